@@ -1,0 +1,3 @@
+export * from './fraction.js';
+export * from './pitch.js';
+export type * from './model.js';

@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    passWithNoTests: false,
+    allowOnly: false,
+    testTimeout: 30_000,
+    hookTimeout: 120_000,
+  },
+});
