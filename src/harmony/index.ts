@@ -1,0 +1,2 @@
+export type * from './model.js';
+export type * from './judgement.js';
