@@ -1,2 +1,17 @@
 export type * from './model.js';
 export type * from './judgement.js';
+export * from './key.js';
+export {
+  chord,
+  bassOf,
+  chordQualities,
+  describeChord,
+  inversionNames,
+  nameChord,
+  printChord,
+  readChordSymbol,
+  sameChord,
+} from './chord.js';
+export * from './roman-numeral.js';
+export { keyOfTarget, realize } from './realize.js';
+export type { SeventhConvention } from './realize.js';

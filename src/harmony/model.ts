@@ -97,12 +97,7 @@ export interface KeyArea {
 }
 
 export type CadenceKind =
-  | 'perfect authentic'
-  | 'imperfect authentic'
-  | 'half'
-  | 'deceptive'
-  | 'plagal'
-  | 'evaded';
+  'perfect authentic' | 'imperfect authentic' | 'half' | 'deceptive' | 'plagal' | 'evaded';
 
 export interface Cadence {
   readonly kind: CadenceKind;

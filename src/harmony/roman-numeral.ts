@@ -1,0 +1,167 @@
+/** A Roman numeral as read. */
+export interface RomanNumeral {
+  /** `degree` for plain numerals; the named chords of the trade otherwise. */
+  readonly kind: 'degree' | 'Neapolitan' | 'Italian' | 'French' | 'German' | 'Swiss' | 'cadential';
+  /** Semitones that a leading sharp or flat adds to the degree. */
+  readonly alter: number;
+  /** 1 to 7. */
+  readonly degree: number;
+  /** Upper case: major third above the root. */
+  readonly upper: boolean;
+  readonly quality: '' | 'o' | 'ø' | '+';
+  /** `M` before the figures: major seventh. */
+  readonly majorSeventh: boolean;
+  readonly figures: Figures;
+  /** The numeral after the slash: `V` in `V7/V`. */
+  readonly target?: RomanNumeral;
+}
+
+/** Figured-bass signature in its short form; `''` is a triad in root position. */
+export type Figures = '' | '6' | '64' | '7' | '65' | '43' | '42' | '9';
+
+export interface UnreadNumeral {
+  /** Offset of the character where reading stopped. */
+  readonly at: number;
+  readonly expected: readonly string[];
+}
+
+const degrees: Readonly<Record<string, number>> = { i: 1, ii: 2, iii: 3, iv: 4, v: 5, vi: 6, vii: 7 };
+const degreeNames = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'] as const;
+const figuresRead: Readonly<Record<string, Figures>> = {
+  '': '',
+  '5': '',
+  '53': '',
+  '6': '6',
+  '63': '6',
+  '64': '64',
+  '7': '7',
+  '65': '65',
+  '43': '43',
+  '42': '42',
+  '2': '42',
+  '9': '9',
+};
+/** Figures printed for a named chord that stands without any: its usual bass (OMT, Chromatic Predominants). */
+const usualFigures = { Italian: '6', French: '43', German: '65', Swiss: '43' } as const;
+const sixths = { It: 'Italian', Fr: 'French', Ger: 'German', Sw: 'Swiss' } as const;
+
+const inversionOfFigures: Readonly<Record<Figures, number>> = {
+  '': 0,
+  '6': 1,
+  '64': 2,
+  '7': 0,
+  '65': 1,
+  '43': 2,
+  '42': 3,
+  '9': 0,
+};
+
+/** 0 root position to 3 third inversion. */
+export const inversionOf = (numeral: RomanNumeral): number => inversionOfFigures[numeral.figures];
+
+/** Figures of a chord with `tones` tones (3 triad, 4 seventh, 5 ninth) in an inversion. */
+export function figuresFor(tones: number, inversion: number): Figures {
+  if (tones === 3) return (['', '6', '64'] as const)[inversion] ?? '';
+  if (tones === 5 && inversion === 0) return '9';
+  return (['7', '65', '43', '42'] as const)[inversion] ?? '7';
+}
+
+/** Same length as the text, so that offsets stay true. */
+const plainSigns = (text: string): string =>
+  text.replace(/[⁰¹²³⁴-⁹₀-₉°º♭♯Ø]/gu, sign => {
+    const superscript = '⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(sign);
+    const subscript = '₀₁₂₃₄₅₆₇₈₉'.indexOf(sign);
+    if (superscript >= 0) return String(superscript);
+    if (subscript >= 0) return String(subscript);
+    return sign === '♭' ? 'b' : sign === '♯' ? '#' : sign === 'Ø' ? 'ø' : 'o';
+  });
+
+/**
+ * Reads a Roman numeral: case for quality, `o` or `°`, `ø`, `+`, `M`, figures with or without slash (`V65`, `V6/5`), applied
+ * chords to any depth (`V7/V/V`), `N6`, `It6 Fr43 Ger65 Sw43`, `cad64`, a leading sharp or flat. `{ at, expected }` for anything else.
+ */
+export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral {
+  const text = plainSigns(written);
+  const read = (from: number): RomanNumeral | UnreadNumeral => {
+    const rest = text.slice(from);
+    const head = /^(b{1,2}|#{1,2})?(VII|vii|III|iii|VI|vi|IV|iv|II|ii|I|i|V|v)(?![IiVvt])/u.exec(rest);
+    const named = /^(bb|b|##|#)?(N|It|Fr|Ger|Sw|[Cc]ad)/u.exec(rest);
+    let numeral: Omit<RomanNumeral, 'figures' | 'target' | 'quality' | 'majorSeventh'>;
+    let at: number;
+    if (head !== null) {
+      const sign = head[1] ?? '';
+      const name = head[2] ?? '';
+      numeral = {
+        kind: 'degree',
+        alter: sign.startsWith('b') ? -sign.length : sign.length,
+        degree: degrees[name.toLowerCase()] ?? 1,
+        upper: name === name.toUpperCase(),
+      };
+      at = from + head[0].length;
+    } else if (named !== null) {
+      const name = named[2] ?? '';
+      if (named[1] !== undefined && !/cad/i.test(name))
+        return { at: from, expected: ['a Roman numeral I to VII'] };
+      const kind =
+        name === 'N' ? 'Neapolitan' : /cad/i.test(name) ? 'cadential' : sixths[name as keyof typeof sixths];
+      numeral = {
+        kind,
+        alter: 0,
+        degree: kind === 'Neapolitan' ? 2 : kind === 'cadential' ? 1 : 4,
+        upper: named[1] === undefined,
+      };
+      at = from + named[0].length;
+    } else {
+      return { at: from, expected: ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64'] };
+    }
+    const mark = /^(o|ø|\/o|\+)?(M|maj|Maj)?((?:\+)?(?:\d(?:\/(?=\d))?)*)/u.exec(text.slice(at));
+    const sign = mark?.[1] ?? '';
+    const digits = (mark?.[3] ?? '').replace(/[/+]/g, '');
+    const figures =
+      numeral.kind === 'degree' || numeral.kind === 'cadential' || numeral.kind === 'Neapolitan'
+        ? figuresRead[digits]
+        : digits === '' || digits === '6'
+          ? usualFigures[numeral.kind]
+          : figuresRead[digits];
+    if (figures === undefined)
+      return {
+        at: at + sign.length + (mark?.[2] ?? '').length,
+        expected: ['figures 6, 64, 7, 65, 43, 42 or 9'],
+      };
+    at += mark?.[0].length ?? 0;
+    const own = {
+      ...numeral,
+      quality: (numeral.kind !== 'degree' ? '' : sign === '/o' ? 'ø' : sign) as RomanNumeral['quality'],
+      majorSeventh: mark?.[2] !== undefined,
+      figures: numeral.kind === 'cadential' ? ('64' as const) : figures,
+    };
+    if (at === text.length) return own;
+    if (text[at] !== '/')
+      return {
+        at,
+        expected: ['figures', '`/` and the numeral that the chord is applied to', 'the end of the numeral'],
+      };
+    const target = read(at + 1);
+    return 'expected' in target ? target : { ...own, target };
+  };
+  return read(0);
+}
+
+export const isUnread = (result: RomanNumeral | UnreadNumeral): result is UnreadNumeral =>
+  'expected' in result;
+
+/** The numeral in the plain form that `parseRomanNumeral` reads: `viio7/V`, `bVI`, `Ger65`. */
+export function printRomanNumeral(of: RomanNumeral): string {
+  const signs = of.alter < 0 ? 'b'.repeat(-of.alter) : '#'.repeat(of.alter);
+  const name = degreeNames[of.degree - 1] ?? 'I';
+  const head = {
+    degree: signs + (of.upper ? name : name.toLowerCase()) + of.quality + (of.majorSeventh ? 'M' : ''),
+    Neapolitan: 'N',
+    Italian: 'It',
+    French: 'Fr',
+    German: 'Ger',
+    Swiss: 'Sw',
+    cadential: of.upper ? 'cad' : 'bcad',
+  }[of.kind];
+  return head + of.figures + (of.target === undefined ? '' : `/${printRomanNumeral(of.target)}`);
+}
