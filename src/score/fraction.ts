@@ -16,7 +16,8 @@ function greatestCommonDivisor(a: number, b: number): number {
 
 /** `n / d` in lowest terms. Throws a RangeError when the value cannot be held exactly. */
 export function fraction(n: number, d = 1): Fraction {
-  if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0) throw new RangeError(`not an exact fraction: ${n}/${d}`);
+  if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0)
+    throw new RangeError(`not an exact fraction: ${n}/${d}`);
   const by = greatestCommonDivisor(n, d) * (d < 0 ? -1 : 1);
   return by === 0 ? zero : { n: n / by + 0, d: d / by };
 }

@@ -15,6 +15,7 @@ export interface Note {
   /** Written length of this note head, tuplet factor applied. A grace note has length 0 and the onset of its main note. */
   readonly duration: Fraction;
   readonly voice: VoiceId;
+  /** Index into `Score.bars`. */
   readonly bar: number;
   readonly grace: boolean;
   /** The note whose tie runs into this one: then this note sounds on without being struck again. */
@@ -29,6 +30,7 @@ export interface Rest {
   readonly onset: Fraction;
   readonly duration: Fraction;
   readonly voice: VoiceId;
+  /** Index into `Score.bars`. */
   readonly bar: number;
   readonly span: Span;
 }
@@ -53,7 +55,8 @@ export interface Meter {
   readonly length: Fraction;
 }
 
-export type Mode = 'major' | 'minor' | 'dorian' | 'phrygian' | 'lydian' | 'mixolydian' | 'aeolian' | 'locrian' | 'ionian';
+export type Mode =
+  'major' | 'minor' | 'dorian' | 'phrygian' | 'lydian' | 'mixolydian' | 'aeolian' | 'locrian' | 'ionian';
 
 /** A key signature: fifths as in MusicXML 4.0 (flats negative). `tonic` and `mode` only say what the source wrote. */
 export interface KeySignature {
@@ -100,7 +103,17 @@ export interface TempoMark {
 
 /** Things written at a moment that are not notes. */
 export interface Mark {
-  readonly kind: 'dynamic' | 'fermata' | 'chord symbol' | 'annotation' | 'lyric' | 'staccato' | 'accent' | 'breath' | 'slur start' | 'slur end';
+  readonly kind:
+    | 'dynamic'
+    | 'fermata'
+    | 'chord symbol'
+    | 'annotation'
+    | 'lyric'
+    | 'staccato'
+    | 'accent'
+    | 'breath'
+    | 'slur start'
+    | 'slur end';
   readonly text: string;
   readonly onset: Fraction;
   readonly voice: VoiceId;

@@ -42,7 +42,8 @@ export const transposed = (from: PitchClass, interval: number): PitchClass => pi
 export const chromaOf = (of: PitchClass): Chroma => ((((of * 7) % 12) + 12) % 12) as Chroma;
 
 /** MIDI note number; middle C is 60. */
-export const midiOf = (pitch: Pitch): number => 12 * (pitch.octave + 1) + semitonesOfLetter[pitch.letter] + pitch.alter;
+export const midiOf = (pitch: Pitch): number =>
+  12 * (pitch.octave + 1) + semitonesOfLetter[pitch.letter] + pitch.alter;
 
 /** Steps on the staff from middle C, without accidentals: C4 is 0, B3 is -1. */
 export const staffStepOf = (pitch: Pitch): number => 7 * (pitch.octave - 4) + letters.indexOf(pitch.letter);
@@ -56,14 +57,24 @@ export function printPitchClass(of: PitchClass): string {
 }
 
 /** `F#5`. */
-export const printPitch = (pitch: Pitch): string => `${pitch.letter}${accidentals(pitch.alter)}${pitch.octave}`;
+export const printPitch = (pitch: Pitch): string =>
+  `${pitch.letter}${accidentals(pitch.alter)}${pitch.octave}`;
 
 /** Reads `F#`, `Bb`, `C♯`, `Fx`, `Ebb`; `undefined` for anything else. */
 export function readPitchClass(text: string): PitchClass | undefined {
   const match = /^([A-G])(##?|bb?|x|♯♯?|♭♭?|𝄪|𝄫|♮)?$/u.exec(text);
   if (match === null) return undefined;
   const sign = match[2] ?? '';
-  const alter = sign === 'x' || sign === '𝄪' ? 2 : sign === '𝄫' ? -2 : sign === '♮' ? 0 : /[b♭]/u.test(sign) ? -sign.length : sign.length;
+  const alter =
+    sign === 'x' || sign === '𝄪'
+      ? 2
+      : sign === '𝄫'
+        ? -2
+        : sign === '♮'
+          ? 0
+          : /[b♭]/u.test(sign)
+            ? -sign.length
+            : sign.length;
   return pitchClassOf({ letter: match[1] as Letter, alter });
 }
 
