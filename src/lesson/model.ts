@@ -9,10 +9,12 @@ export interface Located<T> {
   readonly span: Span;
 }
 
-/** Written bar numbers, both inclusive; `0` is the pickup. Labels such as `8b` name one ending. */
+/** Written bar numbers, both inclusive; `0` is the pickup. Labels such as `8b` name one ending, a plain `8` all of them. */
 export interface BarRange {
   readonly first: string;
   readonly last: string;
+  /** Where the range stands in the lesson. */
+  readonly span: Span;
 }
 
 export type PlayStyle = 'written' | 'stack' | 'block' | 'arpeggio';
@@ -23,9 +25,10 @@ export interface PlayAction {
   readonly as: PlayStyle;
   /** Percentage of the lesson's tempo. */
   readonly tempo: number;
-  readonly voice?: string;
+  /** Id or name of the one voice of the score that is played; every voice where absent. */
+  readonly voice?: Located<string>;
   /** Path of another version of the piece, relative to the lesson. */
-  readonly score?: string;
+  readonly score?: Located<string>;
   readonly times: number;
   /** The next `say` is spoken over this playing. */
   readonly under: boolean;
@@ -80,6 +83,8 @@ export interface ClaimEntry {
   readonly path: string;
   readonly text: string;
   readonly span: Span;
+  /** Where each character of `text` stands in the lesson's source; one more entry for its end. */
+  readonly offsets: readonly number[];
   /** Index of the step. */
   readonly step: number;
   /** The author's reason for setting a verdict aside. */
@@ -90,7 +95,8 @@ export type Layer = 'chords' | 'numerals' | 'figures' | 'keys' | 'functions' | '
 
 export interface Step {
   readonly title: string;
-  readonly bars: BarRange;
+  /** The bars that the step is about; the whole piece where absent. */
+  readonly bars?: BarRange;
   /** Key in which this step's numerals are read, where it differs from `home`. */
   readonly home?: Key;
   readonly script: readonly Action[];
