@@ -1,0 +1,52 @@
+import { existsSync } from 'node:fs';
+import bundled from '@sparticuz/chromium';
+import { chromium, type Browser } from 'playwright-core';
+
+/** Quiet, offline and without a sandbox: tests run as root in containers. */
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=user-gesture-required',
+];
+
+async function candidates(): Promise<readonly { readonly path: string; readonly from: string }[]> {
+  const named = process.env['CHROMIUM'];
+  if (named !== undefined && named !== '') return [{ path: named, from: '$CHROMIUM' }];
+  const found: { path: string; from: string }[] = [];
+  try {
+    found.push({ path: await bundled.executablePath(), from: 'the npm package @sparticuz/chromium' });
+  } catch {
+    // The package carries a browser for Linux on x64 only; elsewhere an installed one has to do.
+  }
+  for (const path of ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'])
+    if (existsSync(path)) found.push({ path, from: 'the system' });
+  return found;
+}
+
+/**
+ * Starts a Chromium for tests and benchmarks: `$CHROMIUM` where it is set, else the one inside the npm package, else
+ * an installed one. Throws with everything that was tried where none starts.
+ */
+export async function launchBrowser(): Promise<Browser> {
+  const tried: string[] = [];
+  for (const { path, from } of await candidates()) {
+    try {
+      return await chromium.launch({ executablePath: path, args: flags, headless: true });
+    } catch (error) {
+      tried.push(
+        `${path} (${from}): ${error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error)}`,
+      );
+    }
+  }
+  throw new Error(
+    [
+      'no browser starts; set CHROMIUM to the path of a Chromium (Debian: apt-get install chromium)',
+      ...tried,
+    ].join('\n  '),
+  );
+}
