@@ -1,1 +1,2 @@
 export type * from './model.js';
+export type * from './page-data.js';

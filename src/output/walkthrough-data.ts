@@ -1,0 +1,167 @@
+import { createHash } from 'node:crypto';
+import type { ClaimEntry, AskAction, Action, Lesson, Step } from '../lesson/index.js';
+import { printChord, printKey } from '../harmony/index.js';
+import type { Segment } from '../harmony/index.js';
+import type { Verdict } from '../claims/index.js';
+import { printPitch, toNumber } from '../score/index.js';
+import type { Bar, Score } from '../score/index.js';
+import type { PageAction, PageClaim, PageData, PageScore, PageSegment, PageStep } from '../timeline/index.js';
+import type { WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
+
+function segmentData(segment: Segment): PageSegment {
+  return {
+    start: toNumber(segment.start),
+    end: toNumber(segment.end),
+    chord: printChord(segment.chord),
+    roman: segment.roman,
+    key: printKey(segment.key),
+    function: segment.function,
+    nonChordTones: segment.nonChordTones.map(({ note, kind, figure }) => ({
+      note,
+      kind,
+      ...(figure === undefined ? {} : { figure }),
+    })),
+  };
+}
+
+/** Compound metres (6/8, 9/8, 12/8 ...) count dotted units, the others their written unit. */
+function beatOf({ meter }: Bar, override: number | undefined): number {
+  if (override !== undefined) return override;
+  return meter.beats > 3 && meter.beats % 3 === 0 ? 3 / meter.unit : 1 / meter.unit;
+}
+
+function scoreData({ path, analysis }: WalkthroughScore, beat: number | undefined): PageScore {
+  const { score } = analysis;
+  const voices = new Map(score.voices.map((voice, index) => [voice.id, index]));
+  return {
+    path,
+    title: score.title,
+    composer: score.composer,
+    abc: score.source.text,
+    voices: score.voices.map(({ id, name, staff }) => ({ id, name, staff })),
+    notes: score.notes.map(note => ({
+      pitch: printPitch(note.pitch),
+      onset: toNumber(note.onset),
+      duration: toNumber(note.duration),
+      voice: voices.get(note.voice) ?? 0,
+      bar: note.bar,
+      at: note.span.start,
+    })),
+    bars: score.bars.map(bar => ({
+      label: bar.label,
+      start: toNumber(bar.start),
+      length: toNumber(bar.length),
+      beat: beatOf(bar, beat),
+      startsAt: toNumber(bar.startsAt),
+    })),
+    segments: analysis.segments.map(segmentData),
+  };
+}
+
+/** A plain number means every bar that carries it: `8` is 8a and 8b. */
+const isNamed = (bar: Bar, label: string): boolean => bar.label === label || String(bar.number) === label;
+
+function barsOf(step: Step, score: Score): { readonly firstBar: number; readonly lastBar: number } {
+  const { bars } = step;
+  const last = score.bars.length - 1;
+  if (bars === undefined) return { firstBar: 0, lastBar: last };
+  const firstBar = score.bars.findIndex(bar => isNamed(bar, bars.first));
+  const lastBar = score.bars.findLastIndex(bar => isNamed(bar, bars.last));
+  return { firstBar: Math.max(0, firstBar), lastBar: lastBar < 0 ? last : lastBar };
+}
+
+function actionData(
+  action: Action,
+  paths: readonly string[],
+  claimAt: (claim: ClaimEntry) => number,
+): PageAction {
+  switch (action.kind) {
+    case 'play': {
+      const { first, last } = action.bars;
+      const score = action.score === undefined ? 0 : Math.max(0, paths.indexOf(action.score.value));
+      return {
+        kind: 'play',
+        bars: first === last ? first : `${first}-${last}`,
+        as: action.as,
+        tempo: action.tempo,
+        score,
+      };
+    }
+    case 'say':
+      return { kind: 'say', id: action.id, text: action.text, html: action.html };
+    case 'wait':
+      return { kind: 'wait', seconds: action.seconds };
+    case 'ask':
+      return askData(action, claimAt);
+  }
+}
+
+function askData(ask: AskAction, claimAt: (claim: ClaimEntry) => number): PageAction {
+  const { id, question, choices, answer, because } = ask;
+  const at = because === undefined ? -1 : claimAt(because);
+  return { kind: 'ask', id, question, choices, answer, ...(at < 0 ? {} : { because: at }) };
+}
+
+function claimData({ claim, verdict }: { readonly claim: ClaimEntry; readonly verdict: Verdict }): PageClaim {
+  return {
+    path: claim.path,
+    text: claim.text,
+    verdict: verdict.verdict,
+    reason: verdict.reason,
+    evidence: verdict.evidence.map(({ role, pitch, voice, bar, beat, why, note }) => ({
+      role,
+      pitch,
+      voice,
+      bar,
+      beat,
+      why,
+      ...(note === undefined ? {} : { note }),
+    })),
+    ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
+    ...(claim.accept === undefined ? {} : { accepted: claim.accept.value }),
+  };
+}
+
+/** Paths of the claims that hang on words of the narration or on a question; the others stand under the step. */
+const attachedPaths = (lesson: Lesson): ReadonlySet<string> =>
+  new Set(
+    lesson.steps.flatMap(step =>
+      step.script.flatMap(action => {
+        if (action.kind === 'say') return action.claims.map(({ claim }) => claim.path);
+        return action.kind === 'ask' && action.because !== undefined ? [action.because.path] : [];
+      }),
+    ),
+  );
+
+/** What the page knows, out of what the earlier stages found. */
+export function walkthroughData(input: WalkthroughInput): PageData {
+  const { lesson, scores, claims, timeline, clips } = input;
+  const [own] = scores;
+  const paths = scores.map(({ path }) => path);
+  const claimAt = (claim: ClaimEntry): number =>
+    claims.findIndex(checked => checked.claim.path === claim.path);
+  const attached = attachedPaths(lesson);
+  const beat = lesson.beat === undefined ? undefined : toNumber(lesson.beat);
+  const stepData = (step: Step, index: number): PageStep => ({
+    title: step.title,
+    ...barsOf(step, own.analysis.score),
+    show: step.show,
+    script: step.script.map(action => actionData(action, paths, claimAt)),
+    claims: claims.flatMap(({ claim }, at) =>
+      claim.step === index && !attached.has(claim.path) ? [at] : [],
+    ),
+  });
+  return {
+    page: 1,
+    id: createHash('sha256').update(lesson.source.text).digest('hex').slice(0, 16),
+    title: lesson.title,
+    ...(lesson.author === undefined ? {} : { author: lesson.author }),
+    ...(lesson.description === undefined ? {} : { description: lesson.description }),
+    home: printKey(lesson.home.value),
+    scores: scores.map(score => scoreData(score, beat)),
+    steps: lesson.steps.map(stepData),
+    claims: claims.map(claimData),
+    timeline,
+    clips: clips.map(({ say, skipSeconds }) => ({ say, skipSeconds })),
+  };
+}

@@ -1,0 +1,80 @@
+import { createHash } from 'node:crypto';
+import type { PageData } from '../timeline/index.js';
+import type { WalkthroughInput } from './walkthrough-input.js';
+
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text as HTML text or as a quoted attribute. */
+export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, sign => entities[sign] ?? sign);
+
+/** JSON that can stand inside a script element: no text in it can end the element or open a comment. */
+export const scriptJson = (value: unknown): string => JSON.stringify(value).replace(/</g, '\\u003c');
+
+const hash = (text: string): string =>
+  `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`;
+
+/**
+ * What the page may do (CSP Level 3): run this one program, wear this one style, decode what it carries. Nothing is fetched, sent,
+ * framed or navigated to. The sample decoder is WebAssembly, which needs its own word.
+ */
+function contentPolicy(script: string, style: string): string {
+  return [
+    "default-src 'none'",
+    `script-src ${hash(script)} 'wasm-unsafe-eval'`,
+    `style-src ${hash(style)}`,
+    'font-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+}
+
+/** Data beside the program: never run, and read only when it is needed. */
+const block = (id: string, type: string, content: string): string =>
+  `<script type="${type}" id="${id}">${content}</script>`;
+
+const audioBlock = (id: string, bytes: Uint8Array): string =>
+  block(id, 'application/octet-stream', Buffer.from(bytes).toString('base64'));
+
+/** A caption file may hold any text; inside the page `<` is the only sign that could end its element. */
+const captionBlock = (captions: string): string =>
+  block('captions', 'application/json', scriptJson(captions));
+
+/** The page as one HTML document. */
+export function walkthroughHtml(input: WalkthroughInput, data: PageData): string {
+  // A closing tag inside a string of the program would end its element.
+  const script = input.player.script.replace(/<\/script/gi, '<\\/script').replace(/<!--/g, '<\\!--');
+  const style = input.player.style.replace(/<\/style/gi, '<\\/style');
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    `<meta http-equiv="Content-Security-Policy" content="${escapeHtml(contentPolicy(script, style))}">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="color-scheme" content="light dark">',
+    '<meta name="referrer" content="no-referrer">',
+    `<title>${escapeHtml(data.title)}</title>`,
+    ...(data.description === undefined
+      ? []
+      : [`<meta name="description" content="${escapeHtml(data.description)}">`]),
+    `<style>${style}</style>`,
+    '</head>',
+    '<body>',
+    '<noscript>This lesson plays in the page itself and needs JavaScript.</noscript>',
+    '<div id="lesson"></div>',
+    block('page-data', 'application/json', scriptJson(data)),
+    captionBlock(input.captions),
+    audioBlock('bank', input.bank),
+    ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.mp3)),
+    `<script>${script}</script>`,
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
