@@ -1,2 +1,14 @@
 export type * from './model.js';
 export type * from './page-data.js';
+export { buildTimeline } from './build-timeline.js';
+export type { TimelineInput } from './build-timeline.js';
+export { barsToPlay } from './bar-range.js';
+export { beatOf, defaultBeatsPerMinute } from './tempo.js';
+export { chordsOfAnalysis, demonstrationVoice } from './demonstration.js';
+export type { ChordsIn, HeardChord } from './demonstration.js';
+export { estimateSpeech, shownWords } from './estimate-speech.js';
+export { answerId, questionText, spokenTexts } from './spoken-texts.js';
+export type { SpokenText } from './spoken-texts.js';
+export { defaultSilences } from './silence.js';
+export type { Silences } from './silence.js';
+export { spokenOverSpans } from './ducking.js';

@@ -87,7 +87,14 @@ export interface SpeechEvent extends Timed {
   readonly measured: boolean;
 }
 
-export type PauseReason = 'lead-in' | 'before an example' | 'after an example' | 'between words' | 'between examples' | 'wait' | 'ring-out';
+export type PauseReason =
+  | 'lead-in'
+  | 'before an example'
+  | 'after an example'
+  | 'between words'
+  | 'between examples'
+  | 'wait'
+  | 'ring-out';
 
 export interface PauseEvent extends Timed {
   readonly kind: 'pause';
@@ -106,5 +113,10 @@ export type TimelineEvent = PassageEvent | BarEvent | NoteEvent | SpeechEvent | 
 /** Measured speech of one `say`: its length and the times of its words, in seconds from its own start. */
 export interface Speech {
   readonly seconds: number;
-  readonly words: readonly { readonly from: number; readonly to: number; readonly start: number; readonly end: number }[];
+  readonly words: readonly {
+    readonly from: number;
+    readonly to: number;
+    readonly start: number;
+    readonly end: number;
+  }[];
 }
