@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { joinStereo, renderMusic, trimmedBank } from '../../src/sound/index.js';
+import type { Instrument, PlayedNote } from '../../src/sound/index.js';
+
+const note = (midi: number, start: number, end: number, voice = '1', velocity = 80): PlayedNote => ({
+  start,
+  end,
+  midi,
+  velocity,
+  voice,
+});
+
+async function rendered(notes: readonly PlayedNote[], seconds: number, all: Instrument = 'piano') {
+  const instrumentation = { all };
+  const bank = await trimmedBank(notes, instrumentation);
+  const blocks = [];
+  for await (const block of renderMusic(notes, { bank, seconds, instrumentation })) blocks.push(block);
+  return joinStereo(blocks);
+}
+
+/** Frequency of the strongest partial near `about` Hz, by the phase advance of a windowed transform (R. Lyons, Understanding Digital Signal Processing, ch. 13). */
+function frequencyNear(samples: Float32Array, sampleRate: number, about: number): number {
+  const size = 16384;
+  const bin = (from: number, frequency: number) => {
+    let [re, im] = [0, 0];
+    for (let i = 0; i < size; i += 1) {
+      const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * i) / size);
+      const sample = (samples[from + i] ?? 0) * window;
+      re += sample * Math.cos((2 * Math.PI * frequency * i) / sampleRate);
+      im -= sample * Math.sin((2 * Math.PI * frequency * i) / sampleRate);
+    }
+    return Math.atan2(im, re);
+  };
+  const [first, hop] = [9600, 480];
+  const advance = bin(first + hop, about) - bin(first, about) - (2 * Math.PI * about * hop) / sampleRate;
+  const wrapped = advance - 2 * Math.PI * Math.round(advance / (2 * Math.PI));
+  return about + (wrapped * sampleRate) / (2 * Math.PI * hop);
+}
+
+const energy = (samples: Float32Array, from: number, to: number): number =>
+  samples.slice(from, to).reduce((sum, x) => sum + x * x, 0);
+
+describe('the instrument', () => {
+  it('plays A4 at 440 Hz (ISO 16) and C4 at 261.63 Hz', async () => {
+    const a = await rendered([note(69, 0, 1.5)], 1.5);
+    expect(Math.abs(frequencyNear(a.left, 48_000, 440) - 440)).toBeLessThan(0.6);
+    const c = await rendered([note(60, 0, 1.5)], 1.5);
+    expect(Math.abs(frequencyNear(c.left, 48_000, 261.63) - 261.63)).toBeLessThan(0.6);
+  });
+
+  it('is silent to the sample until a note starts', async () => {
+    const { left } = await rendered([note(60, 0.25003, 1)], 1);
+    expect(energy(left, 0, 12_001)).toBe(0);
+    expect(energy(left, 12_001, 12_501)).toBeGreaterThan(0);
+  });
+
+  it('gives the same samples each time, and with a bank that holds more than it needs', async () => {
+    const notes = [note(60, 0, 0.4), note(64, 0.2, 0.6, '2', 60)];
+    const once = await rendered(notes, 1);
+    expect(await rendered(notes, 1)).toEqual(once);
+    const bank = await trimmedBank([...notes, note(72, 0, 1), note(48, 0, 1, '1', 110)]);
+    const blocks = [];
+    for await (const block of renderMusic(notes, { bank, seconds: 1 })) blocks.push(block);
+    expect(joinStereo(blocks)).toEqual(once);
+  });
+
+  it('strikes louder where the velocity is higher', async () => {
+    const soft = await rendered([note(60, 0, 0.5, '1', 40)], 0.5);
+    const loud = await rendered([note(60, 0, 0.5, '1', 110)], 0.5);
+    expect(energy(loud.left, 0, 24_000)).toBeGreaterThan(4 * energy(soft.left, 0, 24_000));
+  });
+
+  it.each([
+    'piano',
+    'harpsichord',
+    'organ',
+    'guitar',
+    'violin',
+    'viola',
+    'cello',
+    'strings',
+    'choir',
+    'clarinet',
+    'flute',
+  ] as const)('has the %s, sounding and in tune', async instrument => {
+    const { left } = await rendered([note(69, 0, 1.5)], 1.5, instrument);
+    expect(energy(left, 4800, 24_000)).toBeGreaterThan(0.01);
+    expect(Math.abs(1200 * Math.log2(frequencyNear(left, 48_000, 440) / 440))).toBeLessThan(8);
+  });
+
+  it('renders silence as silence', async () => {
+    const { left, right } = await rendered([], 0.5);
+    expect(left.length).toBe(24_000);
+    expect(energy(left, 0, 24_000) + energy(right, 0, 24_000)).toBe(0);
+  });
+});
