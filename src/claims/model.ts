@@ -65,4 +65,3 @@ export interface Range {
   readonly start: Fraction;
   readonly end: Fraction;
 }
-

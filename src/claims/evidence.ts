@@ -1,0 +1,63 @@
+import type { Witness } from '../harmony/index.js';
+import { isBefore, printPitch, printPitchClass } from '../score/index.js';
+import type { Note, PitchClass } from '../score/index.js';
+import type { ClaimContext, Evidence, EvidenceRole } from './model.js';
+import { momentOf } from './place/beats.js';
+import { printBeat } from './terms/number.js';
+import type { Range } from './model.js';
+
+/** The name of the voice of a note as the score prints it. */
+export function voiceName(note: Note, context: ClaimContext): string {
+  const voice = context.analysis.score.voices.find(each => each.id === note.voice);
+  return voice === undefined || voice.name === '' ? note.voice : voice.name;
+}
+
+/** A sounding note that decided a verdict. */
+export function noteEvidence(role: EvidenceRole, note: Note, why: string, context: ClaimContext): Evidence {
+  const moment = momentOf(context.analysis.score, note.onset, context.beatUnit);
+  return {
+    role,
+    pitch: printPitch(note.pitch),
+    voice: voiceName(note, context),
+    bar: moment?.bar ?? '',
+    beat: moment === undefined ? '' : printBeat(moment.beat),
+    why,
+    note: note.id,
+    span: note.span,
+  };
+}
+
+/** A tone that would have to sound somewhere in a range. */
+export function missingEvidence(
+  tone: PitchClass,
+  range: Range,
+  why: string,
+  context: ClaimContext,
+): Evidence {
+  const moment = momentOf(context.analysis.score, range.start, context.beatUnit);
+  return {
+    role: 'missing',
+    pitch: printPitchClass(tone),
+    voice: '',
+    bar: moment?.bar ?? '',
+    beat: moment === undefined ? '' : printBeat(moment.beat),
+    why,
+  };
+}
+
+/** What the engine pointed at, as evidence. */
+export function witnessEvidence(
+  witnesses: readonly Witness[],
+  range: Range,
+  context: ClaimContext,
+): readonly Evidence[] {
+  return witnesses.flatMap(({ role, note: id, tone, why }) => {
+    const note = id === undefined ? undefined : context.analysis.score.notes[id];
+    if (note !== undefined) return [noteEvidence(role, note, why, context)];
+    return tone === undefined ? [] : [missingEvidence(tone, range, why, context)];
+  });
+}
+
+/** Whether a note sounds into a range without being struck in it. */
+export const isHeldInto = (note: Note, range: Range): boolean =>
+  note.tiedFrom !== undefined || isBefore(note.onset, range.start);

@@ -1,0 +1,154 @@
+import { chromaOf, compare, pitchClassOf, printPitch } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { isHeldInto, missingEvidence, noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { printBeat } from '../terms/number.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { momentOf } from '../place/beats.js';
+import type { Line } from '../subjects/line.js';
+import type { LineNote } from '../subjects/line-notes.js';
+
+/** What a line is at its place: throughout, somewhere, at its first or at its last note. */
+export interface LinePitch {
+  readonly how: 'is' | 'has' | 'begins' | 'ends';
+  readonly note: NoteName;
+}
+
+const nameOf = (note: Note, like: NoteName): NoteName =>
+  like.octave === undefined
+    ? { pitchClass: pitchClassOf(note.pitch) }
+    : { pitchClass: pitchClassOf(note.pitch), octave: note.pitch.octave };
+
+const where = ({ start }: LineNote, context: ClaimContext): string => {
+  const moment = momentOf(context.analysis.score, start, context.beatUnit);
+  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
+};
+
+/**
+ * The bass of one harmony is one note, whatever the left hand adds after it: where a single segment covers the place and the line
+ * is the bass, only the notes of its bass tone are the line.
+ */
+function essential(line: Line, context: ClaimContext): readonly LineNote[] {
+  if (line.line.kind !== 'part' || line.line.part !== 'bass') return line.notes;
+  const { start, end } = line.span.range;
+  const segment = context.analysis.segments.find(
+    each => compare(each.start, start) <= 0 && compare(end, each.end) <= 0,
+  );
+  if (segment === undefined) return line.notes;
+  const bass = line.notes.filter(({ note }) => pitchClassOf(note.pitch) === segment.bass);
+  return bass.length === 0 ? line.notes : bass;
+}
+
+function chosen(how: LinePitch['how'], notes: readonly LineNote[]): readonly LineNote[] {
+  switch (how) {
+    case 'begins':
+      return notes.slice(0, 1);
+    case 'ends':
+      return notes.slice(-1);
+    case 'is':
+    case 'has':
+      return notes;
+  }
+}
+
+const said = (notes: readonly LineNote[]): string =>
+  notes
+    .slice(0, 6)
+    .map(({ note }) => printPitch(note.pitch))
+    .join(' ') + (notes.length > 6 ? ' ...' : '');
+
+/** The pitch of a line: claims A1 of the trade for a voice, with the octave compared where one is given. */
+export const linePitchFamily = family<Line, LinePitch>({
+  name: 'line',
+  examples: [
+    'the soprano of bar 3 beat 1 is F#5',
+    'the bass of bar 7 is F#',
+    'the top line of bars 1-4 begins on D5',
+    'voice 2 of bar 3 has C#',
+  ],
+  phrases: [
+    [be, map(noteName, note => ({ how: 'is' as const, note }))],
+    [have, map(noteName, note => ({ how: 'has', note }))],
+    [verb('begins on', 'begin on'), map(noteName, note => ({ how: 'begins', note }))],
+    [verb('starts on', 'start on'), map(noteName, note => ({ how: 'begins', note }))],
+    [verb('ends on', 'end on'), map(noteName, note => ({ how: 'ends', note }))],
+  ],
+  print: ({ how, note }, form) => {
+    const verbs = {
+      is: printBe(form),
+      has: printHave(form),
+      begins: printVerb('begins on', 'begin on', form),
+      ends: printVerb('ends on', 'end on', form),
+    };
+    return `${verbs[how]} ${printNoteName(note)}`;
+  },
+  check: (line, says, context, make): Finding<Line> => {
+    const notes = chosen(says.how, essential(line, context));
+    const wanted = printNoteName(says.note);
+    const [first] = notes;
+    if (first === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${line.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const matching = notes.filter(({ note }) => isNamed(note, says.note));
+    const others = notes.filter(each => !matching.includes(each));
+    const supports = matching.map(({ note }) =>
+      noteEvidence(
+        'supports',
+        note,
+        isHeldInto(note, line.span.range) ? 'sounds on from before' : 'sounds',
+        context,
+      ),
+    );
+    const [match] = matching;
+    if (match !== undefined && (others.length === 0 || says.how === 'has'))
+      return {
+        verdict: 'holds',
+        code: 'C0311',
+        reason: `${line.name} ${says.how === 'has' ? 'has' : 'is'} ${printPitch(match.note.pitch)}`,
+        evidence: supports,
+      };
+    if (match !== undefined) {
+      return {
+        verdict: 'arguable',
+        code: 'C0312',
+        reason: `${line.name} is ${wanted} on ${where(match, context)}, but it moves: ${said(notes)}`,
+        evidence: [
+          ...supports,
+          ...others
+            .slice(0, 6)
+            .map(({ note }) => noteEvidence('contradicts', note, 'another note of the line', context)),
+        ],
+        instead: () => [make({ ...says, how: 'has' })],
+      };
+    }
+    const near =
+      notes.find(({ note }) => pitchClassOf(note.pitch) === says.note.pitchClass) ??
+      notes.find(({ note }) => chromaOf(pitchClassOf(note.pitch)) === chromaOf(says.note.pitchClass)) ??
+      first;
+    return {
+      verdict: 'fails',
+      code: 'C0313',
+      reason: `${line.name} ${says.how === 'is' ? 'is' : 'has'} ${said(notes)}, not ${wanted}`,
+      evidence: [
+        missingEvidence(says.note.pitchClass, line.span.range, 'is not in the line', context),
+        ...notes
+          .slice(0, 6)
+          .map(({ note }) => noteEvidence('contradicts', note, 'sounds in its place', context)),
+      ],
+      instead: () => [
+        make({ ...says, note: nameOf(near.note, says.note) }),
+        make({ how: 'has', note: nameOf(near.note, says.note) }),
+      ],
+    };
+  },
+});

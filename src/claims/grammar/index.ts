@@ -1,0 +1,6 @@
+export * from './failure.js';
+export * from './parser.js';
+export * from './terminals.js';
+export { printGrammar } from './ebnf.js';
+export * as shapes from './shape.js';
+export type { Shape } from './shape.js';

@@ -1,0 +1,211 @@
+import { failureAt, furthest, nothingTried } from './failure.js';
+import type { Failure } from './failure.js';
+import type { Shape } from './shape.js';
+
+/** One way to read on from a place: the value and the offset behind it. */
+export interface Step<T> {
+  readonly value: T;
+  readonly end: number;
+}
+
+/** All ways to read on, at most one for each end, the preferred one first; and how far the ways that failed came. */
+export interface Outcome<T> {
+  readonly steps: readonly Step<T>[];
+  readonly failure: Failure;
+}
+
+/** One text being read. */
+export interface Reading {
+  readonly text: string;
+  /** Results of rules by place: each rule runs once at a place, so that reading stays linear in the length of the claim. */
+  readonly known: Map<object, Map<number, Outcome<unknown>>>;
+  /** How often a parser was asked, for the test that hostile input costs no more than its length. */
+  asked: number;
+}
+
+/** Reads a part of a sentence. Parsers are ambiguous on purpose (`D` or `D minor`): the whole sentence decides. */
+export interface Parser<T> {
+  readonly shape: Shape;
+  readonly read: (reading: Reading, at: number) => Outcome<T>;
+}
+
+export const failed = (failure: Failure): Outcome<never> => ({ steps: [], failure });
+export const readAs = <T>(value: T, end: number): Outcome<T> => ({
+  steps: [{ value, end }],
+  failure: nothingTried,
+});
+
+export const startReading = (text: string): Reading => ({ text, known: new Map(), asked: 0 });
+
+const space = /\s*/y;
+
+/** Offset of the next character that is not white space. */
+export function skipSpace(text: string, at: number): number {
+  space.lastIndex = at;
+  return space.test(text) ? space.lastIndex : at;
+}
+
+/** A value that takes no text. */
+export const nothing = <T>(value: T): Parser<T> => ({
+  shape: { kind: 'sequence', parts: [] },
+  read: (_reading, at) => readAs(value, at),
+});
+
+export const map = <T, U>(parser: Parser<T>, convert: (value: T) => U): Parser<U> => ({
+  shape: parser.shape,
+  read: (reading, at) => {
+    const { steps, failure } = parser.read(reading, at);
+    return { steps: steps.map(step => ({ value: convert(step.value), end: step.end })), failure };
+  },
+});
+
+/** As `map`, for a conversion that may refuse what was read; `expected` then says what could have stood at its start. */
+export const refine = <T, U>(
+  parser: Parser<T>,
+  convert: (value: T) => U | undefined,
+  expected: string,
+): Parser<U> => ({
+  shape: parser.shape,
+  read: (reading, at) => {
+    const { steps, failure } = parser.read(reading, at);
+    const kept = steps.flatMap(({ value, end }) => {
+      const converted = convert(value);
+      return converted === undefined ? [] : [{ value: converted, end }];
+    });
+    if (kept.length === steps.length) return { steps: kept, failure };
+    return { steps: kept, failure: furthest(failure, failureAt(skipSpace(reading.text, at), expected)) };
+  },
+});
+
+type Values<P extends readonly Parser<unknown>[]> = {
+  [I in keyof P]: P[I] extends Parser<infer T> ? T : never;
+};
+
+function distinctEnds<T>(steps: readonly Step<T>[]): readonly Step<T>[] {
+  if (steps.length < 2) return steps;
+  const seen = new Set<number>();
+  return steps.filter(({ end }) => {
+    const isNew = !seen.has(end);
+    seen.add(end);
+    return isNew;
+  });
+}
+
+function then<A, B, C>(
+  first: Outcome<A>,
+  next: (step: Step<A>) => Outcome<B>,
+  join: (a: A, b: B) => C,
+): Outcome<C> {
+  let failure = first.failure;
+  const steps = first.steps.flatMap(step => {
+    const rest = next(step);
+    failure = furthest(failure, rest.failure);
+    return rest.steps.map(({ value, end }) => ({ value: join(step.value, value), end }));
+  });
+  return { steps: distinctEnds(steps), failure };
+}
+
+/** One after the other. */
+export function sequence<const P extends readonly Parser<unknown>[]>(...parsers: P): Parser<Values<P>> {
+  return {
+    shape: { kind: 'sequence', parts: parsers.map(parser => parser.shape) },
+    read: (reading, at) => {
+      reading.asked++;
+      const all = parsers.reduce<Outcome<readonly unknown[]>>(
+        (sofar, parser) =>
+          then(
+            sofar,
+            step => parser.read(reading, step.end),
+            (before, value) => [...before, value],
+          ),
+        readAs([], at),
+      );
+      // The reduction loses the types of the single places; they are those of `parsers` by construction.
+      return all as Outcome<Values<P>>;
+    },
+  };
+}
+
+/** Any of them; where two read equally far, the one named first. */
+export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => ({
+  shape: { kind: 'choice', options: options.map(option => option.shape) },
+  read: (reading, at) => {
+    reading.asked++;
+    let failure = nothingTried;
+    const steps = options.flatMap(option => {
+      const outcome = option.read(reading, at);
+      failure = furthest(failure, outcome.failure);
+      return outcome.steps;
+    });
+    return { steps: distinctEnds(steps), failure };
+  },
+});
+
+/** Read, but not offered to an author who is stuck: what else could stand there says enough. */
+export const quiet = <T>(parser: Parser<T>): Parser<T> => ({
+  shape: parser.shape,
+  read: (reading, at) => ({ steps: parser.read(reading, at).steps, failure: nothingTried }),
+});
+
+/** With it or without it; `undefined` where it is left out. */
+export const optional = <T>(parser: Parser<T>): Parser<T | undefined> => ({
+  shape: { kind: 'optional', of: parser.shape },
+  read: (reading, at) => {
+    const { steps, failure } = parser.read(reading, at);
+    return { steps: distinctEnds<T | undefined>([...steps, { value: undefined, end: at }]), failure };
+  },
+});
+
+/** One or more, with `separator` between two of them. Longer lists first. */
+export const list = <T>(parser: Parser<T>, separator: Parser<unknown>): Parser<readonly T[]> => ({
+  shape: { kind: 'repeated', of: parser.shape, separator: separator.shape },
+  read: (reading, at) => {
+    let failure = nothingTried;
+    const found: Step<readonly T[]>[] = [];
+    let ends = then(
+      readAs<readonly T[]>([], at),
+      step => parser.read(reading, step.end),
+      (before, value): readonly T[] => [...before, value],
+    );
+    while (ends.steps.length > 0) {
+      failure = furthest(failure, ends.failure);
+      found.unshift(...ends.steps);
+      const separated = then(
+        ends,
+        step => separator.read(reading, step.end),
+        before => before,
+      );
+      ends = then(
+        separated,
+        step => parser.read(reading, step.end),
+        (before, value): readonly T[] => [...before, value],
+      );
+    }
+    return { steps: distinctEnds(found), failure: furthest(failure, ends.failure) };
+  },
+});
+
+/**
+ * A named rule of the grammar. With `label`, a reader who gets stuck at its first word is told the label (``a place such as
+ * `bar 5` ``) and not the dozen words that could open it. The parser is asked for late so that rules may contain each other.
+ */
+export function rule<T>(name: string, parser: () => Parser<T>, label?: string): Parser<T> {
+  const self: Parser<T> = {
+    shape: { kind: 'rule', name, body: () => parser().shape },
+    read: (reading, at) => {
+      let places = reading.known.get(self);
+      if (places === undefined) reading.known.set(self, (places = new Map<number, Outcome<unknown>>()));
+      // Only this rule writes into its own map, so what comes out has its own type.
+      const known = places.get(at) as Outcome<T> | undefined;
+      if (known !== undefined) return known;
+      reading.asked++;
+      const outcome = parser().read(reading, at);
+      const start = skipSpace(reading.text, at);
+      const stuckAtStart = label !== undefined && outcome.failure.at === start;
+      const result = stuckAtStart ? { steps: outcome.steps, failure: failureAt(start, label) } : outcome;
+      places.set(at, result);
+      return result;
+    },
+  };
+  return self;
+}

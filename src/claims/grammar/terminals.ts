@@ -1,0 +1,135 @@
+import { failureAt } from './failure.js';
+import type { Failure } from './failure.js';
+import { failed, map, readAs, skipSpace } from './parser.js';
+import type { Parser } from './parser.js';
+import { expressionOf, oneOf, text } from './shape.js';
+import type { Shape } from './shape.js';
+
+/** Apostrophes, dashes and spaces as typed by word processors match the plain ones. */
+const loosely = (literal: string): string =>
+  literal
+    .replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')
+    .replace(/'/g, "['’]")
+    .replace(/[ -]/g, '[\\s‐‑–-]+');
+
+/**
+ * A word in any of its spellings; case does not matter. The value is the first spelling. A spelling of several words
+ * (`time signature`) may be broken by any white space or a hyphen.
+ */
+export function word(...spellings: readonly [string, ...string[]]): Parser<string> {
+  const longestFirst = [...spellings].sort((a, b) => b.length - a.length);
+  const expression = new RegExp(
+    `(?:${longestFirst.map(each => loosely(each) + (/\p{L}$/u.test(each) ? '(?!\\p{L})' : '')).join('|')})`,
+    'iuy',
+  );
+  const [canonical] = spellings;
+  return {
+    shape: spellings.length === 1 ? text(canonical) : oneOf(...spellings),
+    read: (reading, at) => {
+      reading.asked++;
+      const start = skipSpace(reading.text, at);
+      expression.lastIndex = start;
+      if (!expression.test(reading.text)) return failed(failureAt(start, `\`${canonical}\``));
+      return readAs(canonical, expression.lastIndex);
+    },
+  };
+}
+
+/** One of several words with the value that each stands for. */
+export function wordsFor<T>(values: readonly (readonly [T, string, ...string[]])[]): Parser<T> {
+  const options = values.map(([value, ...spellings]) => map(word(...spellings), () => value));
+  return {
+    shape: { kind: 'choice', options: options.map(option => option.shape) },
+    read: (reading, at) => {
+      const start = skipSpace(reading.text, at);
+      const outcomes = options.map(option => option.read(reading, start));
+      const steps = outcomes.flatMap(outcome => outcome.steps).sort((a, b) => b.end - a.end);
+      if (steps.length > 0) return { steps, failure: failureAt(-1) };
+      return failed(failureAt(start, ...outcomes.flatMap(outcome => outcome.failure.expected)));
+    },
+  };
+}
+
+interface TokenOf<T> {
+  /** Name in the grammar. */
+  readonly name: string;
+  /** What the author is told that could stand here: ``a key such as `D major` ``. */
+  readonly label: string;
+  readonly shape: Shape;
+  /** The value of the matched text, or `undefined` where it has the shape but no meaning. */
+  readonly value: (matched: string) => T | undefined;
+}
+
+/** A token whose shape says exactly what it looks like. No letter or digit may follow. */
+export function token<T>({ name, label, shape, value }: TokenOf<T>): Parser<T> {
+  const expression = new RegExp(`${expressionOf(shape)}(?![\\p{L}\\p{N}])`, 'uy');
+  return {
+    shape: { kind: 'token', name, body: shape },
+    read: (reading, at) => {
+      reading.asked++;
+      const start = skipSpace(reading.text, at);
+      expression.lastIndex = start;
+      const matched = expression.exec(reading.text)?.[0];
+      const read = matched === undefined ? undefined : value(matched);
+      if (read === undefined) return failed(failureAt(start, label));
+      return readAs(read, expression.lastIndex);
+    },
+  };
+}
+
+interface ForeignToken<T> {
+  readonly name: string;
+  readonly label: string;
+  /** What the grammar prints; a test proves that the reader accepts all of it. */
+  readonly shape: Shape;
+  /** Whether the text at a place is meant as this token at all. */
+  readonly opens: RegExp;
+  /** Reads the whole run of characters up to the next white space; offsets of the failure count from its start. */
+  readonly value: (run: string) => { readonly value: T } | Failure;
+}
+
+const run = /[^\s,;]+/uy;
+
+/** A token that another stage reads (a Roman numeral, a chord symbol). */
+export function foreignToken<T>({ name, label, shape, opens, value }: ForeignToken<T>): Parser<T> {
+  return {
+    shape: { kind: 'token', name, body: shape },
+    read: (reading, at) => {
+      reading.asked++;
+      const start = skipSpace(reading.text, at);
+      run.lastIndex = start;
+      const whole = run.exec(reading.text)?.[0].replace(/\.$/, '') ?? '';
+      if (!opens.test(whole)) return failed(failureAt(start, label));
+      const read = value(whole);
+      if ('value' in read) return readAs(read.value, start + whole.length);
+      return failed(failureAt(start + read.at, ...(read.at === 0 ? [label] : read.expected)));
+    },
+  };
+}
+
+/** A mark such as a comma. */
+export function mark(...marks: readonly [string, ...string[]]): Parser<string> {
+  const [canonical] = marks;
+  return {
+    shape: marks.length === 1 ? text(canonical) : oneOf(...marks),
+    read: (reading, at) => {
+      reading.asked++;
+      const start = skipSpace(reading.text, at);
+      const found = marks.find(each => reading.text.startsWith(each, start));
+      return found === undefined
+        ? failed(failureAt(start, `\`${canonical}\``))
+        : readAs(canonical, start + found.length);
+    },
+  };
+}
+
+/** The end of the text. */
+export const end: Parser<undefined> = {
+  shape: { kind: 'sequence', parts: [] },
+  read: (reading, at) => {
+    const start = skipSpace(reading.text, at);
+    return start === reading.text.length
+      ? readAs(undefined, start)
+      : failed(failureAt(start, 'the end of the claim'));
+  },
+};

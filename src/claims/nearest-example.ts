@@ -1,0 +1,58 @@
+import { exampleSentences } from './examples.js';
+
+/** Letters to change, add or drop to turn one word into another (Levenshtein 1966). */
+function wordDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, at) => at);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const changed = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(changed, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? 0;
+}
+
+const wordsOf = (sentence: string): readonly string[] =>
+  sentence
+    .toLowerCase()
+    .split(/\s+/u)
+    .filter(word => word !== '')
+    .slice(0, 40)
+    .map(word => word.slice(0, 24));
+
+/** How well a word stands for another: 1 the same, 0 nothing in common. Numbers stand for each other. */
+function likeness(a: string, b: string): number {
+  if (/^\d/u.test(a) && /^\d/u.test(b)) return 1;
+  const distance = wordDistance(a, b) / Math.max(a.length, b.length);
+  return distance <= 0.34 ? 1 - distance : 0;
+}
+
+/** Likeness of two sentences: words of the one found in the other, in any order, against the length of both. */
+function sentenceLikeness(a: readonly string[], b: readonly string[]): number {
+  const shared = a.reduce((sum, word) => sum + Math.max(0, ...b.map(other => likeness(word, other))), 0);
+  return (2 * shared) / (a.length + b.length);
+}
+
+/** The sentence of the reference that looks most like what the author wrote, where one does. */
+export function nearestExample(text: string): string | undefined {
+  const words = wordsOf(text);
+  let best: string | undefined;
+  let highest = 0.4;
+  for (const example of exampleSentences) {
+    const value = sentenceLikeness(words, wordsOf(example));
+    if (value > highest) [best, highest] = [example, value];
+  }
+  return best;
+}
+
+/** The one of the expected words (written in backticks) that a misspelt word comes close to. */
+export function nearestWord(written: string, expected: readonly string[]): string | undefined {
+  if (written.length < 3 || written.length > 24) return undefined;
+  return expected
+    .flatMap(each => /^`([\p{L} ]+)`$/u.exec(each)?.[1] ?? [])
+    .find(
+      word => word !== written && wordDistance(written.toLowerCase(), word) <= (written.length < 6 ? 1 : 2),
+    );
+}

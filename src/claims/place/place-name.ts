@@ -1,0 +1,148 @@
+import { compare } from '../../score/index.js';
+import {
+  choice,
+  map,
+  mark,
+  optional,
+  quiet,
+  refine,
+  rule,
+  sequence,
+  shapes,
+  token,
+  word,
+} from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { beatNumber, count, printBeat } from '../terms/number.js';
+import type { Place, PlaceName } from './place.js';
+
+const { character, inOrder, maybe, oneOrMore } = shapes;
+
+const barLabel: Parser<string> = token({
+  name: 'BarLabel',
+  label: 'a bar number',
+  shape: inOrder(oneOrMore(character('0-9')), maybe(character('a-z'))),
+  value: matched => (matched.length <= 6 ? matched.replace(/^0+(?=\d)/u, '') : undefined),
+});
+
+const bar = word('bar', 'measure', 'm.', 'm');
+const bars = word('bars', 'bar', 'measures', 'measure', 'mm.', 'mm', 'm.', 'm');
+const beat = word('beat');
+const beats = quiet(word('beats', 'beat'));
+const and = quiet(word('and'));
+const of = word('of', 'in');
+const to = quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through')));
+const comma = quiet(optional(mark(',')));
+
+const oneBar = map(sequence(bar, barLabel), ([, label]) => label);
+
+/** `bar 5`, `bars 5-8`, `bars 5 to 8`, and `bars 5 and 6` where they are neighbours. */
+const barRange: Parser<Place> = choice(
+  map(oneBar, (label): Place => ({ kind: 'bars', first: label, last: label })),
+  map(sequence(bars, barLabel, to, barLabel), ([, first, , last]): Place => ({ kind: 'bars', first, last })),
+  refine(
+    sequence(bars, barLabel, and, barLabel),
+    ([, first, , last]): Place | undefined =>
+      Number(last) === Number(first) + 1 ? { kind: 'bars', first, last } : undefined,
+    'neighbouring bars such as `bars 5 and 6`',
+  ),
+);
+
+const oneBeat = map(sequence(beat, beatNumber), ([, number]) => ({ first: number, last: number }));
+const beatRange = choice(
+  oneBeat,
+  map(sequence(beats, beatNumber, to, beatNumber), ([, first, , last]) => ({ first, last })),
+  refine(
+    sequence(beats, beatNumber, and, beatNumber),
+    ([, first, , last]) => (last.d === first.d && last.n === first.n + first.d ? { first, last } : undefined),
+    'neighbouring beats such as `beats 1 and 2`',
+  ),
+);
+const downbeat = map(sequence(optional(word('the')), word('downbeat')), () => ({
+  first: { n: 1, d: 1 },
+  last: { n: 1, d: 1 },
+}));
+
+/** `bar 5 beat 3`, `bar 5, beats 1-2`, `beat 3 of bar 5`, `the downbeat of bar 5`. */
+const beatsOfBar: Parser<Place> = choice(
+  map(sequence(oneBar, comma, beatRange), ([label, , range]): Place => ({
+    kind: 'beats',
+    bar: label,
+    ...range,
+  })),
+  map(sequence(choice(beatRange, downbeat), of, oneBar), ([range, , label]): Place => ({
+    kind: 'beats',
+    bar: label,
+    ...range,
+  })),
+);
+
+const moment: Parser<PlaceName> = choice(
+  map(sequence(oneBar, comma, beat, beatNumber), ([label, , , number]): PlaceName => ({
+    bar: label,
+    beat: number,
+  })),
+  map(sequence(beat, beatNumber, of, oneBar), ([, number, , label]): PlaceName => ({
+    bar: label,
+    beat: number,
+  })),
+  map(oneBar, (label): PlaceName => ({ bar: label })),
+);
+
+/** `bar 5 beat 3 until bar 6 beat 2`: up to that moment and not into it. */
+const stretch: Parser<Place> = map(
+  sequence(optional(word('from')), moment, comma, word('until'), moment),
+  ([, from, , , until]): Place => ({ kind: 'stretch', from, until }),
+);
+
+const the = word('the');
+const named: Parser<Place> = choice(
+  map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
+    kind: 'pickup',
+  })),
+  map(sequence(the, optional(word('whole', 'entire')), word('piece', 'music', 'score')), (): Place => ({
+    kind: 'piece',
+  })),
+  map(sequence(the, word('first'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
+  map(sequence(the, word('last', 'final'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
+  map(sequence(the, word('first'), count, bars), ([, , number]): Place => ({
+    kind: 'first bars',
+    count: number,
+  })),
+  map(sequence(the, word('last', 'final'), count, bars), ([, , number]): Place => ({
+    kind: 'last bars',
+    count: number,
+  })),
+);
+
+/** Any place: `bar 5`, `bars 5-8`, `bar 5 beat 3`, `bar 5 beat 3 until bar 6 beat 2`, `the pickup`, `the last bar`, `the piece`. */
+export const placeName: Parser<Place> = rule(
+  'Place',
+  () => choice(stretch, beatsOfBar, barRange, named),
+  'a place such as `bar 5`, `bars 5-8`, `bar 5 beat 3` or `the piece`',
+);
+
+const printMoment = ({ bar: label, beat: number }: PlaceName): string =>
+  `bar ${label}${number === undefined ? '' : ` beat ${printBeat(number)}`}`;
+
+/** The place in the form that the reference recommends. */
+export function printPlace(place: Place): string {
+  switch (place.kind) {
+    case 'bars':
+      return place.first === place.last ? `bar ${place.first}` : `bars ${place.first}-${place.last}`;
+    case 'beats':
+      return compare(place.first, place.last) === 0
+        ? `bar ${place.bar} beat ${printBeat(place.first)}`
+        : `bar ${place.bar} beats ${printBeat(place.first)}-${printBeat(place.last)}`;
+    case 'stretch':
+      return `${printMoment(place.from)} until ${printMoment(place.until)}`;
+    case 'first bars':
+      return place.count === 1 ? 'the first bar' : `the first ${String(place.count)} bars`;
+    case 'last bars':
+      return place.count === 1 ? 'the last bar' : `the last ${String(place.count)} bars`;
+    case 'pickup':
+      return 'the pickup';
+    case 'piece':
+      return 'the piece';
+  }
+}

@@ -1,0 +1,36 @@
+import type { Fraction } from '../../score/index.js';
+
+/** A moment as it is named: a bar label (`5`, `8a`) and a beat, 1-based. */
+export interface PlaceName {
+  readonly bar: string;
+  /** Absent: the bar line at the start of the bar. */
+  readonly beat?: Fraction;
+}
+
+/** A place of the piece as an author names it. */
+export type Place =
+  | { readonly kind: 'bars'; readonly first: string; readonly last: string }
+  /** One beat where both are equal; the last one counts in. */
+  | { readonly kind: 'beats'; readonly bar: string; readonly first: Fraction; readonly last: Fraction }
+  /** End exclusive. */
+  | { readonly kind: 'stretch'; readonly from: PlaceName; readonly until: PlaceName }
+  | { readonly kind: 'first bars' | 'last bars'; readonly count: number }
+  | { readonly kind: 'pickup' }
+  | { readonly kind: 'piece' };
+
+/** Whether a sentence about the place has its verb in the plural. */
+export function isPlural(place: Place): boolean {
+  switch (place.kind) {
+    case 'bars':
+      return place.first !== place.last;
+    case 'beats':
+      return place.first.n !== place.last.n || place.first.d !== place.last.d;
+    case 'first bars':
+    case 'last bars':
+      return place.count !== 1;
+    case 'stretch':
+    case 'pickup':
+    case 'piece':
+      return false;
+  }
+}

@@ -1,0 +1,88 @@
+import type { Subject } from '../claim.js';
+import { choice, map, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { lineName, printLine } from './line-name.js';
+import type { LineName } from './line-name.js';
+import { describeLines, lineNotes } from './line-notes.js';
+import type { LineNote } from './line-notes.js';
+import { span } from './span.js';
+import type { Span } from './span.js';
+
+/** One line of the texture over a stretch of the score. */
+export interface Line {
+  readonly line: LineName;
+  readonly span: Span;
+  /** In time order. */
+  readonly notes: readonly LineNote[];
+  /** `the bass of bar 3`. */
+  readonly name: string;
+}
+
+const partNeighbours = {
+  soprano: ['alto'],
+  alto: ['soprano', 'tenor'],
+  tenor: ['alto', 'bass'],
+  bass: ['tenor'],
+} as const;
+
+/** The lines that are taken for one another: the neighbouring part, the other hand, another voice. */
+function otherLines(line: LineName, context: ClaimContext): readonly LineName[] {
+  switch (line.kind) {
+    case 'part':
+      return partNeighbours[line.part].map(part => ({ kind: 'part', part }));
+    case 'hand':
+      return [{ kind: 'hand', hand: line.hand === 'right' ? 'left' : 'right' }];
+    case 'voice':
+      return context.analysis.score.voices
+        .filter(voice => voice.overlayOf === undefined && voice.id !== line.name && voice.name !== line.name)
+        .map(voice => ({ kind: 'voice', name: voice.id }));
+    case 'edge':
+      return [];
+  }
+}
+
+export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
+  const where = span(place);
+  const print = (): string => `${printLine(line)} of ${where.print()}`;
+  return {
+    content: { line, place },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return {
+          kind: 'endings',
+          subjects: found.subjects.map(ending => lineSubject(line, ending.place)),
+        };
+      const notes = lineNotes(context.analysis.score, line, found.subject.range);
+      if (notes === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'undecided',
+            code: 'C0006',
+            reason: `the score has no line that is called ${printLine(line)}: ${describeLines(context.analysis.score)}`,
+            evidence: [],
+          },
+        };
+      return { kind: 'found', subject: { line, span: found.subject, notes, name: print() } };
+    },
+    neighbours: context => [
+      ...otherLines(line, context).map(other => lineSubject(other, place)),
+      ...where.neighbours(context).map(neighbour => lineSubject(line, neighbour.place)),
+    ],
+  };
+};
+
+/** `the bass of bar 3`, `in bar 3 the bass`. */
+export const lineSubjectName: Parser<Subject<Line>> = choice(
+  map(sequence(lineName, word('of', 'in', 'at', 'on'), placeName), ([line, , place]) =>
+    lineSubject(line, place),
+  ),
+  map(sequence(word('in'), placeName, lineName), ([, place, line]) => lineSubject(line, place)),
+);

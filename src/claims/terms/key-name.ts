@@ -1,0 +1,18 @@
+import type { Key } from '../../harmony/index.js';
+import { shapes, token } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { noteShape, pitchClassOfName } from './note-name.js';
+
+const { inOrder, oneOf } = shapes;
+
+/** `G major`, `F# minor`, `B flat major`. The mode is always written, so that `D` alone stays a chord. */
+export const keyName: Parser<Key> = token({
+  name: 'Key',
+  label: 'a key such as `D major`',
+  shape: inOrder(noteShape, oneOf(' ', '-'), oneOf('major', 'minor')),
+  value: matched => {
+    const match = /^(.*)[ -](major|minor)$/u.exec(matched);
+    const tonic = match?.[1] === undefined ? undefined : pitchClassOfName(match[1]);
+    return tonic === undefined ? undefined : { tonic, mode: match?.[2] === 'minor' ? 'minor' : 'major' };
+  },
+});

@@ -1,0 +1,68 @@
+import { printPitchClass, readPitchClass } from '../../score/index.js';
+import type { Note, PitchClass } from '../../score/index.js';
+import { pitchClassOf } from '../../score/index.js';
+import { shapes, token } from '../grammar/index.js';
+import type { Parser, Shape } from '../grammar/index.js';
+
+const { character, inOrder, maybe, oneOf } = shapes;
+
+/** A spelled note, with its octave where the author gives one. Octave 4 starts at middle C (MusicXML 4.0, type octave). */
+export interface NoteName {
+  readonly pitchClass: PitchClass;
+  readonly octave?: number;
+}
+
+const letter = character('A-G');
+const signs = oneOf('##', '#', 'bb', 'b', '♯♯', '♯', '♭♭', '♭', '♮', 'x', '𝄪', '𝄫');
+const signWords = inOrder(
+  oneOf(' ', '-'),
+  oneOf('double sharp', 'double-sharp', 'double flat', 'double-flat', 'sharp', 'flat', 'natural'),
+);
+/** `F#`, `F♯`, `F sharp`, `F-sharp`. */
+export const noteShape: Shape = {
+  kind: 'token',
+  name: 'NoteName',
+  body: inOrder(letter, maybe(oneOf(signWords, signs))),
+};
+const pitchShape = inOrder(noteShape, maybe(inOrder(maybe(oneOf(' ')), maybe(oneOf('-')), character('0-9'))));
+
+const signOfWord = { 'double sharp': '##', 'double flat': 'bb', sharp: '#', flat: 'b', natural: '' } as const;
+
+/** The pitch class of text that has the shape of a note name. */
+export function pitchClassOfName(name: string): PitchClass | undefined {
+  const match = /^([A-G])[ -](double[ -])?(sharp|flat|natural)$/u.exec(name);
+  if (match === null) return readPitchClass(name);
+  const [, of = '', double, sign = ''] = match;
+  const spelled = `${double === undefined ? '' : 'double '}${sign}`;
+  return spelled in signOfWord
+    ? readPitchClass(of + signOfWord[spelled as keyof typeof signOfWord])
+    : undefined;
+}
+
+/** A note without an octave. */
+export const pitchClassName: Parser<PitchClass> = token({
+  name: 'NoteName',
+  label: 'a note such as `F#` or `B flat`',
+  shape: { kind: 'sequence', parts: [letter, maybe(oneOf(signWords, signs))] },
+  value: pitchClassOfName,
+});
+
+/** A note with or without an octave: `F#`, `F#5`. */
+export const noteName: Parser<NoteName> = token({
+  name: 'Pitch',
+  label: 'a note such as `F#` or `F#5`',
+  shape: pitchShape,
+  value: matched => {
+    const match = /^(.*?) ?(-?\d)?$/u.exec(matched);
+    const pitchClass = pitchClassOfName(match?.[1] ?? matched);
+    if (pitchClass === undefined) return undefined;
+    return match?.[2] === undefined ? { pitchClass } : { pitchClass, octave: Number(match[2]) };
+  },
+});
+
+export const printNoteName = (of: NoteName): string => printPitchClass(of.pitchClass) + (of.octave ?? '');
+
+/** Whether a sounding note is the one named; without an octave any octave is. */
+export const isNamed = (note: Note, name: NoteName): boolean =>
+  pitchClassOf(note.pitch) === name.pitchClass &&
+  (name.octave === undefined || note.pitch.octave === name.octave);
