@@ -4,25 +4,24 @@ import type { SourceText } from '../diagnostics/index.js';
 export interface Field {
   readonly letter: string;
   readonly value: string;
-  /** Offset of the first character of the field. */
+  /** Range of the field in the source. */
   readonly start: number;
   readonly end: number;
   /** Offset of the first character of `value`. */
   readonly valueStart: number;
-  readonly inline: boolean;
-  /** Whether the field stands before the music. */
-  readonly header: boolean;
+  /** Where the field stands: before the music, on a line between the music, or in brackets inside it. */
+  readonly place: 'header' | 'body' | 'inline';
 }
 
 /** The ABC source taken apart into information fields and music code. Offsets are those of the source. */
 export interface AbcText {
   readonly fields: readonly Field[];
-  /** As long as the source: music code, lyrics and symbol definitions in place, everything else blanked out. */
+  /** Music code, lyrics and symbol definitions in their place; everything else of the source is blanked out. */
   readonly music: string;
   /** Offsets of the `&` that start an overlay. */
   readonly overlays: readonly number[];
-  /** Offset where the header ends. */
-  readonly bodyStart: number;
+  /** Offset of the first line of the tune. */
+  readonly start: number;
   /** Offset where the tune ends: the first blank line or the next tune (ABC 2.1, section 2.2). */
   readonly end: number;
 }
@@ -30,14 +29,13 @@ export interface AbcText {
 const inlineField = /\[([A-Za-z]):([^\]\n]*)\]/y;
 /** Lower case letters are fields only where ABC 2.1, section 3, defines one, so that `d:|` at a line start stays music. */
 const fieldLine = /^([A-Zmrsw+]):/;
-/** Fields that the reader of music code needs in their place: lyrics, symbol lines and user defined symbols. */
-const keptFields = 'wsU';
+const comment = /(^|[^\\])%.*$/;
 
 const blank = (length: number): string => ' '.repeat(length);
 /** A line that no reader takes for music nor for the blank line that ends a tune. */
-const hiddenLine = (length: number): string => (length === 0 ? '' : `%${blank(length - 1)}`);
+const hidden = (line: string): string => (line === '' ? '' : `%${blank(line.length - 1)}`);
 
-/** One line of music code with its inline fields, overlay signs and comment blanked. */
+/** A line of music code with its inline fields, overlay signs and comment blanked. */
 function scanMusicLine(line: string, at: number, fields: Field[], overlays: number[]): string {
   let out = '';
   for (let i = 0; i < line.length;) {
@@ -48,88 +46,69 @@ function scanMusicLine(line: string, at: number, fields: Field[], overlays: numb
     if (field !== null) {
       const [text, letter = '', value = ''] = field;
       const start = at + i;
-      fields.push({
-        letter,
-        value,
-        start,
-        end: start + text.length,
-        valueStart: start + 3,
-        inline: true,
-        header: false,
-      });
+      fields.push({ letter, value, start, end: start + text.length, valueStart: start + 3, place: 'inline' });
       out += blank(text.length);
       i += text.length;
       continue;
     }
     const closing = character === '"' || character === '!' ? line.indexOf(character, i + 1) : -1;
-    if (closing > 0) {
-      out += line.slice(i, closing + 1);
-      i = closing + 1;
-      continue;
-    }
+    const next = closing > 0 ? closing + 1 : i + 1;
     if (character === '&') overlays.push(at + i);
-    out += character === '&' ? ' ' : character;
-    i += 1;
+    out += character === '&' ? ' ' : line.slice(i, next);
+    i = next;
   }
-  out = out.padEnd(line.length);
-  return out.trim() === '' ? hiddenLine(line.length) : out;
+  out = out.slice(0, line.length).padEnd(line.length);
+  return out.trim() === '' ? hidden(line) : out;
 }
 
-/** Takes the first tune of the source apart. */
+/** Takes the first tune of the source apart. The file header in front of it (ABC 2.1, section 2.2.2) counts as header. */
 export function readAbcText(source: SourceText): AbcText {
   const { text } = source;
   const fields: Field[] = [];
   const overlays: number[] = [];
-  let music = '';
-  let header = true;
-  let bodyStart = text.length;
+  const firstTune = /^X:/m.exec(text)?.index ?? text.length - text.trimStart().length;
+  const start = text.lastIndexOf('\n', firstTune - 1) + 1;
+  let music = blank(start);
+  let inHeader = true;
+  let textBlock: string | undefined;
   let end = text.length;
-  const firstTune = /^X:/m.exec(text)?.index ?? 0;
-  for (const [index, at] of source.lineStarts.entries()) {
-    const next = source.lineStarts[index + 1];
-    const line = text.slice(at, next === undefined ? text.length : next - 1);
-    const started = at >= firstTune && music.trim() !== '';
-    if (started && (line.trim() === '' || (at > firstTune && line.startsWith('X:')))) {
-      end = at;
-      break;
-    }
-    const match = fieldLine.exec(line);
-    if (line.startsWith('%%')) {
-      fields.push({
-        letter: '%',
-        value: line.slice(2),
-        start: at,
-        end: at + line.length,
-        valueStart: at + 2,
-        inline: false,
-        header,
-      });
-      music += hiddenLine(line.length);
-    } else if (match !== null) {
-      const letter = match[1] ?? '';
-      const value = line.slice(2).replace(/(^|[^\\])%.*$/, '$1');
+  const addField = (letter: string, value: string, at: number, valueStart: number): void => {
+    const previous = fields.at(-1);
+    if (letter === '+' && previous !== undefined)
+      fields.splice(-1, 1, { ...previous, value: `${previous.value} ${value.trim()}` });
+    else
       fields.push({
         letter,
         value,
         start: at,
-        end: at + 2 + value.length,
-        valueStart: at + 2,
-        inline: false,
-        header,
+        end: valueStart + value.length,
+        valueStart,
+        place: inHeader ? 'header' : 'body',
       });
-      music += keptFields.includes(letter) ? line : hiddenLine(line.length);
-      if (letter === 'K' && header) {
-        header = false;
-        bodyStart = next ?? text.length;
-      }
-    } else if (at < firstTune || line.startsWith('%') || line.trim() === '') {
-      music += hiddenLine(line.length);
-    } else {
-      if (header) bodyStart = at;
-      header = false;
-      music += scanMusicLine(line, at, fields, overlays);
+  };
+  for (const [index, at] of source.lineStarts.entries()) {
+    const next = source.lineStarts[index + 1];
+    const line = text.slice(at, next === undefined ? text.length : next - 1);
+    if (at > start && (line.trim() === '' || line.startsWith('X:'))) {
+      end = at;
+      break;
     }
-    if (next !== undefined) music += '\n';
+    const letter = fieldLine.exec(line)?.[1];
+    let code = hidden(line);
+    if (textBlock !== undefined) {
+      if (line.startsWith(`%%end${textBlock}`)) textBlock = undefined;
+    } else if (line.startsWith('%%')) {
+      addField('%', line.slice(2), at, at + 2);
+      textBlock = /^%%begin(\w+)/.exec(line)?.[1];
+    } else if (letter !== undefined) {
+      addField(letter, line.slice(2).replace(comment, '$1'), at, at + 2);
+      if (letter === 'w' || letter === 'U') code = line;
+      if (letter === 'K' && at >= start) inHeader = false;
+    } else if (at >= start && !line.startsWith('%') && line.trim() !== '') {
+      inHeader = false;
+      code = scanMusicLine(line, at, fields, overlays);
+    }
+    if (at >= start) music += next === undefined ? code : `${code}\n`;
   }
-  return { fields, music: music.padEnd(text.length), overlays, bodyStart, end };
+  return { fields, music, overlays, start, end };
 }

@@ -1,20 +1,21 @@
 import abcjs from 'abcjs';
-import { fromDecimal, multiply, fraction, type Fraction } from './fraction.js';
+import { fraction, fromDecimal, multiply, type Fraction } from './fraction.js';
 
-/** A note, chord or rest as the parser cuts it out of the music code. */
+/** A note, chord or rest as the parser cuts it out of the music code. Offsets are those of the text given. */
 export interface NoteElement {
   readonly kind: 'note';
-  /** Range in the music code; it may begin with chord symbols and end with spaces. */
+  /** It may begin with chord symbols and end with spaces. */
   readonly start: number;
   readonly end: number;
-  /** Length in unit note lengths, broken rhythm applied, tuplet factor not. */
-  readonly length: Fraction;
-  readonly rest?: 'rest' | 'invisible' | 'spacer' | 'bars';
+  /** Length in unit note lengths, broken rhythm applied, tuplet factor not; absent where it is none that notation knows. */
+  readonly length?: Fraction;
+  readonly rest?: 'rest' | 'spacer' | 'bars';
   /** Number of bars of a multi-bar rest. */
   readonly restBars: number;
   /** Whether a tie starts at each head, in the order of the source. */
   readonly ties: readonly boolean[];
   readonly decorations: readonly string[];
+  /** One syllable for each verse. */
   readonly lyrics: readonly string[];
   readonly slursStarted: number;
   readonly slursEnded: number;
@@ -25,7 +26,6 @@ export interface BarElement {
   readonly kind: 'bar line';
   readonly start: number;
   readonly end: number;
-  readonly type: string;
   /** Text of the ending that starts here, such as `1` or `1,3`. */
   readonly ending?: string;
   readonly decorations: readonly string[];
@@ -33,12 +33,23 @@ export interface BarElement {
 
 export type MusicElement = NoteElement | BarElement;
 
+/** What the engraver makes of a whole tune. */
+export interface Engraving {
+  /** Ranges of the notes that it draws, in the order of the text. */
+  readonly notes: readonly { readonly start: number; readonly end: number }[];
+  /** Its complaints; line and column are 1-based. */
+  readonly complaints: readonly {
+    readonly line: number;
+    readonly column: number;
+    readonly message: string;
+  }[];
+}
+
 /** What the parser really returns; its published types leave half of it out. */
 interface ParsedItem {
   readonly el_type: string;
   readonly startChar: number;
   readonly endChar: number;
-  readonly type?: string;
   readonly startEnding?: string;
   readonly duration?: number;
   readonly rest?: { readonly type: string; readonly text?: number };
@@ -53,15 +64,16 @@ interface ParsedItem {
   readonly lyric?: readonly { readonly syllable: string; readonly divider: string }[];
 }
 
-/** The unit note length that the parser assumes where it sees no `L:` field. */
-const parserUnit = fraction(8);
-/** Lengths are read back from floats: 3072 = 1024 * 3 holds every notated length and its third. */
+/** The parser takes a unit of 1/8 where it sees no `L:` field. */
+const unitsInWhole = fraction(8);
+/** Lengths are read back from floats: 1024ths and their thirds are the finest that notation knows. */
 const finestDenominator = 3072;
+const longestInWholes = 1000;
 
 const restKinds: Readonly<Record<string, NoteElement['rest']>> = {
   rest: 'rest',
   whole: 'rest',
-  invisible: 'invisible',
+  invisible: 'rest',
   spacer: 'spacer',
   multimeasure: 'bars',
   'invisible-multimeasure': 'bars',
@@ -70,19 +82,28 @@ const restKinds: Readonly<Record<string, NoteElement['rest']>> = {
 const count = (slur: unknown): number =>
   Array.isArray(slur) ? slur.length : typeof slur === 'number' ? slur : 0;
 
+function lengthOf(duration: number): Fraction | undefined {
+  if (!(duration > 0 && duration < longestInWholes)) return undefined;
+  const length = fromDecimal(duration, finestDenominator);
+  return length.n === 0 ? undefined : multiply(length, unitsInWhole);
+}
+
 function convertNote(item: ParsedItem): NoteElement {
+  const length = lengthOf(item.duration ?? 0);
   const pitches = item.pitches ?? [];
   const rest = item.rest === undefined ? undefined : restKinds[item.rest.type];
   return {
     kind: 'note',
     start: item.startChar,
     end: item.endChar,
-    length: multiply(fromDecimal(item.duration ?? 0, finestDenominator), parserUnit),
+    ...(length === undefined ? {} : { length }),
     ...(rest === undefined ? {} : { rest }),
     restBars: item.rest?.text ?? 1,
     ties: pitches.map(pitch => pitch.startTie !== undefined),
     decorations: item.decoration ?? [],
-    lyrics: (item.lyric ?? []).map(({ syllable, divider }) => syllable + (divider === '-' ? '-' : '')),
+    lyrics: (item.lyric ?? []).map(
+      ({ syllable, divider }) => syllable + (divider === '-' && syllable !== '' ? '-' : ''),
+    ),
     slursStarted: count(item.startSlur) + pitches.reduce((sum, pitch) => sum + count(pitch.startSlur), 0),
     slursEnded: count(item.endSlur) + pitches.reduce((sum, pitch) => sum + count(pitch.endSlur), 0),
   };
@@ -91,29 +112,51 @@ function convertNote(item: ParsedItem): NoteElement {
 function convert(item: ParsedItem): MusicElement | undefined {
   if (item.el_type === 'note') return convertNote(item);
   if (item.el_type !== 'bar') return undefined;
-  const ending = item.startEnding;
+  const ending = item.startEnding === undefined ? {} : { ending: item.startEnding };
   return {
     kind: 'bar line',
     start: item.startChar,
     end: item.endChar,
-    type: item.type ?? '',
-    ...(ending === undefined ? {} : { ending }),
+    ...ending,
     decorations: item.decoration ?? [],
   };
 }
 
+function itemsOf(tune: abcjs.TuneObject | undefined): readonly ParsedItem[] {
+  const staves = (tune?.lines ?? []).flatMap(line => line.staff ?? []);
+  const items: readonly unknown[] = staves.flatMap(staff => staff.voices ?? []).flat();
+  return items as readonly ParsedItem[];
+}
+
+const inOrder = (a: { readonly start: number; readonly end: number }, b: typeof a): number =>
+  a.start - b.start || a.end - b.end;
+
 /**
- * Reads music code (no fields, one stream for all voices) into elements in the order of the source.
- * Fields are read by us because the parser moves voices, applies lengths and metres across voices and forgets positions.
+ * Reads music code (no fields, one stream for all voices) into elements in the order of the text. Fields are read by us,
+ * because the parser moves voices, applies lengths and metres across voices and forgets positions.
  */
 export function readMusicCode(music: string): readonly MusicElement[] {
-  const lines = abcjs.parseOnly(music)[0]?.lines ?? [];
-  const items = lines
-    .flatMap(line => line.staff ?? [])
-    .flatMap(staff => staff.voices ?? [])
-    .flat() as readonly unknown[];
-  return (items as readonly ParsedItem[])
+  return itemsOf(abcjs.parseOnly(music)[0])
     .map(convert)
     .filter(element => element !== undefined)
-    .sort((a, b) => a.start - b.start || a.end - b.end);
+    .sort(inOrder);
+}
+
+const complaint = /^Music Line:(\d+):(\d+): ([^<]*?):? {2}/;
+
+/** Reads a whole tune as the engraver does when it draws it. Its complaints are HTML; only their plain part is taken. */
+export function readEngraving(tune: string): Engraving {
+  const parsed = abcjs.parseOnly(tune)[0];
+  return {
+    notes: itemsOf(parsed)
+      .filter(item => item.el_type === 'note' && item.pitches !== undefined)
+      .map(({ startChar, endChar }) => ({ start: startChar, end: endChar }))
+      .sort(inOrder),
+    complaints: (parsed?.warnings ?? []).flatMap(text => {
+      const match = complaint.exec(text);
+      return match === null
+        ? []
+        : [{ line: Number(match[1]), column: Number(match[2]), message: match[3] ?? '' }];
+    }),
+  };
 }

@@ -3,49 +3,52 @@ export interface BarLine {
   /** How often the music before the line is played in all; 1 where nothing is repeated. */
   readonly times: number;
   readonly startsRepeat: boolean;
-  /** A line that ends an ending: anything but a plain thin line. */
+  /** Anything but a plain line: it ends an ending, and a repeat without a start goes back to it. */
   readonly strong: boolean;
+  /** The passes on which the music after the line is played. */
   readonly ending?: readonly number[];
+  /** Range of the sign in the source. */
   readonly start: number;
   readonly end: number;
 }
 
-const sign = /(:*)(\[?\|[|\]]*|\]|\[(?=[\d"]))?(:*)/y;
-/** More passes than this are an input error, not music. */
+/** More passes than this are a slip, not music. */
 export const mostPasses = 99;
 
-/** The numbers of an ending such as `1`, `1,3` or `1-3`; empty where the text holds none. */
-export function readEnding(text: string): readonly number[] {
+const sign = /(:*)(\[?\|[|\]]*|\]|\[(?=[\d"]))?(:*)/y;
+
+/** The numbers of an ending such as `1`, `1,3` or `1-3`; `undefined` where it holds none or one beyond all reason. */
+export function readEnding(text: string): readonly number[] | undefined {
   const numbers: number[] = [];
   for (const [, first = '', last] of text.matchAll(/(\d+)(?:-(\d+))?/g)) {
-    const from = Number(first);
-    const to = Math.min(Number(last ?? first), mostPasses);
-    for (let number = from; number <= to; number++) numbers.push(number);
+    const to = Number(last ?? first);
+    if (to > mostPasses) return undefined;
+    for (let number = Number(first); number <= to; number++) numbers.push(number);
   }
-  return numbers;
+  return numbers.length === 0 ? undefined : numbers;
 }
 
-/** Reads the bar line that stands between two offsets of the music code. */
+/** Reads the bar line that stands between two offsets of the music code, behind chord symbols and decorations of its own. */
 export function readBarLine(
   music: string,
-  start: number,
-  end: number,
+  from: number,
+  to: number,
   endingText: string | undefined,
 ): BarLine {
-  const covered = music.slice(start, end).replace(/"[^"]*"|![^!]*!/g, text => ' '.repeat(text.length));
-  const first = covered.search(/[:|[\]]/);
-  sign.lastIndex = start + Math.max(0, first);
-  const match = sign.exec(music);
-  const [text = '', before = '', bar = '', after = ''] = match ?? [];
-  const both = bar === '' && before.length >= 2;
-  const times = both ? Math.ceil(before.length / 2) + 1 : before.length + 1;
-  const numbers = endingText === undefined ? [] : readEnding(endingText);
+  const covered = music.slice(from, to).replace(/"[^"]*"|![^!]*!/g, text => ' '.repeat(text.length));
+  const start = from + Math.max(0, covered.search(/[:|[\]]/));
+  sign.lastIndex = start;
+  const [text = '', before = '', bar = '', after = ''] = sign.exec(music) ?? [];
+  // `::` stands for `:|` and `|:` in one.
+  const double = bar === '' && before.length > 1;
+  const repeats = double ? Math.ceil(before.length / 2) : before.length;
+  const ending = endingText === undefined ? undefined : readEnding(endingText);
   return {
-    times: Math.min(times, mostPasses),
-    startsRepeat: both || after !== '',
-    strong: bar !== '|' || before !== '' || after !== '',
-    ...(numbers.length === 0 ? {} : { ending: numbers }),
-    start: start + Math.max(0, first),
-    end: Math.max(end, start + Math.max(0, first) + text.length),
+    times: Math.min(repeats + 1, mostPasses),
+    startsRepeat: double || after !== '',
+    strong: (bar !== '|' && bar !== '[') || before !== '' || after !== '',
+    ...(ending === undefined ? {} : { ending }),
+    start,
+    end: Math.max(to, start + text.length),
   };
 }

@@ -101,19 +101,23 @@ export interface TempoMark {
   readonly text?: string;
 }
 
+export type MarkKind =
+  | 'dynamic'
+  | 'fermata'
+  | 'chord symbol'
+  | 'annotation'
+  | 'lyric'
+  | 'staccato'
+  | 'accent'
+  | 'breath'
+  | 'slur start'
+  | 'slur end'
+  /** `segno`, `coda`, `fine`, `D.C.`, `D.S.`, alone or as `D.C. al fine` and the like. */
+  | 'direction';
+
 /** Things written at a moment that are not notes. */
 export interface Mark {
-  readonly kind:
-    | 'dynamic'
-    | 'fermata'
-    | 'chord symbol'
-    | 'annotation'
-    | 'lyric'
-    | 'staccato'
-    | 'accent'
-    | 'breath'
-    | 'slur start'
-    | 'slur end';
+  readonly kind: MarkKind;
   readonly text: string;
   readonly onset: Fraction;
   readonly voice: VoiceId;

@@ -1,12 +1,12 @@
 import { fraction, multiply, one, type Fraction } from './fraction.js';
-import type { Letter } from './pitch.js';
+import { letters, type Letter } from './pitch.js';
 
 /** A note head as the source writes it. Offsets are those of the source. */
 export interface NoteHead {
   readonly start: number;
   readonly end: number;
   readonly letter: Letter;
-  /** Octave without clef and transposition; `C` stands in octave 4. */
+  /** Octave before clef and transposition: `C` stands in octave 4 (ABC 2.1, section 4.1). */
   readonly octave: number;
   /** The written accidental in semitones. */
   readonly accidental?: number;
@@ -21,9 +21,10 @@ export interface TupletMark {
   readonly q: number;
   readonly r: number;
   readonly start: number;
+  readonly end: number;
 }
 
-/** What stands inside the source range of one note, chord or rest. */
+/** What the source writes for one note, chord or rest, with everything in front of it. */
 export interface WrittenNote {
   readonly heads: readonly NoteHead[];
   readonly graces: readonly NoteHead[];
@@ -32,32 +33,36 @@ export interface WrittenNote {
   /** Names between exclamation marks. */
   readonly decorations: readonly string[];
   readonly tuplet?: TupletMark;
+  /** Accidentals of less than a semitone, which no spelled pitch can hold. */
+  readonly microtones: readonly { readonly start: number; readonly end: number }[];
 }
 
 const pattern =
-  /"([^"\n]*)"|!([^!\n]*)!|\((\d+)(?::(\d*))?(?::(\d*))?|([{}])|(\^\^|\^|__|_|=)?([A-Ga-g])([,']*)(\d*)(\/*)(\d*)([\t ]*\.?-)?/g;
-const accidentals: Readonly<Record<string, number>> = { '^^': 2, '^': 1, '=': 0, _: -1, __: -2 };
+  /"([^"\n]*)"|!([^!\n]*)!|\((\d+)(?::(\d*))?(?::(\d*))?|([{}])|(\^\^|__|=|[\^_](?:\d*\/\d*)?)?([A-Ga-g])([,']*)(\d*)(\/*)(\d*)([\t ]*\.?-)?/g;
+const signs: Readonly<Record<string, number>> = { '^^': 2, '^': 1, '=': 0, _: -1, __: -2 };
 
-/** Reads a length such as `3/2`, `/`, `//` (ABC 2.1, section 4.3). */
+/** Reads a length such as `3/2`, `/`, `//` (ABC 2.1, section 4.3); lengths beyond all notation count as one unit. */
 export function readLength(numerator: string, slashes: string, denominator: string): Fraction {
   const n = numerator === '' ? 1 : Number(numerator);
   const d = denominator === '' ? 2 ** slashes.length : Number(denominator);
-  if (!Number.isSafeInteger(n) || !Number.isSafeInteger(d) || d === 0) return one;
-  return multiply(fraction(n), fraction(1, d));
+  return n > 9999 || d > 9999 || d === 0 ? one : multiply(fraction(n), fraction(1, d));
 }
 
 const octaveOf = (name: string, marks: string): number =>
   (name === name.toLowerCase() ? 5 : 4) + [...marks].reduce((sum, mark) => sum + (mark === "'" ? 1 : -1), 0);
 
-/** Reads the note heads between two offsets of the music code. */
-export function readWrittenNote(music: string, start: number, end: number): WrittenNote {
+const letterOf = (name: string): Letter => letters.find(letter => letter === name.toUpperCase()) ?? 'C';
+
+/** Reads what stands between two offsets of the music code; heads count from `headsFrom` on, what is before belongs to them. */
+export function readWrittenNote(music: string, from: number, headsFrom: number, end: number): WrittenNote {
   const heads: NoteHead[] = [];
   const graces: NoteHead[] = [];
   const quotes: string[] = [];
   const decorations: string[] = [];
+  const microtones: { start: number; end: number }[] = [];
   let tuplet: TupletMark | undefined;
   let inGrace = false;
-  for (const match of music.slice(start, end).matchAll(pattern)) {
+  for (const match of music.slice(from, end).matchAll(pattern)) {
     const [
       text,
       quote,
@@ -66,7 +71,7 @@ export function readWrittenNote(music: string, start: number, end: number): Writ
       q,
       r,
       brace,
-      accidental,
+      sign = '',
       name,
       marks = '',
       n = '',
@@ -74,23 +79,25 @@ export function readWrittenNote(music: string, start: number, end: number): Writ
       d = '',
       tie,
     ] = match;
-    const at = start + match.index;
+    const start = from + match.index;
     if (quote !== undefined) quotes.push(quote);
     else if (decoration !== undefined) decorations.push(decoration);
-    else if (p !== undefined) tuplet = { p: Number(p), q: Number(q ?? 0), r: Number(r ?? 0), start: at };
+    else if (p !== undefined)
+      tuplet = { p: Number(p), q: Number(q ?? 0), r: Number(r ?? 0), start, end: start + text.length };
     else if (brace !== undefined) inGrace = brace === '{';
-    else if (name !== undefined) {
-      const head: NoteHead = {
-        start: at,
-        end: at + text.length - (tie?.length ?? 0),
-        letter: name.toUpperCase() as Letter,
+    else if (name !== undefined && (inGrace || start >= headsFrom)) {
+      const accidental = signs[sign];
+      if (accidental === undefined && sign !== '') microtones.push({ start, end: start + sign.length + 1 });
+      (inGrace ? graces : heads).push({
+        start,
+        end: start + text.length - (tie?.length ?? 0),
+        letter: letterOf(name),
         octave: octaveOf(name, marks),
-        ...(accidental === undefined ? {} : { accidental: accidentals[accidental] ?? 0 }),
+        ...(accidental === undefined ? {} : { accidental }),
         length: readLength(n, slashes, d),
         tied: tie !== undefined,
-      };
-      (inGrace ? graces : heads).push(head);
+      });
     }
   }
-  return { heads, graces, quotes, decorations, ...(tuplet === undefined ? {} : { tuplet }) };
+  return { heads, graces, quotes, decorations, microtones, ...(tuplet === undefined ? {} : { tuplet }) };
 }

@@ -1,129 +1,106 @@
-import type { Result, SourceText, Span } from '../diagnostics/index.js';
+import type { Diagnostic, Result, SourceText } from '../diagnostics/index.js';
 import { readMusicCode } from './abc.js';
 import { readAbcText, type AbcText } from './abc-text.js';
-import { placeBars } from './bars.js';
-import { add, compare, zero } from './fraction.js';
-import type { Bar, Mark, Note, NoteId, Rest, Score, Voice, VoiceId } from './model.js';
-import { midiOf, staffStepOf } from './pitch.js';
-import { unfoldRepeats } from './playing-order.js';
+import { frameBars, placeBars } from './bars.js';
+import { checkBars } from './check-bars.js';
+import { checkEngraving } from './check-engraving.js';
+import { checkFields } from './check-fields.js';
+import { checkPlayingOrder } from './check-playing-order.js';
+import { findingAt } from './finding.js';
+import { add, zero } from './fraction.js';
+import { checkParts, checkSize } from './limits.js';
+import type { Score } from './model.js';
+import { directionsOf, placeMarks, placeNotes, placeRests, placeTempos, withOverlays } from './placed.js';
+import { playingOrderOf } from './playing-order.js';
 import { readVoices } from './voice-fields.js';
-import { readVoiceBars, type NoteDraft, type VoiceBar } from './voice-reader.js';
+import { readVoiceBars } from './voice-reader.js';
+
+const emptyScore = (source: SourceText): Score => ({
+  source,
+  title: '',
+  composer: '',
+  voices: [],
+  notes: [],
+  rests: [],
+  bars: [],
+  playingOrder: [],
+  tempos: [],
+  marks: [],
+  length: zero,
+});
 
 const textOf = (abc: AbcText, letter: string): string =>
   abc.fields.find(field => field.letter === letter)?.value.trim() ?? '';
 
-const layerId = (voice: VoiceId, layer: number): VoiceId =>
-  (layer === 0 ? voice : `${voice}${'&'.repeat(1)}${String(layer)}`) as VoiceId;
+const byPlace = (a: Diagnostic, b: Diagnostic): number =>
+  (a.span?.start ?? 0) - (b.span?.start ?? 0) || a.code.localeCompare(b.code);
 
-/** Adds a voice for every overlay behind the voice it lies over. */
-function withOverlays(
-  voices: readonly Voice[],
-  bars: ReadonlyMap<VoiceId, readonly VoiceBar[]>,
-): readonly Voice[] {
-  return voices.flatMap(voice => {
-    const layers = Math.max(1, ...(bars.get(voice.id) ?? []).map(bar => bar.layers.length));
-    return Array.from({ length: layers }, (_, layer): Voice =>
-      layer === 0 ? voice : { ...voice, id: layerId(voice.id, layer), overlayOf: voice.id },
-    );
-  });
-}
-
-interface Placed {
-  readonly draft: NoteDraft;
-  readonly note: Omit<Note, 'id'>;
-}
-
-function placeNotes(
-  source: SourceText,
-  bars: readonly Bar[],
-  voiceBars: ReadonlyMap<VoiceId, readonly VoiceBar[]>,
-): readonly Note[] {
-  const placed: Placed[] = [];
-  for (const [voice, written] of voiceBars) {
-    for (const [index, bar] of written.entries()) {
-      const start = bars[index]?.start ?? zero;
-      for (const draft of bar.notes) {
-        const { pitch, duration, grace } = draft;
-        const span: Span = { source, start: draft.start, end: draft.end };
-        placed.push({
-          draft,
-          note: {
-            pitch,
-            onset: add(start, draft.offset),
-            duration,
-            voice: layerId(voice, draft.layer),
-            bar: index,
-            grace,
-            span,
-          },
-        });
-      }
-    }
-  }
-  placed.sort(
-    ({ note: a }, { note: b }) =>
-      compare(a.onset, b.onset) ||
-      Number(b.grace) - Number(a.grace) ||
-      (a.grace ? a.span.start - b.span.start : 0) ||
-      midiOf(a.pitch) - midiOf(b.pitch) ||
-      staffStepOf(a.pitch) - staffStepOf(b.pitch) ||
-      a.span.start - b.span.start,
-  );
-  const ids = new Map(placed.map(({ draft }, index) => [draft, index as NoteId]));
-  return placed.map(({ draft, note }, index) => {
-    const from = draft.tiedFrom === undefined ? undefined : ids.get(draft.tiedFrom);
-    const to = draft.tiedTo === undefined ? undefined : ids.get(draft.tiedTo);
-    return {
-      id: index as NoteId,
-      ...note,
-      ...(from === undefined ? {} : { tiedFrom: from }),
-      ...(to === undefined ? {} : { tiedTo: to }),
-    };
-  });
-}
-
-/** Reads an ABC tune (standard 2.1). Never throws; what is wrong or doubtful is in the findings. */
-export function readScore(source: SourceText): Result<Score> {
-  const abc = readAbcText(source);
+function read(source: SourceText, abc: AbcText): Result<Score> {
+  const diagnostics: Diagnostic[] = [];
+  const report = (finding: Diagnostic): void => void diagnostics.push(finding);
   const voices = readVoices(abc);
-  const voiceBars = readVoiceBars(abc, readMusicCode(abc.music), voices);
-  const bars = placeBars(source, [...voiceBars.values()]);
-  const reference = [...voiceBars.values()].reduce(
-    (best, written) => (written.length > best.length ? written : best),
-    [],
-  );
-  const rests: Rest[] = [];
-  const marks: Mark[] = [];
-  for (const [id, written] of voiceBars) {
-    for (const [index, bar] of written.entries()) {
-      const start = bars[index]?.start ?? zero;
-      for (const rest of bar.rests) {
-        rests.push({
-          onset: add(start, rest.offset),
-          duration: rest.duration,
-          voice: layerId(id, rest.layer),
-          bar: index,
-          span: { source, start: rest.start, end: rest.end },
-        });
-      }
-      for (const { kind, text, offset, layer } of bar.marks)
-        marks.push({ kind, text, onset: add(start, offset), voice: layerId(id, layer) });
-    }
-  }
+  const written = readVoiceBars(abc, source, readMusicCode(abc.music), voices, report);
+  const frames = frameBars([...written.values()]);
+  const bars = placeBars(source, frames);
+  const directions = directionsOf(written);
+  const notes = placeNotes(source, written, bars);
   const last = bars.at(-1);
-  const byOnset = (a: Rest | Mark, b: Rest | Mark): number => compare(a.onset, b.onset);
   const score: Score = {
     source,
     title: textOf(abc, 'T'),
     composer: textOf(abc, 'C'),
-    voices: withOverlays(voices, voiceBars),
-    notes: placeNotes(source, bars, voiceBars),
-    rests: rests.sort(byOnset),
+    voices: withOverlays(voices, written),
+    notes,
+    rests: placeRests(source, written, bars),
     bars,
-    playingOrder: unfoldRepeats(reference),
-    tempos: [],
-    marks: marks.sort(byOnset),
+    playingOrder: playingOrderOf(frames, directions),
+    tempos: placeTempos(written, bars),
+    marks: placeMarks(written, bars),
     length: last === undefined ? zero : add(last.start, last.length),
   };
-  return { value: score, diagnostics: [] };
+  checkFields(source, abc, voices, notes.length > 0, report);
+  checkBars(source, frames, bars, written, report);
+  checkPlayingOrder(source, score, directions, report);
+  checkEngraving(source, abc, score, diagnostics, report);
+  return { value: score, diagnostics: diagnostics.sort(byPlace) };
+}
+
+/**
+ * Reads the first ABC tune (standard 2.1) of a source. Never throws: what is wrong or doubtful is in the findings (codes S...),
+ * and a text that cannot be read at all gives an empty score with an error.
+ */
+export function readScore(source: SourceText): Result<Score> {
+  const refuse = (finding: Diagnostic): Result<Score> => ({
+    value: emptyScore(source),
+    diagnostics: [finding],
+  });
+  const tooLarge = checkSize(source);
+  if (tooLarge !== undefined) return refuse(tooLarge);
+  const abc = readAbcText(source);
+  const unfit = checkParts(source, abc);
+  if (unfit !== undefined) return refuse(unfit);
+  try {
+    return read(source, abc);
+  } catch (error) {
+    const start = { start: abc.start, end: abc.start + 1 };
+    if (error instanceof RangeError) {
+      return refuse(
+        findingAt(
+          source,
+          'S0005',
+          'error',
+          'the note lengths add up to times that cannot be held exactly',
+          start,
+          {
+            notes: [error.message],
+            help: 'use the lengths of notation: halves, thirds, fifths, sevenths and their halves',
+          },
+        ),
+      );
+    }
+    const reason = error instanceof Error ? error.message : String(error);
+    return refuse(
+      findingAt(source, 'S0006', 'error', 'the engraver cannot read this score', start, { notes: [reason] }),
+    );
+  }
 }

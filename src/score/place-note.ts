@@ -1,0 +1,160 @@
+import type { NoteElement } from './abc.js';
+import { add, compare, divide, fraction, multiply, one, zero, type Fraction } from './fraction.js';
+import { marksOfNote } from './marks.js';
+import { isCompound } from './meter.js';
+import type { Meter } from './model.js';
+import type { NoteHead, TupletMark, WrittenNote } from './note-heads.js';
+import { transposePitch } from './transposition.js';
+import {
+  danglingTie,
+  impossibleLength,
+  longMultiBarRest,
+  microtone,
+  strayTuplet,
+} from './reading-findings.js';
+import type { NoteDraft } from './voice-bars.js';
+import { closeBar, fifthsOf, openBar, type OpenTie, type VoiceState } from './voice-state.js';
+
+const mostRestBars = 999;
+
+/** The time that p notes take where the source names none (ABC 2.1, section 4.13, table). */
+function defaultTupletTime(p: number, meter: Meter): number {
+  if (p === 3 || p === 6) return 2;
+  if (p === 2 || p === 4 || p === 8) return 3;
+  return isCompound(meter) ? 3 : 2;
+}
+
+function startTuplet(state: VoiceState, mark: TupletMark): void {
+  const { p, q, r } = mark;
+  if (p < 2 || Math.max(p, q, r) > 99) state.report(strayTuplet(state.source, mark));
+  else {
+    const factor = fraction(q === 0 ? defaultTupletTime(p, state.meter) : q, p);
+    state.tuplet = { factor, left: r === 0 ? p : r };
+  }
+}
+
+/** The factor of the tuplet that the next note stands in. */
+function tupletFactor(state: VoiceState): Fraction {
+  const { tuplet } = state;
+  if (tuplet === undefined) return one;
+  tuplet.left -= 1;
+  if (tuplet.left === 0) state.tuplet = undefined;
+  return tuplet.factor;
+}
+
+/** The alteration of a head: written, in force in this bar, carried by a tie over the bar line, or of the key. */
+function alterOf(state: VoiceState, head: NoteHead, tie: OpenTie | undefined): number {
+  const place = state.reach === 'octave' ? `${head.letter}${String(head.octave)}` : head.letter;
+  if (head.accidental !== undefined && state.reach !== 'not') state.accidentals.set(place, head.accidental);
+  return head.accidental ?? state.accidentals.get(place) ?? tie?.alter ?? state.key.alters[head.letter];
+}
+
+function placeMultiBarRest(state: VoiceState, element: NoteElement, at: number): void {
+  if (element.restBars > mostRestBars) state.report(longMultiBarRest(state.source, at, element.end));
+  for (let count = 0; count < Math.min(element.restBars, mostRestBars); count++) {
+    if (count > 0) closeBar(state);
+    const bar = openBar(state, at);
+    const duration = state.meter.length;
+    bar.rests.push({
+      offset: bar.layers[state.layer] ?? zero,
+      duration,
+      layer: state.layer,
+      start: at,
+      end: element.end,
+    });
+    bar.layers[state.layer] = add(bar.layers[state.layer] ?? zero, duration);
+    bar.end = element.end;
+  }
+}
+
+/** Reports the ties that found no second note by the time that a voice has reached. */
+export function dropDanglingTies(state: VoiceState, ties: readonly OpenTie[]): void {
+  for (const { head } of ties) state.report(danglingTie(state.source, head));
+}
+
+/** Places the heads of a chord; its length is that of the first head (ABC 2.1, section 4.17). */
+function placeHeads(state: VoiceState, element: NoteElement, written: WrittenNote, duration: Fraction): void {
+  const bar = openBar(state, written.heads[0]?.start ?? element.start);
+  const { layer } = state;
+  const offset = bar.layers[layer] ?? zero;
+  const onset = add(state.barStart, offset);
+  const fifths = fifthsOf(state);
+  const place = (head: NoteHead, alter: number, length: Fraction, grace: boolean): NoteDraft => {
+    const pitch = transposePitch(
+      { letter: head.letter, alter, octave: head.octave + state.octave },
+      state.transpose,
+      fifths,
+    );
+    const note: NoteDraft = {
+      pitch,
+      offset,
+      duration: length,
+      layer,
+      grace,
+      start: head.start,
+      end: head.end,
+    };
+    bar.notes.push(note);
+    return note;
+  };
+  for (const head of written.graces) place(head, alterOf(state, head, undefined), zero, true);
+  const [first] = written.heads;
+  const parserAgrees = element.ties.length === written.heads.length;
+  const used = new Set<OpenTie>();
+  const started: OpenTie[] = [];
+  for (const [index, head] of written.heads.entries()) {
+    const tie = state.ties.find(
+      open =>
+        open.layer === layer &&
+        !used.has(open) &&
+        open.head.letter === head.letter &&
+        open.head.octave === head.octave,
+    );
+    const alter = alterOf(state, head, tie);
+    const length =
+      first === undefined || first.length.n === 0
+        ? duration
+        : multiply(duration, divide(head.length, first.length));
+    const note = place(head, alter, length, false);
+    if (tie?.alter === alter) {
+      used.add(tie);
+      note.tiedFrom = tie.draft;
+      tie.draft.tiedTo ??= note;
+    }
+    if ((parserAgrees && element.ties[index] === true) || head.tied)
+      started.push({ head, draft: note, alter, layer, end: add(onset, length) });
+  }
+  const left = state.ties.filter(tie => !used.has(tie));
+  const waits = (tie: OpenTie): boolean => tie.layer !== layer || compare(tie.end, onset) > 0;
+  dropDanglingTies(
+    state,
+    left.filter(tie => !waits(tie)),
+  );
+  state.ties = [...left.filter(waits), ...started];
+}
+
+/** Places one note, chord or rest at the point that its voice has reached. `at` is the offset of its first sign. */
+export function placeElement(
+  state: VoiceState,
+  element: NoteElement,
+  written: WrittenNote,
+  at: number,
+): void {
+  if (written.tuplet !== undefined) startTuplet(state, written.tuplet);
+  for (const range of written.microtones) state.report(microtone(state.source, range));
+  if (element.rest === 'bars') return placeMultiBarRest(state, element, at);
+  const bar = openBar(state, at);
+  const { layer } = state;
+  const offset = bar.layers[layer] ?? zero;
+  if (element.rest === 'spacer') {
+    if (written.graces.length > 0) placeHeads(state, element, written, zero);
+  } else {
+    if (element.length === undefined) state.report(impossibleLength(state.source, at, element.end));
+    const duration = multiply(multiply(element.length ?? one, state.unit), tupletFactor(state));
+    if (written.heads.length > 0) placeHeads(state, element, written, duration);
+    else bar.rests.push({ offset, duration, layer, start: at, end: element.end });
+    bar.layers[layer] = add(offset, duration);
+  }
+  bar.end = Math.max(bar.end, element.end);
+  for (const mark of marksOfNote(element, written)) bar.marks.push({ ...mark, offset, layer });
+}
