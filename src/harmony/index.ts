@@ -15,3 +15,4 @@ export {
 export * from './roman-numeral.js';
 export { keyOfTarget, realize } from './realize.js';
 export type { SeventhConvention } from './realize.js';
+export { analyse } from './analyse.js';

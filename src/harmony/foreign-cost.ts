@@ -1,0 +1,41 @@
+import type { Moment } from './moments.js';
+import type { Tone } from './sound.js';
+
+/**
+ * What it costs to hear a tone as foreign to the harmony, as a share of what an unexplained tone costs. The order is that of any
+ * textbook list of non-chord tones (Hutchinson, Non-Chord Tones: approach and departure): the more its voice prepares and resolves
+ * it and the weaker its beat, the easier the ear sets it aside.
+ */
+export const foreignShare = {
+  /** In by step, out by step, off the beat. */
+  passing: 0.28,
+  /** The same on a beat: it leans on the harmony. */
+  accentedPassing: 0.6,
+  /** Held or repeated from before, then down by step. */
+  suspension: 0.35,
+  retardation: 0.4,
+  /** In by leap or out of nothing, out by step. */
+  appoggiatura: 0.55,
+  anticipation: 0.4,
+  escape: 0.55,
+  /** Sounds on through changes. */
+  held: 0.6,
+  none: 1,
+} as const;
+
+const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
+
+/** Share (0 to 1) for a tone at a moment; `held` when it was struck before the moment. */
+export function shareOf(tone: Tone, moment: Moment, accented: boolean): number {
+  const held = tone.on < moment.start;
+  const prepared = held || tone.approach === 'same';
+  const beats = (tone.off - tone.on) / moment.beat;
+  if (prepared && tone.departure === 'step down') return foreignShare.suspension;
+  if (prepared && tone.departure === 'step up') return foreignShare.retardation;
+  if (isStep(tone.approach) && isStep(tone.departure))
+    return accented ? foreignShare.accentedPassing : foreignShare.passing;
+  if (tone.departure === 'same' && !accented && beats <= 1) return foreignShare.anticipation;
+  if (isStep(tone.departure)) return foreignShare.appoggiatura;
+  if (isStep(tone.approach) && !accented && beats <= 1) return foreignShare.escape;
+  return held || beats > 3 ? foreignShare.held : foreignShare.none;
+}

@@ -1,0 +1,226 @@
+import { pitchClass } from '../score/index.js';
+import { signatureOf } from './key.js';
+import type { Lattice } from './lattice.js';
+import type { Chord, Key } from './model.js';
+import { readingsOf } from './readings.js';
+import type { Reading } from './readings.js';
+
+/** Costs of the joint path through keys and numerals, in the unit of `lattice.ts`. */
+export const keyCost = {
+  /** Leaving a key at all; a few applied chords are cheaper, a phrase of them is not (Open Music Theory, Modulation). */
+  modulation: 1.5,
+  /** Per accidental between the two signatures (closely related keys are the usual goals). */
+  perAccidental: 0.22,
+  /** Beginning in a key that is not the signature's, per accidental. */
+  perAccidentalAtStart: 0.25,
+  /** Weight of a chord's unusualness in its key. */
+  numeral: 1,
+} as const;
+
+/** What it costs that one numeral follows another in the same key (harmonic functions: Open Music Theory, T - PD - D - T). */
+export function progressionCost(
+  from: Reading,
+  to: Reading,
+  fromChord: Chord,
+  toChord: Chord,
+  inKey: Key,
+): number {
+  if (fromChord.root === toChord.root && fromChord.quality === toChord.quality) return 0;
+  if (from.targetRoot !== undefined) {
+    const goal = inKey.tonic + from.targetRoot;
+    if (toChord.root === goal) return -0.1;
+    if (to.targetRoot === from.targetRoot) return 0.05;
+    // A chain of applied chords, or the deceptive step up from the goal's dominant.
+    if (toChord.root === fromChord.root - 1) return 0.1;
+    return 0.45;
+  }
+  if (to.targetRoot !== undefined) return 0.1;
+  switch (from.function) {
+    case 'dominant':
+      if (to.function === 'tonic') return toChord.root === inKey.tonic ? -0.2 : 0.15;
+      return to.function === 'dominant' ? 0.05 : 0.45;
+    case 'predominant':
+      return to.function === 'dominant' ? -0.05 : to.function === 'tonic' ? 0.15 : 0.05;
+    case 'tonic':
+      return 0.05;
+  }
+}
+
+/** Forward and backward costs of every edge in every key. */
+export interface KeyPath {
+  readonly keys: readonly Key[];
+  /** Per edge and key (`edge * keys.length + key`): cheapest whole reading of the piece that goes through it, above the best. */
+  readonly excess: (edge: number, key: number) => number;
+  readonly best: number;
+  /** The best path: edges in order with their keys. */
+  readonly path: readonly { readonly edge: number; readonly key: number }[];
+  /** The cheapest reading of a stretch of cuts in one key throughout, for comparing keys. */
+  readonly inKey: (from: number, to: number, key: number) => number;
+}
+
+function candidateKeys(lattice: Lattice, signature: number): readonly Key[] {
+  const used = new Set(lattice.chords.flatMap(chord => chord.tones));
+  const keys: Key[] = [];
+  for (let tonic = -12; tonic <= 14; tonic++) {
+    if (!used.has(pitchClass(tonic))) continue;
+    for (const mode of ['major', 'minor'] as const) {
+      const candidate = { tonic: pitchClass(tonic), mode };
+      if (Math.abs(signatureOf(candidate) - signature) <= 7) keys.push(candidate);
+    }
+  }
+  return keys.length > 0 ? keys : [{ tonic: pitchClass(signature), mode: 'major' }];
+}
+
+export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
+  const keys = candidateKeys(lattice, signature);
+  const { edges, chords, moments } = lattice;
+  const K = keys.length;
+  const readings = chords.map(of => keys.map(inKey => readingsOf(of, inKey)[0] as Reading));
+  const modulation = keys.map(a =>
+    keys.map(b => {
+      const apart = Math.abs(signatureOf(a) - signatureOf(b));
+      return a === b ? 0 : keyCost.modulation + keyCost.perAccidental * apart;
+    }),
+  );
+  const into: number[][] = Array.from({ length: moments.length + 1 }, () => []);
+  const outOf: number[][] = Array.from({ length: moments.length + 1 }, () => []);
+  edges.forEach((edge, at) => {
+    into[edge.to]?.push(at);
+    outOf[edge.from]?.push(at);
+  });
+  const own = new Float64Array(edges.length * K);
+  edges.forEach((edge, at) => {
+    for (let k = 0; k < K; k++)
+      own[at * K + k] = edge.cost + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
+  });
+  const step = (from: number, to: number, k: number): number => {
+    const a = edges[from]?.chord ?? 0;
+    const b = edges[to]?.chord ?? 0;
+    return progressionCost(
+      readings[a]?.[k] as Reading,
+      readings[b]?.[k] as Reading,
+      chords[a] as Chord,
+      chords[b] as Chord,
+      keys[k] as Key,
+    );
+  };
+
+  // Forward: cheapest way to the end of an edge, in a key.
+  const forward = new Float64Array(edges.length * K).fill(Infinity);
+  const cameFrom = new Int32Array(edges.length * K).fill(-1);
+  const cameKey = new Int16Array(edges.length * K);
+  const nodeBest = new Float64Array((moments.length + 1) * K).fill(Infinity);
+  const nodeEdge = new Int32Array((moments.length + 1) * K).fill(-1);
+  edges.forEach((edge, at) => {
+    const incoming = into[edge.from] ?? [];
+    for (let k = 0; k < K; k++) {
+      let least = Infinity;
+      let from = -1;
+      let fromKey = k;
+      if (edge.from === 0)
+        least = keyCost.perAccidentalAtStart * Math.abs(signatureOf(keys[k] as Key) - signature);
+      for (const p of incoming) {
+        const before = forward[p * K + k] ?? Infinity;
+        if (before - 0.2 >= least) continue;
+        const through = before + step(p, at, k);
+        if (through < least) {
+          least = through;
+          from = p;
+          fromKey = k;
+        }
+      }
+      for (let other = 0; other < K; other++) {
+        if (other === k) continue;
+        const through = (nodeBest[edge.from * K + other] ?? Infinity) + (modulation[other]?.[k] ?? 0);
+        if (through < least) {
+          least = through;
+          from = nodeEdge[edge.from * K + other] ?? -1;
+          fromKey = other;
+        }
+      }
+      const value = least + (own[at * K + k] ?? 0);
+      forward[at * K + k] = value;
+      cameFrom[at * K + k] = from;
+      cameKey[at * K + k] = fromKey;
+      if (value < (nodeBest[edge.to * K + k] ?? Infinity)) {
+        nodeBest[edge.to * K + k] = value;
+        nodeEdge[edge.to * K + k] = at;
+      }
+    }
+  });
+
+  // Backward: cheapest way from the end of an edge to the end of the piece.
+  const backward = new Float64Array(edges.length * K).fill(Infinity);
+  const nodeAfter = new Float64Array((moments.length + 1) * K).fill(Infinity);
+  for (let at = edges.length - 1; at >= 0; at--) {
+    const edge = edges[at];
+    if (edge === undefined) continue;
+    for (let k = 0; k < K; k++) {
+      let least = edge.to === moments.length ? 0 : Infinity;
+      for (const n of outOf[edge.to] ?? []) {
+        const after = (backward[n * K + k] ?? Infinity) + (own[n * K + k] ?? 0);
+        if (after - 0.2 >= least) continue;
+        least = Math.min(least, after + step(at, n, k));
+      }
+      for (let other = 0; other < K; other++) {
+        if (other !== k)
+          least = Math.min(
+            least,
+            (nodeAfter[edge.to * K + other] ?? Infinity) + (modulation[k]?.[other] ?? 0),
+          );
+      }
+      backward[at * K + k] = least;
+      const whole = least + (own[at * K + k] ?? 0);
+      if (whole < (nodeAfter[edge.from * K + k] ?? Infinity)) nodeAfter[edge.from * K + k] = whole;
+    }
+  }
+
+  let best = Infinity;
+  let last = -1;
+  let lastKey = 0;
+  for (const at of into[moments.length] ?? []) {
+    for (let k = 0; k < K; k++) {
+      const value = forward[at * K + k] ?? Infinity;
+      if (value < best) {
+        best = value;
+        last = at;
+        lastKey = k;
+      }
+    }
+  }
+  const path: { edge: number; key: number }[] = [];
+  for (let at = last, k = lastKey; at >= 0;) {
+    path.unshift({ edge: at, key: k });
+    const slot = at * K + k;
+    at = cameFrom[slot] ?? -1;
+    k = cameKey[slot] ?? 0;
+  }
+
+  const inKey = (from: number, to: number, k: number): number => {
+    // Cheapest chain of edges inside [from, to); edges that reach over its borders count with the share that lies inside.
+    const reach = new Float64Array(to - from + 1).fill(Infinity);
+    reach[0] = 0;
+    for (let cut = Math.max(0, from - 64); cut < to; cut++) {
+      for (const at of outOf[cut] ?? []) {
+        const edge = edges[at];
+        if (edge === undefined || edge.to <= from) continue;
+        const start = Math.max(edge.from, from);
+        const end = Math.min(edge.to, to);
+        const share = (end - start) / (edge.to - edge.from);
+        const through =
+          (reach[start - from] ?? Infinity) +
+          edge.cost * share +
+          (readings[edge.chord]?.[k]?.cost ?? 0) * keyCost.numeral;
+        if (through < (reach[end - from] ?? Infinity)) reach[end - from] = through;
+      }
+    }
+    return reach[to - from] ?? Infinity;
+  };
+  return {
+    keys,
+    best,
+    path,
+    excess: (edge, k) => (forward[edge * K + k] ?? Infinity) + (backward[edge * K + k] ?? Infinity) - best,
+    inKey,
+  };
+}

@@ -1,0 +1,52 @@
+import { chord } from './chord.js';
+import type { Chord, ChordQuality } from './model.js';
+import type { Moment } from './moments.js';
+import type { Sound } from './sound.js';
+
+/** The triad that a seventh chord is until its seventh sounds. */
+const triadOf: Partial<Record<ChordQuality, ChordQuality>> = {
+  'dominant seventh': 'major',
+  'major seventh': 'major',
+  'minor seventh': 'minor',
+  'half-diminished seventh': 'diminished',
+  'diminished seventh': 'diminished',
+};
+
+/** One chord over moments `from` to `to`. */
+export interface ChordSpan {
+  readonly from: number;
+  readonly to: number;
+  readonly chord: Chord;
+}
+
+/**
+ * A seventh that enters a beat or more after its chord makes the chord a triad until then (V becoming V7). The figure of a broken
+ * chord has sounded all its tones within the first beat, or repeats; there the seventh is not late.
+ */
+export function splitLateSeventh(
+  sound: Sound,
+  moments: readonly Moment[],
+  span: ChordSpan,
+): readonly ChordSpan[] {
+  const triad = triadOf[span.chord.quality];
+  const seventh = span.chord.tones[3];
+  const start = moments[span.from];
+  if (triad === undefined || seventh === undefined || start === undefined) return [span];
+  const has = (at: number, tone: number): boolean =>
+    moments[at]?.sounding.some(id => sound.tones[id]?.pitchClass === tone) ?? false;
+  let entry = span.from;
+  while (entry < span.to && !has(entry, seventh)) entry++;
+  const moment = moments[entry];
+  if (moment === undefined || entry >= span.to || entry === span.from) return [span];
+  if (moment.start - start.start < start.beat || moment.level > 2) return [span];
+  const complete = [0, 1].every(part => {
+    const tone = span.chord.tones[part] ?? span.chord.root;
+    for (let at = span.from; at < entry; at++) if (has(at, tone)) return true;
+    return false;
+  });
+  if (!complete) return [span];
+  return [
+    { from: span.from, to: entry, chord: chord(span.chord.root, triad) },
+    { from: entry, to: span.to, chord: span.chord },
+  ];
+}

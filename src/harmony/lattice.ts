@@ -1,0 +1,271 @@
+import type { PitchClass } from '../score/index.js';
+import { chord, qualityIntervals } from './chord.js';
+import { shareOf } from './foreign-cost.js';
+import type { Chord, ChordQuality } from './model.js';
+import type { MetricalLevel, Moment } from './moments.js';
+import type { Sound } from './sound.js';
+
+/**
+ * Costs are in one unit throughout: 1 is a tone of one beat that no rule explains. A harmony of several beats may leave a few weak
+ * passing tones aside for less than a change of harmony would cost, and no more.
+ */
+export const cost = {
+  /** A tone draws attention by being struck, however short it is. */
+  attack: 0.2,
+  /** The lowest tone is heard as the ground of the harmony. */
+  bassFactor: 1.5,
+  /** Changing the harmony: easiest on the downbeat (Hutchinson, Harmonic Progression: harmonic rhythm follows the metre). */
+  change: { 0: 0.1, 1: 0.15, 2: 0.2, 3: 0.6, 4: 1.2 } satisfies Record<MetricalLevel, number>,
+  /** A harmony that begins where the bass does not move is less likely. */
+  changeWithoutBass: 0.2,
+  missingRoot: 0.75,
+  /** Without its third a chord is neither major nor minor. */
+  missingThird: 0.6,
+  /** The fifth is the tone that is left out (Hutchinson, Voice Leading Seventh Chords: incomplete V7). */
+  missingFifth: 0.1,
+  /** In diminished and augmented chords the fifth is what makes them. */
+  missingAlteredFifth: 0.9,
+  missingSeventh: 1.4,
+  /** Lowest tone root, third, fifth, seventh, ninth. */
+  inversion: [0, 0.12, 0.4, 0.22, 1],
+  foreignBass: 0.5,
+} as const;
+
+/** What a quality costs by itself: plain triads and dominant sevenths are what tonal music is made of. */
+export const qualityCost: Partial<Record<ChordQuality, number>> = {
+  major: 0,
+  minor: 0,
+  diminished: 0.25,
+  augmented: 0.75,
+  'dominant seventh': 0.25,
+  'major seventh': 0.8,
+  'minor seventh': 0.65,
+  'half-diminished seventh': 0.5,
+  'diminished seventh': 0.35,
+  'minor-major seventh': 1.1,
+  'Italian augmented sixth': 0.5,
+  'French augmented sixth': 0.5,
+  'German augmented sixth': 0.5,
+  'dominant ninth': 1.3,
+  'dominant minor ninth': 1.3,
+};
+
+/** One harmony over a stretch of moments, `from` inclusive to `to` exclusive. */
+export interface Edge {
+  readonly from: number;
+  readonly to: number;
+  /** Index into `Lattice.chords`. */
+  readonly chord: number;
+  /** Cost of the stretch by itself, the change into it included. */
+  readonly cost: number;
+}
+
+/** All readings of the piece that come near the best one. */
+export interface Lattice {
+  readonly moments: readonly Moment[];
+  readonly chords: readonly Chord[];
+  readonly edges: readonly Edge[];
+  /** Cheapest cost from the start to each cut, and from each cut to the end. */
+  readonly before: Float64Array;
+  readonly after: Float64Array;
+  /** Cost of any chord over any stretch. */
+  readonly stretch: (from: number, to: number, of: Chord) => number;
+}
+
+/** A reading this much dearer than the best is out of the question. */
+const keepWithin = 1.5;
+
+/** A harmony spans at most this many moments and two bars; longer ones are joined again afterwards. */
+export const longestStretch = 64;
+
+interface Prefixes {
+  readonly index: ReadonlyMap<PitchClass, number>;
+  readonly classes: readonly PitchClass[];
+  /** Per pitch class: cost of hearing it as foreign, summed up to each cut. */
+  readonly foreign: readonly Float64Array[];
+  /** Per pitch class: beats of presence up to each cut. */
+  readonly present: readonly Float64Array[];
+  readonly total: Float64Array;
+}
+
+function prefixesOf(sound: Sound, moments: readonly Moment[]): Prefixes {
+  const classes = [...new Set(sound.tones.map(tone => tone.pitchClass))].sort((a, b) => a - b);
+  const index = new Map(classes.map((value, at) => [value, at]));
+  const foreign = classes.map(() => new Float64Array(moments.length + 1));
+  const present = classes.map(() => new Float64Array(moments.length + 1));
+  const total = new Float64Array(moments.length + 1);
+  const foreignHere = new Float64Array(classes.length);
+  moments.forEach((moment, at) => {
+    foreignHere.fill(0);
+    const beats = (moment.end - moment.start) / moment.beat;
+    const struck = new Set(moment.struck);
+    const lowest = moment.sounding[0];
+    const accented = moment.level <= 2;
+    const presentHere = new Set<number>();
+    for (const id of moment.sounding) {
+      const tone = sound.tones[id];
+      if (tone === undefined) continue;
+      const at2 = index.get(tone.pitchClass) ?? 0;
+      const weight = (beats + (struck.has(id) ? cost.attack : 0)) * (id === lowest ? cost.bassFactor : 1);
+      foreignHere[at2] = Math.max(foreignHere[at2] ?? 0, weight * shareOf(tone, moment, accented));
+      presentHere.add(at2);
+    }
+    let sum = 0;
+    classes.forEach((_, k) => {
+      const here = foreignHere[k] ?? 0;
+      sum += here;
+      const f = foreign[k] as Float64Array;
+      const p = present[k] as Float64Array;
+      f[at + 1] = (f[at] ?? 0) + here;
+      p[at + 1] = (p[at] ?? 0) + (presentHere.has(k) ? beats : 0);
+    });
+    total[at + 1] = (total[at] ?? 0) + sum;
+  });
+  return { index, classes, foreign, present, total };
+}
+
+/** Lowest pitch class in the first beat of a stretch: in a broken chord the bass comes first and is lowest. */
+function lowestOf(
+  sound: Sound,
+  moments: readonly Moment[],
+  from: number,
+  to: number,
+): PitchClass | undefined {
+  const first = moments[from];
+  if (first === undefined) return undefined;
+  let low: PitchClass | undefined;
+  let midi = Infinity;
+  for (let at = from; at < to; at++) {
+    const moment = moments[at];
+    if (moment === undefined || (moment.start >= first.start + first.beat && low !== undefined)) break;
+    const tone = sound.tones[moment.sounding[0] ?? -1];
+    if (tone !== undefined && tone.midi < midi) {
+      midi = tone.midi;
+      low = tone.pitchClass;
+    }
+  }
+  return low;
+}
+
+function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
+  const all = new Set(classes);
+  const qualities = Object.keys(qualityCost) as ChordQuality[];
+  return classes.flatMap(root =>
+    qualities
+      .map(quality => chord(root, quality))
+      .filter(candidate => {
+        const absent = candidate.tones.filter(tone => !all.has(tone)).length;
+        return (
+          absent === 0 ||
+          (absent === 1 && candidate.tones.length === 3) ||
+          (absent === 1 && !all.has(candidate.tones[2] ?? root))
+        );
+      }),
+  );
+}
+
+interface Scored {
+  readonly of: Chord;
+  /** Indexes of the tones among the piece's pitch classes, -1 where it never occurs. */
+  readonly tones: readonly number[];
+  readonly missing: readonly number[];
+  readonly base: number;
+}
+
+function scored(of: Chord, prefixes: Prefixes): Scored {
+  const fifth = qualityIntervals[of.quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
+  return {
+    of,
+    tones: of.tones.map(tone => prefixes.index.get(tone) ?? -1),
+    missing: [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh],
+    base: qualityCost[of.quality] ?? 1.2,
+  };
+}
+
+/** Builds the lattice: every stretch of up to about two bars with the chords that explain it best. */
+export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice {
+  const prefixes = prefixesOf(sound, moments);
+  const chords = chordsIn(prefixes.classes);
+  const scoredChords = chords.map(of => scored(of, prefixes));
+  const count = moments.length;
+
+  const tonesCost = (from: number, to: number, s: Scored): number => {
+    let value = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0) + s.base;
+    s.tones.forEach((tone, part) => {
+      const f = prefixes.foreign[tone];
+      const p = prefixes.present[tone];
+      if (f === undefined || p === undefined || (p[to] ?? 0) - (p[from] ?? 0) <= 1e-9)
+        value += s.missing[part] ?? 0;
+      else value -= (f[to] ?? 0) - (f[from] ?? 0);
+    });
+    return value;
+  };
+  const bassCost = (of: Chord, bass: PitchClass | undefined): number => {
+    if (bass === undefined) return 0;
+    const part = of.tones.indexOf(bass);
+    return part < 0 ? cost.foreignBass : (cost.inversion[part] ?? 1);
+  };
+  const changeCost = moments.map(moment => {
+    const bassMoves = moment.struck.includes(moment.sounding[0] ?? -1);
+    return cost.change[moment.level] + (bassMoves ? 0 : cost.changeWithoutBass);
+  });
+
+  const edges: Edge[] = [];
+  const before = new Float64Array(count + 1).fill(Infinity);
+  before[0] = 0;
+  const values = new Float64Array(chords.length);
+  for (let from = 0; from < count; from++) {
+    const first = moments[from];
+    if (first === undefined) continue;
+    let low: PitchClass | undefined;
+    for (let to = from + 1; to <= count; to++) {
+      const last = moments[to - 1];
+      if (last === undefined || last.bar > first.bar + 1 || to - from > longestStretch) break;
+      if (low === undefined || last.start < first.start + first.beat)
+        low = lowestOf(sound, moments, from, to);
+      let least = Infinity;
+      let leastTones = Infinity;
+      scoredChords.forEach((s, at) => {
+        const tonesOnly = tonesCost(from, to, s);
+        const value = tonesOnly + bassCost(s.of, low);
+        values[at] = value;
+        if (value < least) least = value;
+        if (tonesOnly < leastTones) leastTones = tonesOnly;
+      });
+      const change = changeCost[from] ?? 0;
+      const through = (before[from] ?? Infinity) + least + change;
+      if (through < (before[to] ?? Infinity)) before[to] = through;
+      if (through > (before[to] ?? Infinity) + keepWithin) {
+        if (leastTones > 4) break;
+        continue;
+      }
+      for (let at = 0; at < chords.length; at++) {
+        const value = values[at] ?? Infinity;
+        if (value <= least + 2) edges.push({ from, to, chord: at, cost: value + change });
+      }
+    }
+  }
+  const after = new Float64Array(count + 1).fill(Infinity);
+  after[count] = 0;
+  for (let at = edges.length - 1; at >= 0; at--) {
+    const edge = edges[at];
+    if (edge === undefined) continue;
+    const through = (after[edge.to] ?? Infinity) + edge.cost;
+    if (through < (after[edge.from] ?? Infinity)) after[edge.from] = through;
+  }
+  const best = before[count] ?? 0;
+  const kept = edges.filter(
+    edge => (before[edge.from] ?? Infinity) + edge.cost + (after[edge.to] ?? Infinity) <= best + keepWithin,
+  );
+  return {
+    moments,
+    chords,
+    edges: kept,
+    before,
+    after,
+    stretch: (from, to, of) =>
+      tonesCost(from, to, scored(of, prefixes)) +
+      bassCost(of, lowestOf(sound, moments, from, to)) +
+      (changeCost[from] ?? 0),
+  };
+}

@@ -1,0 +1,100 @@
+import type { NoteId } from '../score/index.js';
+import type { NonChordTone, NonChordToneKind } from './model.js';
+import type { Sound, Tone } from './sound.js';
+
+/** Interval above the bass as figured bass counts it: compound intervals reduced, the ninth kept as 9. */
+function figureAbove(bass: Tone, tone: Tone): number {
+  const steps = tone.step - bass.step;
+  const simple = ((steps % 7) + 7) % 7;
+  return simple === 1 && steps > 7 ? 9 : simple + 1;
+}
+
+/** `4-3` from the suspended tone and its resolution over their basses; a suspension in the bass counts from the lowest upper tone. */
+function suspensionFigure(
+  tone: Tone,
+  resolution: Tone,
+  bass: Tone | undefined,
+  upper: Tone | undefined,
+): string | undefined {
+  if (bass === undefined) return undefined;
+  if (bass.index === tone.index) {
+    if (upper === undefined) return undefined;
+    const interval = (t: Tone): number => ((((upper.step - t.step) % 7) + 7) % 7) + 1;
+    return `${interval(tone)}-${interval(resolution)}`;
+  }
+  const first = figureAbove(bass, tone);
+  const second =
+    first === 9 ? 8 : first === 2 && resolution.step < tone.step ? 1 : first + (resolution.step - tone.step);
+  return `${first}-${second}`;
+}
+
+export interface ForeignContext {
+  readonly sound: Sound;
+  /** Start of the harmony in ticks. */
+  readonly start: number;
+  /** Strength of the moment at which the tone meets the harmony. */
+  readonly accented: boolean;
+  readonly bass: Tone | undefined;
+  readonly upper: Tone | undefined;
+  readonly chromatic: boolean;
+  /** Whether a tone belongs to the harmony at its own onset. */
+  readonly isChordToneAtOnset: (tone: Tone) => boolean;
+}
+
+const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
+
+/**
+ * Names a tone that is foreign to its harmony by its approach and departure (Hutchinson, Non-Chord Tones, table of types); `undefined`
+ * where no type fits. Suspensions and retardations need preparation: the same pitch held or struck again from a chord tone.
+ */
+export function classify(tone: Tone, context: ForeignContext): NonChordTone | undefined {
+  const { sound } = context;
+  const previous = tone.previous === undefined ? undefined : sound.tones[tone.previous];
+  const next = tone.next === undefined ? undefined : sound.tones[tone.next];
+  const held = tone.on < context.start;
+  const result = (kind: NonChordToneKind, extra: Partial<NonChordTone> = {}): NonChordTone => ({
+    note: tone.notes[0] as NoteId,
+    kind,
+    accented: context.accented,
+    chromatic: context.chromatic,
+    ...(previous === undefined ? {} : { preparation: previous.notes[0] as NoteId }),
+    ...(next === undefined ? {} : { resolution: next.notes[0] as NoteId }),
+    ...extra,
+  });
+  const preparedHere = held
+    ? context.isChordToneAtOnset(tone)
+    : tone.approach === 'same' && previous !== undefined && context.isChordToneAtOnset(previous);
+  if (preparedHere && next !== undefined && isStep(tone.departure)) {
+    const figure = suspensionFigure(tone, next, context.bass, context.upper);
+    return result(tone.departure === 'step down' ? 'suspension' : 'retardation', {
+      ...(held ? { preparation: tone.notes[0] as NoteId } : {}),
+      ...(figure === undefined ? {} : { figure }),
+    });
+  }
+  if (held && !isStep(tone.departure)) return result('pedal');
+  if (isStep(tone.approach) && isStep(tone.departure))
+    return result(tone.approach === tone.departure ? 'passing tone' : 'neighbour tone');
+  if (
+    tone.departure === 'same' &&
+    next !== undefined &&
+    context.isChordToneAtOnset(next) &&
+    !context.accented
+  )
+    return result('anticipation');
+  if (!isStep(tone.approach) && isStep(tone.departure)) {
+    // A leap between two neighbours of the same goal: D - B - C around C.
+    if (
+      previous !== undefined &&
+      previous.approach !== 'none' &&
+      Math.abs(previous.midi - tone.midi) <= 4 &&
+      next !== undefined &&
+      (previous.midi - next.midi) * (tone.midi - next.midi) < 0 &&
+      isStep(previous.approach)
+    )
+      return result('double neighbour');
+    return result('appoggiatura');
+  }
+  if (isStep(tone.approach) && tone.departure === 'leap') return result('escape tone');
+  if (tone.approach === 'same' && tone.departure === 'same') return result('pedal');
+  return undefined;
+}

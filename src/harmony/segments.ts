@@ -1,0 +1,247 @@
+import { fraction, printPitchClass } from '../score/index.js';
+import type { Fraction, NoteId, Score } from '../score/index.js';
+import { bassSpans } from './bass-line.js';
+import { bassOf } from './chord.js';
+import { nativeTones, sameKey } from './key.js';
+import type { KeyPath } from './key-path.js';
+import { splitLateSeventh } from './late-tones.js';
+import { longestStretch } from './lattice.js';
+import type { Lattice } from './lattice.js';
+import type { Chord, Key, NonChordTone, Rival, Segment } from './model.js';
+import type { Moment } from './moments.js';
+import { classify } from './non-chord-tones.js';
+import { readingsOf, romanOf } from './readings.js';
+import type { Reading } from './readings.js';
+import type { Sound, Tone } from './sound.js';
+
+/** What `segmentsOf` needs of the earlier stages. */
+export interface Heard {
+  readonly score: Score;
+  readonly sound: Sound;
+  readonly lattice: Lattice;
+  readonly path: KeyPath;
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+  readonly chord: Chord;
+  readonly key: Key;
+  /** Position in the path, for rivals and confidence. */
+  readonly step: number;
+}
+
+function spansOf({ sound, lattice, path }: Heard): readonly Span[] {
+  const merged: { from: number; to: number; chord: Chord; key: Key; step: number }[] = [];
+  path.path.forEach(({ edge, key }, step) => {
+    const of = lattice.edges[edge];
+    const inKey = path.keys[key];
+    const chord = of === undefined ? undefined : lattice.chords[of.chord];
+    if (of === undefined || inKey === undefined || chord === undefined) return;
+    const last = merged[merged.length - 1];
+    if (last !== undefined && last.chord === chord && last.key === inKey) last.to = of.to;
+    else merged.push({ from: of.from, to: of.to, chord, key: inKey, step });
+  });
+  return merged.flatMap(span =>
+    splitLateSeventh(sound, lattice.moments, span).flatMap(part =>
+      bassSpans(sound, lattice.moments, part.from, part.to, part.chord).map(piece => ({
+        ...span,
+        from: piece.from,
+        to: piece.to,
+        chord: { ...part.chord, inversion: piece.inversion },
+      })),
+    ),
+  );
+}
+
+/** Tones that sound in a stretch, each once. */
+export function tonesBetween(
+  sound: Sound,
+  moments: readonly Moment[],
+  from: number,
+  to: number,
+): readonly Tone[] {
+  const ids = new Set<number>();
+  for (let at = from; at < to; at++) for (const id of moments[at]?.sounding ?? []) ids.add(id);
+  return [...ids].map(id => sound.tones[id]).filter(tone => tone !== undefined);
+}
+
+/** Which of a chord's readings the next harmony bears out: the first whose target comes, else the likeliest. */
+function chooseReading(span: Span, next: Span | undefined): Reading {
+  const readings = readingsOf(span.chord, span.key);
+  const borneOut = readings.find(
+    reading =>
+      reading.targetRoot !== undefined &&
+      next !== undefined &&
+      next.chord.root === span.key.tonic + reading.targetRoot &&
+      reading.cost < 1,
+  );
+  const [first] = readings;
+  const chosen = first?.targetRoot === undefined ? first : (borneOut ?? first);
+  return chosen as Reading;
+}
+
+/** The six-four on the dominant's bass before the dominant, on a beat no weaker than it (Open Music Theory, cadential six-four). */
+function isCadential(span: Span, next: Span | undefined, moments: readonly Moment[]): boolean {
+  if (next === undefined || span.chord.inversion !== 2 || span.chord.root !== span.key.tonic) return false;
+  const dominant = span.key.tonic + 1;
+  const level = moments[span.from]?.level ?? 4;
+  const nextLevel = moments[next.from]?.level ?? 4;
+  return (
+    next.chord.root === dominant &&
+    bassOf(next.chord) === dominant &&
+    (next.chord.quality === 'major' || next.chord.quality.startsWith('dominant')) &&
+    level <= nextLevel
+  );
+}
+
+const timeOf = (ticks: number, sound: Sound): Fraction => fraction(ticks, sound.ticksPerWhole);
+
+/** The chord at a time, by binary search over the spans. */
+function chordByTime(
+  spans: readonly Span[],
+  moments: readonly Moment[],
+): (ticks: number) => Chord | undefined {
+  const starts = spans.map(span => moments[span.from]?.start ?? 0);
+  return ticks => {
+    let low = 0;
+    let high = starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((starts[middle] ?? 0) <= ticks) low = middle;
+      else high = middle - 1;
+    }
+    return spans[low]?.chord;
+  };
+}
+
+function foreignTones(
+  heard: Heard,
+  span: Span,
+  chordAt: (ticks: number) => Chord | undefined,
+): { readonly named: NonChordTone[]; readonly unexplained: NoteId[]; readonly members: NoteId[] } {
+  const { sound, lattice } = heard;
+  const named: NonChordTone[] = [];
+  const unexplained: NoteId[] = [];
+  const members: NoteId[] = [];
+  const { moments } = lattice;
+  const start = moments[span.from]?.start ?? 0;
+  const native = new Set(nativeTones(span.key));
+  for (const tone of tonesBetween(sound, moments, span.from, span.to)) {
+    const id = tone.notes[0] as NoteId;
+    if (span.chord.tones.includes(tone.pitchClass)) {
+      members.push(id);
+      continue;
+    }
+    let entry = span.from;
+    while (entry + 1 < span.to && !moments[entry]?.sounding.includes(tone.index)) entry++;
+    const moment = moments[entry];
+    const sounding = (moment?.sounding ?? [])
+      .map(index => sound.tones[index])
+      .filter(other => other !== undefined);
+    const result = classify(tone, {
+      sound,
+      start,
+      accented: (moment?.level ?? 4) <= 2,
+      bass: sounding[0],
+      upper: sounding.find(
+        other => other.index !== tone.index && span.chord.tones.includes(other.pitchClass),
+      ),
+      chromatic: !native.has(tone.pitchClass),
+      isChordToneAtOnset: other => chordAt(other.on)?.tones.includes(other.pitchClass) ?? false,
+    });
+    if (result === undefined) unexplained.push(id);
+    else named.push(result);
+  }
+  return { named, unexplained, members };
+}
+
+/** Other readings that were in the running over most of a stretch, and what spoke against them. */
+function rivalsOf(heard: Heard, span: Span, edgesFrom: readonly (readonly number[])[]): readonly Rival[] {
+  const { lattice, path, sound } = heard;
+  const { moments } = lattice;
+  const start = moments[span.from]?.start ?? 0;
+  const end = moments[span.to - 1]?.end ?? 0;
+  const nearest = new Map<string, { chord: Chord; key: Key; behind: number }>();
+  // An edge that covers half of the span reaches over its middle, so its start is at most its greatest length before it.
+  const nearby = edgesFrom.slice(Math.max(0, span.from - longestStretch), span.to).flat();
+  for (const at of nearby) {
+    const edge = lattice.edges[at];
+    if (edge === undefined || edge.to <= span.from) continue;
+    const overlap =
+      Math.min(end, moments[edge.to - 1]?.end ?? 0) - Math.max(start, moments[edge.from]?.start ?? 0);
+    if (overlap * 2 < end - start) continue;
+    const chord = lattice.chords[edge.chord];
+    if (chord === undefined || (chord.root === span.chord.root && chord.quality === span.chord.quality))
+      continue;
+    const name = `${chord.root} ${chord.quality}`;
+    path.keys.forEach((key, k) => {
+      const behind = path.excess(at, k);
+      if (behind < (nearest.get(name)?.behind ?? 1.2)) nearest.set(name, { chord, key, behind });
+    });
+  }
+  const sounding = tonesBetween(sound, moments, span.from, span.to);
+  return [...nearest.values()]
+    .sort((a, b) => a.behind - b.behind)
+    .slice(0, 3)
+    .map(({ chord, key, behind }) => {
+      const bass = chord.tones.indexOf(bassOf(span.chord));
+      const placed = { ...chord, inversion: Math.max(0, bass) };
+      const missing = chord.tones
+        .filter(tone => !sounding.some(other => other.pitchClass === tone))
+        .map(printPitchClass);
+      const left = [...new Set(sounding.map(tone => tone.pitchClass))]
+        .filter(tone => !chord.tones.includes(tone))
+        .map(printPitchClass);
+      const faults = [
+        missing.length > 0
+          ? `its ${missing.join(' and ')} never ${missing.length > 1 ? 'sound' : 'sounds'}`
+          : '',
+        left.length > 0 ? `${left.join(' and ')} would be foreign to it` : '',
+      ].filter(text => text !== '');
+      return {
+        chord: placed,
+        key,
+        roman: romanOf(readingsOf(placed, key)[0] as Reading, placed),
+        behind: Math.max(0, behind),
+        reason:
+          faults.length > 0
+            ? faults.join(', and ')
+            : 'it holds the same tones but leads less well into what follows',
+      };
+    });
+}
+
+/** Turns the best path into segments: chords cut at bass changes, numerals, function, foreign tones, rivals, confidence. */
+export function segmentsOf(heard: Heard): readonly Segment[] {
+  const { lattice, sound } = heard;
+  const { moments } = lattice;
+  const spans = spansOf(heard);
+  const edgesFrom: number[][] = moments.map(() => []);
+  lattice.edges.forEach((edge, index) => edgesFrom[edge.from]?.push(index));
+  const chordAt = chordByTime(spans, moments);
+  return spans.map((span, at): Segment => {
+    const next = spans[at + 1];
+    const reading = chooseReading(span, next !== undefined && sameKey(next.key, span.key) ? next : undefined);
+    const cadential = isCadential(span, next, moments);
+    const { named, unexplained, members } = foreignTones(heard, span, chordAt);
+    const rivals = rivalsOf(heard, span, edgesFrom);
+    const margin = rivals[0]?.behind ?? 1.2;
+    const explained =
+      (members.length + named.length * 0.5) / Math.max(1, members.length + named.length + unexplained.length);
+    return {
+      start: timeOf(moments[span.from]?.start ?? 0, sound),
+      end: timeOf(moments[span.to - 1]?.end ?? 0, sound),
+      chord: span.chord,
+      key: span.key,
+      roman: cadential ? 'cad64' : romanOf(reading, span.chord),
+      function: cadential ? 'dominant' : reading.target === 'V' ? 'predominant' : reading.function,
+      bass: bassOf(span.chord),
+      chordTones: members,
+      nonChordTones: named,
+      unexplained,
+      confidence: Math.round(100 * explained * (0.5 + 0.5 * Math.min(1, margin / 1.2))) / 100,
+      rivals,
+    };
+  });
+}
