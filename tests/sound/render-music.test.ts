@@ -1,6 +1,7 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { joinStereo, renderMusic, trimmedBank } from '../../src/sound/index.js';
-import type { Instrument, PlayedNote } from '../../src/sound/index.js';
+import type { Instrument, PlayedNote, Stereo } from '../../src/sound/index.js';
 
 const note = (midi: number, start: number, end: number, voice = '1', velocity = 80): PlayedNote => ({
   start,
@@ -37,6 +38,9 @@ function frequencyNear(samples: Float32Array, sampleRate: number, about: number)
   return about + (wrapped * sampleRate) / (2 * Math.PI * hop);
 }
 
+const fingerprint = ({ left, right }: Stereo): string =>
+  createHash('sha256').update(new Uint8Array(left.buffer)).update(new Uint8Array(right.buffer)).digest('hex');
+
 const energy = (samples: Float32Array, from: number, to: number): number =>
   samples.slice(from, to).reduce((sum, x) => sum + x * x, 0);
 
@@ -57,11 +61,11 @@ describe('the instrument', () => {
   it('gives the same samples each time, and with a bank that holds more than it needs', async () => {
     const notes = [note(60, 0, 0.4), note(64, 0.2, 0.6, '2', 60)];
     const once = await rendered(notes, 1);
-    expect(await rendered(notes, 1)).toEqual(once);
+    expect(fingerprint(await rendered(notes, 1))).toBe(fingerprint(once));
     const bank = await trimmedBank([...notes, note(72, 0, 1), note(48, 0, 1, '1', 110)]);
     const blocks = [];
     for await (const block of renderMusic(notes, { bank, seconds: 1 })) blocks.push(block);
-    expect(joinStereo(blocks)).toEqual(once);
+    expect(fingerprint(joinStereo(blocks))).toBe(fingerprint(once));
   });
 
   it('strikes louder where the velocity is higher', async () => {
