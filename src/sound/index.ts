@@ -15,3 +15,5 @@ export { embeddedVoice } from './speech/embedded-voice.js';
 export type { SentenceSound, Voice } from './speech/voice.js';
 export { folderCache } from './speech/speech-cache.js';
 export type { SpeechCache } from './speech/speech-cache.js';
+export { encodeMp3, mp3DelaySamples, speechClip } from './encode/mp3.js';
+export type { SpeechClip } from './encode/mp3.js';

@@ -1,0 +1,52 @@
+import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
+import { Mp3OutputFormat } from 'mediabunny';
+import type { Mono } from '../stereo.js';
+import { encodeAudio } from './encoded-audio.js';
+import type { ChannelBlocks } from './encoded-audio.js';
+
+/**
+ * Silence that the encoder and every decoder put in front, in samples: 576 of the encoder and 529 of the decoder. Measured in Chromium:
+ * `decodeAudioData` keeps it, at any sample rate, with and without an index frame in the file (the file carries no word about it).
+ */
+export const mp3DelaySamples = 1105;
+
+let registered = false;
+
+function register(): void {
+  if (!registered) registerMp3Encoder();
+  registered = true;
+}
+
+/** An MP3 file of constant bit rate. The sound in it comes `mp3DelaySamples` late. */
+export async function encodeMp3(
+  blocks: ChannelBlocks,
+  sampleRate: number,
+  bitrate: number,
+): Promise<Uint8Array> {
+  register();
+  return encodeAudio(blocks, {
+    format: new Mp3OutputFormat(),
+    codec: 'mp3',
+    bitrate,
+    sampleRate,
+    startSeconds: 0,
+  });
+}
+
+/** Speech as a small MP3 for the page. */
+export interface SpeechClip {
+  readonly mp3: Uint8Array;
+  /** Where the speech starts in the decoded sound, in seconds: the page plays from there. */
+  readonly skipSeconds: number;
+  /** How long the speech is; what is decoded beyond it is padding. */
+  readonly seconds: number;
+}
+
+/** Bits a second for speech at 16 kHz. */
+const speechBitrate = 32_000;
+
+/** Encodes speech for the page. */
+export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
+  const mp3 = await encodeMp3([[samples]], sampleRate, speechBitrate);
+  return { mp3, skipSeconds: mp3DelaySamples / sampleRate, seconds: samples.length / sampleRate };
+}
