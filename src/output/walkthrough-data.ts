@@ -5,6 +5,8 @@ import type { Segment } from '../harmony/index.js';
 import type { Verdict } from '../claims/index.js';
 import { printPitch, toNumber } from '../score/index.js';
 import type { Bar, Score } from '../score/index.js';
+import { instrumentOf, pianoAlone, programs } from '../sound/index.js';
+import type { Instrumentation } from '../sound/index.js';
 import type { PageAction, PageClaim, PageData, PageScore, PageSegment, PageStep } from '../timeline/index.js';
 import type { WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
 
@@ -30,7 +32,11 @@ function beatOf({ meter }: Bar, override: number | undefined): number {
   return meter.beats > 3 && meter.beats % 3 === 0 ? 3 / meter.unit : 1 / meter.unit;
 }
 
-function scoreData({ path, analysis }: WalkthroughScore, beat: number | undefined): PageScore {
+function scoreData(
+  { path, analysis }: WalkthroughScore,
+  beat: number | undefined,
+  instrumentation: Instrumentation,
+): PageScore {
   const { score } = analysis;
   const voices = new Map(score.voices.map((voice, index) => [voice.id, index]));
   return {
@@ -38,7 +44,12 @@ function scoreData({ path, analysis }: WalkthroughScore, beat: number | undefine
     title: score.title,
     composer: score.composer,
     abc: score.source.text,
-    voices: score.voices.map(({ id, name, staff }) => ({ id, name, staff })),
+    voices: score.voices.map(({ id, name, staff }) => ({
+      id,
+      name,
+      staff,
+      program: programs[instrumentOf(instrumentation, id)],
+    })),
     notes: score.notes.map(note => ({
       pitch: printPitch(note.pitch),
       onset: toNumber(note.onset),
@@ -53,6 +64,8 @@ function scoreData({ path, analysis }: WalkthroughScore, beat: number | undefine
       length: toNumber(bar.length),
       beat: beatOf(bar, beat),
       startsAt: toNumber(bar.startsAt),
+      from: bar.span.start,
+      to: bar.span.end,
     })),
     segments: analysis.segments.map(segmentData),
   };
@@ -158,7 +171,7 @@ export function walkthroughData(input: WalkthroughInput): PageData {
     ...(lesson.author === undefined ? {} : { author: lesson.author }),
     ...(lesson.description === undefined ? {} : { description: lesson.description }),
     home: printKey(lesson.home.value),
-    scores: scores.map(score => scoreData(score, beat)),
+    scores: scores.map(score => scoreData(score, beat, input.instrumentation ?? pianoAlone)),
     steps: lesson.steps.map(stepData),
     claims: claims.map(claimData),
     timeline,

@@ -1,6 +1,7 @@
 import type { Verdict } from '../claims/index.js';
 import type { Analysis } from '../harmony/index.js';
 import type { ClaimEntry, Lesson } from '../lesson/index.js';
+import type { Instrumentation } from '../sound/index.js';
 import type { Timeline } from '../timeline/index.js';
 import type { PlayerBundle } from './player-bundle.js';
 
@@ -28,6 +29,8 @@ export interface WalkthroughInput {
   readonly timeline: Timeline;
   /** Empty for a page without recorded speech; its words are still shown at their times. */
   readonly clips: readonly WalkthroughClip[];
+  /** Which instrument plays which voice; the piano where absent. */
+  readonly instrumentation?: Instrumentation;
   /** Sound bank (SF2 or SF3) with the notes that the timeline strikes. */
   readonly bank: Uint8Array;
   /** Captions of the whole timeline as WebVTT. */

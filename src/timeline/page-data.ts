@@ -46,6 +46,8 @@ export interface PageVoice {
   readonly name: string;
   /** 0-based staff from the top. */
   readonly staff: number;
+  /** The instrument that plays it: General MIDI level 1 program number, 0-based. */
+  readonly program: number;
 }
 
 export interface PageNote {
@@ -70,6 +72,9 @@ export interface PageBar {
   /** Note value of one beat, and how far into the metre the bar starts (a pickup starts late). */
   readonly beat: number;
   readonly startsAt: number;
+  /** Range of the bar in `PageScore.abc`, in the voice that counts the bars. */
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A span with one harmony and what is written under it. */

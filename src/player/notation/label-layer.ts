@@ -1,0 +1,132 @@
+import type { Layer } from '../../lesson/index.js';
+import type { PageScore, PageSegment } from '../../timeline/index.js';
+import { svg } from '../dom.js';
+import { figuresOf, romanLabel, withAccidentals, type LabelPart } from './label-text.js';
+import { lanesFor } from './lanes.js';
+import type { Placement } from './place-score.js';
+
+/** What is labelled: the layers, and the stretch of the score in whole notes. */
+export interface LabelRequest {
+  readonly layers: ReadonlySet<Layer>;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Rows under the staff from top to bottom, with the size of their type and the height of one lane, in units of the engraving. */
+const rows = [
+  { layer: 'figures', size: 17, height: 24 },
+  { layer: 'chords', size: 17, height: 22 },
+  { layer: 'numerals', size: 20, height: 27 },
+  { layer: 'functions', size: 14, height: 19 },
+] as const;
+type Row = (typeof rows)[number];
+
+const functionNames = { tonic: 'T', predominant: 'PD', dominant: 'D' } as const;
+
+function partsOf(layer: Row['layer'], segment: PageSegment): readonly LabelPart[] {
+  switch (layer) {
+    case 'figures':
+      return figuresOf(segment.roman);
+    case 'chords':
+      return [{ kind: 'text', text: withAccidentals(segment.chord) }];
+    case 'numerals':
+      return romanLabel(segment.roman);
+    case 'functions':
+      return [{ kind: 'text', text: functionNames[segment.function] }];
+  }
+}
+
+/** Draws one label from `x` on the base line `y` and returns its width. */
+function drawParts(
+  parent: SVGGElement,
+  parts: readonly LabelPart[],
+  size: number,
+  x: number,
+  y: number,
+): number {
+  let at = x;
+  const put = (text: string, scale: number, rise: number): number => {
+    const node = svg('text', { x: at, y: y - rise * size, 'font-size': size * scale }, text);
+    parent.append(node);
+    return node.getComputedTextLength();
+  };
+  for (const part of parts) {
+    switch (part.kind) {
+      case 'text':
+        at += put(part.text, 1, 0);
+        break;
+      case 'raised':
+        at += put(part.text, part.text === '°' ? 0.9 : 0.68, part.text === '°' ? 0.12 : 0.34);
+        break;
+      case 'stack':
+        at += Math.max(...part.figures.map((figure, index) => put(figure, 0.62, 0.42 - 0.5 * index)));
+        break;
+    }
+  }
+  return at - x;
+}
+
+interface Shown {
+  readonly segment: PageSegment;
+  readonly from: number;
+  readonly to: number;
+  readonly x: number;
+}
+
+/** Draws the labels of one system below `top` into `parent` and returns the height that they take. */
+export function drawLabels(
+  parent: SVGGElement,
+  score: PageScore,
+  placement: Placement,
+  system: number,
+  request: LabelRequest,
+  top: number,
+): number {
+  const shown = score.segments.flatMap((segment): Shown[] => {
+    const from = Math.max(segment.start, request.start);
+    const to = Math.min(segment.end, request.end);
+    if (to - from < 1e-9) return [];
+    const moment = placement.momentAt(from);
+    return moment === undefined || moment.system !== system ? [] : [{ segment, from, to, x: moment.x }];
+  });
+  if (shown.length === 0) return 0;
+  let y = top;
+  for (const row of rows) {
+    if (!request.layers.has(row.layer)) continue;
+    const drawn = shown.map(({ segment, x }) => {
+      const group = svg('g', { class: `label label-${row.layer}` });
+      parent.append(group);
+      return { group, x, width: drawParts(group, partsOf(row.layer, segment), row.size, x, 0) };
+    });
+    const lanes = lanesFor(drawn, 5);
+    for (const [index, { group }] of drawn.entries())
+      group.setAttribute('transform', `translate(0 ${y + row.height * ((lanes[index] ?? 0) + 0.75)})`);
+    y += row.height * (Math.max(...lanes) + 1);
+  }
+  if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y);
+  return y - top;
+}
+
+/** A line under every stretch in one key, with its name where it begins. */
+function drawKeys(parent: SVGGElement, shown: readonly Shown[], placement: Placement, y: number): number {
+  for (const [index, first] of shown.entries()) {
+    if (shown[index - 1]?.segment.key === first.segment.key) continue;
+    const next = shown.slice(index).findIndex(({ segment }) => segment.key !== first.segment.key);
+    const last = shown[next < 0 ? shown.length - 1 : index + next - 1] ?? first;
+    const bar = placement.bars.findLast(
+      place => place !== undefined && place.system === system(placement, first) && place.left <= last.x,
+    );
+    const right = (next < 0 ? bar?.right : shown[index + next]?.x) ?? first.x;
+    const group = svg('g', { class: 'label label-keys' });
+    parent.append(group);
+    const name = svg('text', { x: first.x, y: y + 17, 'font-size': 15 }, withAccidentals(first.segment.key));
+    group.append(name);
+    const from = first.x + name.getComputedTextLength() + 6;
+    if (right - 6 > from)
+      group.append(svg('path', { class: 'key-line', d: `M${from} ${y + 12.5}H${right - 6}v-5` }));
+  }
+  return 24;
+}
+
+const system = (placement: Placement, { from }: Shown): number | undefined =>
+  placement.momentAt(from)?.system;

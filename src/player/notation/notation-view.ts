@@ -1,0 +1,135 @@
+import type { Layer } from '../../lesson/index.js';
+import type { PageEvidence, PageScore } from '../../timeline/index.js';
+import { html } from '../dom.js';
+import { engrave, lineBreaksFor } from './engrave.js';
+import { placeScore, type Placement } from './place-score.js';
+import { systemView, type SystemView } from './system-view.js';
+
+/** The bars of a step, as indexes into the bars of the score, and what is labelled in them. */
+export interface Excerpt {
+  readonly firstBar: number;
+  readonly lastBar: number;
+  readonly layers: ReadonlySet<Layer>;
+}
+
+export interface NotationView {
+  readonly element: HTMLElement;
+  /** Engraves for the present width; called again when the width or the face has changed. */
+  readonly layOut: () => void;
+  readonly showExcerpt: (excerpt: Excerpt) => void;
+  /** Shows every line, or those of the excerpt only. */
+  readonly showWhole: (whole: boolean) => void;
+  /** Marks a bar (an index) and sounding notes (ids); the line of the bar is brought into view where `follow` is true. */
+  readonly mark: (bar: number | undefined, notes: readonly number[], follow: boolean) => void;
+  readonly markEvidence: (evidence: readonly PageEvidence[]) => void;
+}
+
+/** Points of the page for one unit of the engraving, where a staff is 31 units high: larger on larger sheets. */
+const scaleFor = (width: number): number => (width < 480 ? 0.86 : Math.min(1.5, 0.86 + (width - 480) / 1100));
+
+const rowHeights: Readonly<Record<Layer, number>> = {
+  figures: 24,
+  chords: 22,
+  numerals: 27,
+  functions: 19,
+  keys: 24,
+  'non-chord tones': 0,
+};
+
+interface Laid {
+  readonly placement: Placement;
+  readonly systems: readonly SystemView[];
+}
+
+/** `stepStarts` are bars that a line should rather begin with; `allLayers` every layer that some step shows, so that room is kept. */
+export function notationView(
+  score: PageScore,
+  stepStarts: ReadonlySet<number>,
+  allLayers: ReadonlySet<Layer>,
+): NotationView {
+  const sheet = html('div', { class: 'systems' });
+  const measure = html('div', { class: 'engraving-bench', 'aria-hidden': 'true' });
+  const element = html('div', { class: 'score' }, sheet, measure);
+  const goodEnds = new Set([...stepStarts].map(bar => bar - 1));
+  const labelRoom = [...allLayers].reduce((sum, layer) => sum + rowHeights[layer], 0);
+  let laid: Laid | undefined;
+  let laidWidth = 0;
+  let excerpt: Excerpt | undefined;
+  let whole = true;
+  let lineInView = -1;
+  let marked = '';
+
+  const drawExcerpt = (): void => {
+    if (laid === undefined || excerpt === undefined) return;
+    const { firstBar, lastBar, layers } = excerpt;
+    const { placement, systems } = laid;
+    const places = placement.bars.slice(firstBar, lastBar + 1).filter(place => place !== undefined);
+    const last = score.bars[lastBar];
+    const start = score.bars[firstBar]?.start ?? 0;
+    const end = last === undefined ? start : last.start + last.length;
+    for (const system of systems) {
+      const inExcerpt = system.frame(places);
+      system.element.classList.toggle('outside', !inExcerpt);
+      system.element.toggleAttribute('hidden', !whole && !inExcerpt);
+      system.label(inExcerpt ? { layers, start, end } : undefined, whole ? labelRoom : 0);
+    }
+    lineInView = -1;
+  };
+
+  const bringIntoView = (line: number): void => {
+    if (line === lineInView) return;
+    lineInView = line;
+    laid?.systems[line]?.element.scrollIntoView({ block: 'nearest' });
+  };
+
+  return {
+    element,
+    layOut: () => {
+      const width = sheet.clientWidth;
+      if (width === 0 || width === laidWidth) return;
+      laidWidth = width;
+      const units = width / scaleFor(width);
+      const drawn = engrave(score.abc, measure, units, lineBreaksFor(score.abc, units, goodEnds));
+      const placement = placeScore(score, drawn);
+      const systems = drawn.map((system, index) => systemView(score, system, placement, index));
+      sheet.replaceChildren(...systems.map(system => system.element));
+      measure.replaceChildren();
+      laid = { placement, systems };
+      marked = '';
+      drawExcerpt();
+    },
+    showExcerpt: next => {
+      excerpt = next;
+      drawExcerpt();
+      const line = laid?.placement.bars[next.firstBar]?.system;
+      if (line !== undefined) bringIntoView(line);
+    },
+    showWhole: next => {
+      whole = next;
+      drawExcerpt();
+    },
+    mark: (bar, notes, follow) => {
+      if (laid === undefined) return;
+      const wanted = `${bar ?? ''}:${notes.join()}:${follow}`;
+      if (wanted === marked) return;
+      marked = wanted;
+      const { placement, systems } = laid;
+      const place = bar === undefined ? undefined : placement.bars[bar];
+      const places = notes.flatMap(id => placement.notes[id] ?? []);
+      for (const system of systems) {
+        system.markBar(place);
+        system.markNotes(places);
+      }
+      if (place !== undefined && follow) bringIntoView(place.system);
+    },
+    markEvidence: evidence => {
+      if (laid === undefined) return;
+      const { placement, systems } = laid;
+      const marks = evidence.flatMap(({ note, role }) => {
+        const place = note === undefined ? undefined : placement.notes[note];
+        return place === undefined ? [] : [{ note: place, role }];
+      });
+      for (const system of systems) system.markEvidence(marks);
+    },
+  };
+}

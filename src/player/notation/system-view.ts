@@ -1,0 +1,134 @@
+import type { EvidenceRole } from '../../claims/index.js';
+import type { PageScore } from '../../timeline/index.js';
+import { svg } from '../dom.js';
+import type { DrawnSystem } from './engrave.js';
+import { drawLabels, type LabelRequest } from './label-layer.js';
+import { drawToneMarks } from './tone-marks.js';
+import type { BarPlace, NotePlace, Placement } from './place-score.js';
+
+/** Room above the staff for the number of the first bar and the upper edge of a frame. */
+const headroom = 16;
+const margin = 6;
+
+/** One line of the score with our own marks and labels around what the engraver drew. */
+export interface SystemView {
+  readonly element: SVGSVGElement;
+  /** Frames these bars as the ones in question; nothing for none. Returns whether any of them stands in this line. */
+  readonly frame: (bars: readonly BarPlace[]) => boolean;
+  /** Draws labels; keeps at least `room` under the staff, so that lines do not move about from step to step. */
+  readonly label: (request: LabelRequest | undefined, room: number) => void;
+  readonly markBar: (bar: BarPlace | undefined) => void;
+  readonly markNotes: (notes: readonly NotePlace[]) => void;
+  readonly markEvidence: (
+    evidence: readonly { readonly note: NotePlace; readonly role: EvidenceRole }[],
+  ) => void;
+}
+
+/** The marks of evidence differ in shape, so that colour is never needed to tell them apart. */
+function evidenceShape(role: EvidenceRole, x: number, y: number): SVGElement {
+  switch (role) {
+    case 'supports':
+      return svg('circle', { cx: x, cy: y, r: 10 });
+    case 'contradicts':
+      return svg('rect', { x: x - 9, y: y - 9, width: 18, height: 18, transform: `rotate(45 ${x} ${y})` });
+    case 'set aside':
+      return svg('circle', { cx: x, cy: y, r: 10, 'stroke-dasharray': '3.5 3' });
+    case 'missing':
+      return svg('g');
+  }
+}
+
+export function systemView(
+  score: PageScore,
+  drawn: DrawnSystem,
+  placement: Placement,
+  index: number,
+): SystemView {
+  const heads = drawn.voices.flat().flatMap(item => item.heads.map(head => head.y));
+  const frameTop = Math.min(drawn.staffTop - headroom, ...heads.map(y => y - 9));
+  const top = Math.min(drawn.top, frameTop) - margin;
+  const bottom = Math.max(drawn.bottom, drawn.staffBottom + margin);
+  const labelTop = bottom + margin;
+  const ground = svg('g', { class: 'ground' });
+  const marks = svg('g', { class: 'marks' });
+  const evidenceMarks = svg('g', { class: 'evidence' });
+  const labels = svg('g', { class: 'labels' });
+  const element = svg('svg', {
+    class: 'system',
+    // As the engraver's own drawing has it.
+    fill: 'currentColor',
+    stroke: 'currentColor',
+    'aria-hidden': 'true',
+    focusable: 'false',
+  });
+  const frame = svg('g', { class: 'frame' });
+  const barGround = svg('g', { class: 'bar-now' });
+  ground.append(frame, barGround);
+  const firstBar = placement.bars.findIndex(bar => bar?.system === index);
+  const number = score.bars[firstBar]?.label ?? '';
+  // The first line needs no number: it starts the piece.
+  const numberMark =
+    index === 0
+      ? ''
+      : svg('text', { class: 'bar-number', x: drawn.left, y: drawn.staffTop - 9, 'font-size': 13 }, number);
+  element.append(ground, drawn.drawing, numberMark, evidenceMarks, marks, labels);
+  let sounding: readonly NotePlace[] = [];
+
+  const setHeight = (labelsHeight: number): void => {
+    const height = labelTop - top + labelsHeight + margin;
+    element.setAttribute('viewBox', `0 ${top} ${drawn.right + 2} ${height}`);
+  };
+  setHeight(0);
+
+  return {
+    element,
+    frame: bars => {
+      frame.replaceChildren();
+      const here = bars.filter(bar => bar.system === index);
+      if (here.length === 0) return false;
+      const left = Math.min(...here.map(bar => bar.left));
+      const right = Math.max(...here.map(bar => bar.right));
+      frame.append(
+        svg('rect', { x: left, y: frameTop, width: right - left, height: bottom - frameTop, rx: 3 }),
+      );
+      return true;
+    },
+    label: (request, room) => {
+      labels.replaceChildren();
+      if (request !== undefined) drawToneMarks(labels, score, placement, index, request);
+      const height =
+        request === undefined ? 0 : drawLabels(labels, score, placement, index, request, labelTop);
+      setHeight(Math.max(room, height));
+    },
+    markBar: bar => {
+      barGround.replaceChildren();
+      if (bar?.system !== index) return;
+      const width = bar.right - bar.left;
+      barGround.append(
+        svg('rect', { x: bar.left, y: frameTop, width, height: bottom - frameTop }),
+        svg('rect', { class: 'bar-now-edge', x: bar.left, y: frameTop, width, height: 3 }),
+      );
+    },
+    markNotes: notes => {
+      for (const note of sounding) note.head.shape.classList.remove('sounding');
+      sounding = notes.filter(note => note.system === index);
+      for (const note of sounding) note.head.shape.classList.add('sounding');
+      marks.replaceChildren(
+        ...sounding.map(({ head }) =>
+          svg('ellipse', { class: 'halo', cx: head.x, cy: head.y, rx: 10, ry: 8.5 }),
+        ),
+      );
+    },
+    markEvidence: evidence => {
+      evidenceMarks.replaceChildren(
+        ...evidence
+          .filter(({ note }) => note.system === index)
+          .map(({ note, role }) => {
+            const shape = evidenceShape(role, note.head.x, note.head.y);
+            shape.setAttribute('class', `evidence-mark ${role.replace(' ', '-')}`);
+            return shape;
+          }),
+      );
+    },
+  };
+}

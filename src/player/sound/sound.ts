@@ -1,0 +1,29 @@
+/** The sound of the lesson and its clock. Times of the lesson are seconds from its start. */
+export interface Sound {
+  /** Seconds on the clock of what is heard right now; it only ever runs forward, and stands still while the device sleeps. */
+  readonly heard: () => number;
+  /**
+   * Begins to sound at `from` and answers with the reading of the clock at which `from` is heard. To be called in answer to a gesture,
+   * as browsers ask. Rejects with `Interrupted` where `stop` or another `start` came in between.
+   */
+  readonly start: (from: number, until: number) => Promise<number>;
+  readonly stop: () => void;
+  /** Factors from 0 to 1. */
+  readonly setVolume: (volume: { readonly music: number; readonly speech: number }) => void;
+  /** Why nothing can be heard, in words for the reader; absent where all is well. */
+  readonly silentBecause?: string;
+}
+
+/** The sound was no longer wanted when it was ready. */
+export class Interrupted extends Error {}
+
+/** Time without sound, for a browser that has none: the lesson still runs, with words and marks at their times. */
+export function silence(reason: string, now: () => number): Sound {
+  return {
+    heard: now,
+    start: () => Promise.resolve(now()),
+    stop: () => undefined,
+    setVolume: () => undefined,
+    silentBecause: reason,
+  };
+}

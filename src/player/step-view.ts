@@ -1,0 +1,192 @@
+import type { PageAction, PageData, PageEvidence, PageStep } from '../timeline/index.js';
+import { claimMark } from './claim-note.js';
+import { html } from './dom.js';
+import { clockTime, spokenTime } from './durations.js';
+import { icon } from './icons.js';
+import { barInWords } from './notation/in-words.js';
+import { withAccidentals } from './notation/label-text.js';
+import { narration } from './narration.js';
+import { questionView, type QuestionView } from './question-view.js';
+
+/** What a step asks of the lesson. */
+export interface StepHandlers {
+  readonly goTo: (step: number) => void;
+  readonly playAction: (step: number, action: number) => void;
+  readonly answered: (ask: string) => void;
+  readonly goOn: () => void;
+  readonly showEvidence: (evidence: readonly PageEvidence[]) => void;
+}
+
+export interface StepView {
+  readonly element: HTMLElement;
+  readonly setCurrent: (current: boolean) => void;
+  /** Marks the spoken word of a say; nothing where `say` is absent or of another step. */
+  readonly markWord: (say: string | undefined, word: number | undefined) => void;
+  readonly setWaiting: (ask: string | undefined) => void;
+}
+
+const styleNames = {
+  written: '',
+  stack: ', stacked',
+  block: ', as block chords',
+  arpeggio: ', note by note',
+} as const;
+
+function barsInWords(bars: string): string {
+  const [first = '', last = first] = bars.split('-');
+  if (last === '0') return 'the pickup';
+  if (first === '0') return last === '1' ? 'the pickup and bar 1' : `the pickup and bars 1–${last}`;
+  return first === last ? `bar ${first}` : `bars ${first}–${last}`;
+}
+
+function playLine(action: Extract<PageAction, { kind: 'play' }>, play: () => void): HTMLElement {
+  const tempo = action.tempo === 100 ? '' : ` at ${action.tempo} % of the tempo`;
+  const button = html(
+    'button',
+    { type: 'button', class: 'play-line' },
+    icon('play'),
+    ` Play ${barsInWords(action.bars)}${styleNames[action.as]}${tempo}`,
+  );
+  button.addEventListener('click', play);
+  return button;
+}
+
+/** The step's bars in words; made when it is opened, because it is long. */
+function inWords(data: PageData, step: PageStep): HTMLElement {
+  const [score] = data.scores;
+  const details = html('details', { class: 'in-words' }, html('summary', {}, 'The notes in words'));
+  details.addEventListener('toggle', () => {
+    if (!details.open || details.children.length > 1 || score === undefined) return;
+    for (let bar = step.firstBar; bar <= step.lastBar; bar++) {
+      const label = score.bars[bar]?.label ?? '';
+      details.append(
+        html('h3', {}, label === '0' ? 'Pickup' : `Bar ${label}`),
+        html('ul', {}, ...barInWords(score, bar).map(line => html('li', {}, line))),
+      );
+    }
+  });
+  return details;
+}
+
+/** One step: its number, title and length, and, while it is the current one, its words, examples and questions. */
+export function stepView(data: PageData, index: number, handlers: StepHandlers): StepView {
+  const step = data.steps[index];
+  const times = data.timeline.steps[index];
+  if (step === undefined || times === undefined) throw new RangeError(`no step ${index}`);
+  const seconds = times.end - times.start;
+  const words = new Map<string, readonly (readonly HTMLElement[])[]>();
+  const questions = new Map<string, QuestionView>();
+  const byPath = new Map(data.claims.map(claim => [claim.path, claim]));
+  const bodyId = `step-${index + 1}-body`;
+  const body = html('div', { class: 'step-body', id: bodyId });
+
+  const addMark = (path: string, behind: HTMLElement, blockOf: () => Element): void => {
+    const claim = byPath.get(path);
+    if (claim === undefined) return;
+    behind.classList.add(claim.verdict);
+    // The mark hangs on the last word, so that no line begins with it.
+    const lastWord = [...behind.querySelectorAll('.word')].at(-1);
+    const tail = html('span', { class: 'claim-tail' });
+    if (lastWord === undefined) behind.append(tail);
+    else lastWord.replaceWith(tail);
+    if (lastWord !== undefined) tail.append(lastWord);
+    tail.append(
+      claimMark(claim, blockOf, open => {
+        handlers.showEvidence(open ? claim.evidence : []);
+      }),
+    );
+  };
+
+  for (const [at, action] of step.script.entries()) {
+    switch (action.kind) {
+      case 'say': {
+        const speech = data.timeline.events.find(event => event.kind === 'speech' && event.say === action.id);
+        const places = speech?.kind === 'speech' ? speech.words : [];
+        const told = narration(action.html, action.text, places);
+        words.set(action.id, told.words);
+        for (const { path, element } of told.claims)
+          addMark(path, element, () => element.closest('p, li, blockquote') ?? element);
+        body.append(...told.blocks);
+        break;
+      }
+      case 'play':
+        body.append(
+          playLine(action, () => {
+            handlers.playAction(index, at);
+          }),
+        );
+        break;
+      case 'ask': {
+        const proof = action.because === undefined ? undefined : data.claims[action.because];
+        const view = questionView(
+          action,
+          proof,
+          () => {
+            handlers.answered(action.id);
+          },
+          handlers.goOn,
+        );
+        questions.set(action.id, view);
+        body.append(view.element);
+        break;
+      }
+      case 'wait':
+        break;
+    }
+  }
+  const loose = step.claims.flatMap(at => data.claims[at] ?? []);
+  if (loose.length > 0) {
+    const list = html('ul', { class: 'step-claims', 'aria-label': 'Also checked in this step' });
+    for (const claim of loose) {
+      const item = html('li', {}, `${withAccidentals(claim.text)} `);
+      addMark(claim.path, item, () => item.lastElementChild ?? item);
+      list.append(item);
+    }
+    body.append(list);
+  }
+  body.append(inWords(data, step));
+
+  const head = html(
+    'button',
+    { type: 'button', class: 'step-head', 'aria-controls': bodyId },
+    html('span', { class: 'step-number', 'aria-hidden': 'true' }, String(index + 1)),
+    html(
+      'span',
+      { class: 'step-title' },
+      html('span', { class: 'visually-hidden' }, `Step ${index + 1}: `),
+      step.title,
+    ),
+    html(
+      'span',
+      { class: 'step-time' },
+      html('span', { 'aria-hidden': 'true' }, clockTime(seconds)),
+      html('span', { class: 'visually-hidden' }, `, ${spokenTime(seconds)}`),
+    ),
+  );
+  head.addEventListener('click', () => {
+    handlers.goTo(index);
+  });
+  const element = html('li', { class: 'step' }, html('h2', {}, head), body);
+  let marked: readonly HTMLElement[] = [];
+
+  return {
+    element,
+    setCurrent: current => {
+      element.classList.toggle('current', current);
+      if (current) head.setAttribute('aria-current', 'step');
+      else head.removeAttribute('aria-current');
+      head.setAttribute('aria-expanded', String(current));
+      body.hidden = !current;
+    },
+    markWord: (say, word) => {
+      const next = say === undefined || word === undefined ? [] : (words.get(say)?.[word] ?? []);
+      if (next[0] === marked[0]) return;
+      for (const old of marked) old.classList.remove('spoken');
+      for (const now of next) now.classList.add('spoken');
+      marked = next;
+    },
+    setWaiting: ask => {
+      for (const [id, view] of questions) view.setWaiting(id === ask);
+    },
+  };
+}
