@@ -19,7 +19,9 @@ function engraverWithoutInlineStyles(): Plugin {
     },
     buildEnd(error) {
       if (error === undefined && expected.size > 0)
-        this.error(`abcjs no longer writes inline styles in ${[...expected].join(', ')}: this step is to be revised`);
+        this.error(
+          `abcjs no longer writes inline styles in ${[...expected].join(', ')}: this step is to be revised`,
+        );
     },
   };
 }
@@ -32,7 +34,13 @@ export default defineConfig({
     outDir: 'dist/player',
     emptyOutDir: true,
     target: 'es2022',
-    lib: { entry: 'src/player/main.ts', name: 'barwise', formats: ['iife'], fileName: () => 'player.js', cssFileName: 'player' },
+    lib: {
+      entry: 'src/player/main.ts',
+      name: 'barwise',
+      formats: ['iife'],
+      fileName: () => 'player.js',
+      cssFileName: 'player',
+    },
     assetsInlineLimit: 1_000_000,
     reportCompressedSize: false,
   },
