@@ -3,3 +3,8 @@ export type { WalkthroughClip, WalkthroughInput, WalkthroughScore } from './walk
 export { readPlayerBundle } from './player-bundle.js';
 export type { PlayerBundle } from './player-bundle.js';
 export type { OutputFile } from './output-file.js';
+export { captionsSrt } from './captions-srt.js';
+export { captionsWebvtt } from './captions-webvtt.js';
+export { chapterList } from './chapter-list.js';
+export { chaptersWebvtt } from './chapters-webvtt.js';
+export { timelineJson } from './timeline-json.js';

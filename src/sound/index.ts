@@ -17,3 +17,5 @@ export { folderCache } from './speech/speech-cache.js';
 export type { SpeechCache } from './speech/speech-cache.js';
 export { encodeMp3, mp3DelaySamples, speechClip } from './encode/mp3.js';
 export type { SpeechClip } from './encode/mp3.js';
+export { speakLesson } from './speech/speak-lesson.js';
+export type { SpeakLessonOptions } from './speech/speak-lesson.js';

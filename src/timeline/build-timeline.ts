@@ -53,7 +53,7 @@ export function buildTimeline(input: TimelineInput): Result<Timeline> {
   const silences = input.silences ?? defaultSilences;
   const diagnostics: Diagnostic[] = [];
   const schedule: Schedule = { now: 0, exampleEnd: -Infinity, wordsEnd: -Infinity, events: [] };
-  const starts: number[] = [];
+  const starts: (number | undefined)[] = [];
 
   pause(schedule, { step: 0, action: 0 }, 'lead-in', silences.leadIn);
   let previous: Place = { step: 0, action: 0 };
@@ -109,16 +109,19 @@ export function buildTimeline(input: TimelineInput): Result<Timeline> {
       }
       previous = { step: stepIndex, action: index };
     }
-    starts.push(stepStart ?? schedule.now);
+    starts.push(stepStart);
   });
   pause(schedule, previous, 'ring-out', silences.ringOut);
 
   const seconds = rounded(schedule.now);
+  // A step without any action has no time of its own: it stands where the next one starts.
+  const startOf = (index: number): number =>
+    starts.slice(index).find(start => start !== undefined) ?? schedule.now;
   const steps = lesson.steps.map((step, index): TimelineStep => ({
     index,
     title: step.title,
-    start: index === 0 ? 0 : rounded(starts[index] ?? seconds),
-    end: index === lesson.steps.length - 1 ? seconds : rounded(starts[index + 1] ?? seconds),
+    start: index === 0 ? 0 : rounded(startOf(index)),
+    end: index === lesson.steps.length - 1 ? seconds : rounded(startOf(index + 1)),
   }));
   const events = schedule.events
     .map(event => ({ ...event, start: rounded(event.start), end: rounded(event.end) }))

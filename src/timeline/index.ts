@@ -12,3 +12,7 @@ export type { SpokenText } from './spoken-texts.js';
 export { defaultSilences } from './silence.js';
 export type { Silences } from './silence.js';
 export { spokenOverSpans } from './ducking.js';
+export { captionCues, defaultCaptionStyle } from './caption-cues.js';
+export type { CaptionCue, CaptionStyle } from './caption-cues.js';
+export { chaptersOf } from './chapters.js';
+export type { Chapter } from './chapters.js';

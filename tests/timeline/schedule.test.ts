@@ -104,7 +104,7 @@ describe('the schedule of a step', () => {
       chordsIn: cMajor,
       speech: speechOf([idOf(one), 1], [idOf(two), 1]),
     });
-    expect(value.steps.map(step => [step.start, step.end])).toEqual([[0, 1.5], [1.5, 2.1], [2.1, 4.6]]); // prettier-ignore
+    expect(value.steps.map(step => [step.start, step.end])).toEqual([[0, 2.1], [2.1, 2.1], [2.1, 4.6]]); // prettier-ignore
   });
 
   it('estimates what no voice has measured: 150 words a minute are 2.5 a second', () => {

@@ -32,4 +32,10 @@ export const timelineCatalogue = {
     explanation:
       '`under: true` means that the next `say` is spoken over this playing. Here the next action is not a `say`, so the music is played alone.\n\n```yaml\n- play: { bars: 5, as: block, under: true }\n- say: This is the chord that everything waits for.\n```',
   },
+  T0010: {
+    name: 'ambiguous-aloud',
+    summary: 'A word of the narration can be read aloud in two ways.',
+    explanation:
+      'Signs of the trade are spelled for the voice: `V7/V` is read "five seven of five". Some can mean two things: `A4` is a pitch or an augmented fourth, `I` the pronoun or the numeral, a capital `A` at the head of a sentence the article or the note. Then the voice takes the reading that the finding names.\n\nWrite it out (`an augmented fourth`), or say in the lesson how it is read:\n\n```yaml\nlexicon: { A4: augmented fourth }\n```',
+  },
 } as const satisfies Record<`T${number}`, CatalogueEntry>;

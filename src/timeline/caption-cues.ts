@@ -1,0 +1,153 @@
+import { captionUnits } from './caption-units.js';
+import type { CaptionUnit } from './caption-units.js';
+import type { PassageEvent, SpeechEvent, Timeline } from './model.js';
+
+/** One caption: lines of plain text, shown from start to end (seconds). */
+export interface CaptionCue {
+  readonly start: number;
+  readonly end: number;
+  readonly lines: readonly string[];
+  /** Id of the speech that it shows; absent for the description of a sound. */
+  readonly say?: string;
+}
+
+/**
+ * How captions are cut. The defaults and where they come from: two lines (BBC Subtitle Guidelines, 3.3); 42 characters a line and 7 s at
+ * most (a published timed-text style guide for streaming, quoted second-hand); 0.3 s a word at least, so 0.8 s for any caption (BBC, 4.1);
+ * a gap is at least 1 s, else the caption stays until the next one (BBC, 4.5).
+ */
+export interface CaptionStyle {
+  readonly lineLength: number;
+  readonly lines: number;
+  readonly longestSeconds: number;
+  readonly shortestSeconds: number;
+  readonly smallestGap: number;
+  /** Whether playing without words is described: `[bars 5-8]`. */
+  readonly describeMusic: boolean;
+}
+
+export const defaultCaptionStyle: CaptionStyle = {
+  lineLength: 42,
+  lines: 2,
+  longestSeconds: 7,
+  shortestSeconds: 0.8,
+  smallestGap: 1,
+  describeMusic: true,
+};
+
+/** How long a caption stays after its last word, in seconds, and how long it may (BBC Subtitle Guidelines, 5.2: 1.5 s). */
+const linger = 1;
+const longestLinger = 1.5;
+/** How long the description of a sound is shown at most, in seconds; common practice. */
+const descriptionSeconds = 5;
+
+/** Captions of a timeline in order, none overlapping another: the narration as shown, and what is played where nobody speaks. */
+export function captionCues(
+  timeline: Timeline,
+  style: CaptionStyle = defaultCaptionStyle,
+): readonly CaptionCue[] {
+  const spoken = timeline.events.flatMap(event => (event.kind === 'speech' ? speechCues(event, style) : []));
+  const played = timeline.events.flatMap(event =>
+    event.kind === 'passage' && !event.under && style.describeMusic ? [descriptionOf(event)] : [],
+  );
+  const cues = [...spoken, ...played].sort((a, b) => a.start - b.start);
+  return cues.map((cue, index) => {
+    const next = cues[index + 1]?.start ?? timeline.seconds;
+    const silence = next - cue.end;
+    const end = silence < longestLinger ? next : Math.min(cue.end + linger, next - style.smallestGap);
+    return { ...cue, end: Math.min(next, Math.max(end, cue.start + style.shortestSeconds)) };
+  });
+}
+
+const kinds: Readonly<Record<PassageEvent['as'], string>> = {
+  written: '',
+  stack: ', the chord stacked in thirds',
+  block: ', the chord struck together',
+  arpeggio: ', the chord broken upward',
+};
+
+function descriptionOf(passage: PassageEvent): CaptionCue {
+  const { first, last } = passage.bars;
+  const bars = first === last ? `bar ${first}` : `bars ${first}-${last}`;
+  const tempo = passage.tempo < 100 ? ', slower' : passage.tempo > 100 ? ', faster' : '';
+  const voice = passage.voice === undefined ? '' : `, ${passage.voice} alone`;
+  const version = passage.score === undefined ? '' : ', altered';
+  const text = `[${bars}${kinds[passage.as]}${voice}${version}${tempo}]`;
+  return {
+    start: passage.start,
+    end: Math.min(passage.end, passage.start + descriptionSeconds),
+    lines: [text],
+  };
+}
+
+/** Cuts one speech into captions with the least ugly breaks. */
+function speechCues(speech: SpeechEvent, style: CaptionStyle): readonly CaptionCue[] {
+  const units = captionUnits(speech);
+  const cost: number[] = [0];
+  const from: number[] = [0];
+  for (let end = 1; end <= units.length; end += 1) {
+    cost[end] = Infinity;
+    for (let start = end - 1; start >= 0; start -= 1) {
+      const group = units.slice(start, end);
+      if (group.length > 1 && !fits(group, style)) break;
+      const total = (cost[start] ?? Infinity) + groupCost(group, end === units.length, style);
+      if (total < (cost[end] ?? Infinity)) {
+        cost[end] = total;
+        from[end] = start;
+      }
+    }
+  }
+  const cues: CaptionCue[] = [];
+  for (let end = units.length; end > 0; end = from[end] ?? 0) {
+    const group = units.slice(from[end] ?? 0, end);
+    const [first, last] = [group[0], group.at(-1)];
+    if (first === undefined || last === undefined) break;
+    cues.unshift({ start: first.start, end: last.end, lines: linesOf(group, style), say: speech.say });
+  }
+  return cues;
+}
+
+function fits(group: readonly CaptionUnit[], style: CaptionStyle): boolean {
+  const [first, last] = [group[0], group.at(-1)];
+  if (first === undefined || last === undefined) return true;
+  if (last.end - first.start > style.longestSeconds) return false;
+  if (group.slice(0, -1).some(unit => unit.endsParagraph)) return false;
+  return (
+    linesOf(group, style).length <= style.lines &&
+    linesOf(group, style).every(line => line.length <= style.lineLength)
+  );
+}
+
+/** What it costs to make a caption of these units: each caption, a break inside a sentence or clause, and a caption that is too short. */
+function groupCost(group: readonly CaptionUnit[], isLast: boolean, style: CaptionStyle): number {
+  const last = group.at(-1);
+  const first = group[0];
+  if (last === undefined || first === undefined) return 0;
+  const break_ = isLast || last.endsSentence ? 0 : last.endsClause ? 4 : last.beforeConjunction ? 7 : 14;
+  const crossed = group.slice(0, -1).filter(unit => unit.endsSentence).length * 2;
+  const short = last.end - first.start < style.shortestSeconds * 1.5 ? 8 : 0;
+  return 5 + break_ + crossed + short;
+}
+
+const textOf = (group: readonly CaptionUnit[]): string => group.map(unit => unit.text).join(' ');
+
+/** The text in as few lines as hold it, broken where both are about equally long, rather after punctuation. */
+function linesOf(group: readonly CaptionUnit[], style: CaptionStyle): readonly string[] {
+  const whole = textOf(group);
+  if (whole.length <= style.lineLength || group.length < 2) return [whole];
+  let best: { readonly cost: number; readonly lines: readonly string[] } | undefined;
+  for (let at = 1; at < group.length; at += 1) {
+    const head = textOf(group.slice(0, at));
+    if (head.length > style.lineLength) break;
+    const tail = textOf(group.slice(at));
+    const rest =
+      tail.length <= style.lineLength || style.lines <= 2
+        ? [tail]
+        : linesOf(group.slice(at), { ...style, lines: style.lines - 1 });
+    const tooLong = rest.some(line => line.length > style.lineLength) ? 1000 : 0;
+    const punctuated = group[at - 1]?.endsClause === true || group[at - 1]?.endsSentence === true;
+    const cost = tooLong + Math.abs(head.length - tail.length) + (punctuated ? 0 : 12);
+    if (best === undefined || cost < best.cost) best = { cost, lines: [head, ...rest] };
+  }
+  return best?.lines ?? [whole];
+}
