@@ -15,7 +15,7 @@ import { transportView } from './transport-view.js';
 import { whatSounds } from './what-sounds.js';
 
 /** The sheet is beside the words from this width on (see layout.css); then the whole score fits. */
-const wide = '(min-width: 60rem) and (min-height: 30rem)';
+const wide = '(min-width: 60rem) and (min-height: 34rem)';
 /** Going back within this time of a step's start means the step before. */
 const backWithin = 2;
 
@@ -27,11 +27,11 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   let settings = storedSettings();
   const answered = new Set<string>();
 
-  const allLayers = new Set(data.steps.flatMap(step => step.show));
+  const layersOfSteps = data.steps.map(step => step.show);
   const stepStarts = new Set(data.steps.map(step => step.firstBar));
   const notations = new Map<string, NotationView>();
   for (const [index, score] of data.scores.entries())
-    notations.set(index === 0 ? '' : score.path, notationView(score, stepStarts, allLayers));
+    notations.set(index === 0 ? '' : score.path, notationView(score, stepStarts, layersOfSteps));
 
   const status = html('p', { class: 'visually-hidden', role: 'status' });
   const notice = html('p', { class: 'notice' });
@@ -136,11 +136,11 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     ...(data.description === undefined ? [] : [html('p', { class: 'description' }, data.description)]),
   );
   root.replaceChildren(
-    heading,
     html('main', { class: 'music', 'aria-label': 'Score', tabindex: '0' }, sheet),
     html(
       'section',
-      { class: 'words', 'aria-label': 'Steps', tabindex: '0' },
+      { class: 'words', 'aria-label': 'Lesson', tabindex: '0' },
+      heading,
       html('ol', { class: 'steps' }, ...steps.map(step => step.element)),
     ),
     html('footer', { class: 'controls' }, notice, captionLine, transport.element),

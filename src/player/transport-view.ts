@@ -76,8 +76,6 @@ export function transportView(
         label.textContent = wanted;
         play.firstElementChild?.replaceWith(playing ? shown.pause : shown.play);
       }
-      const share = timeline.seconds === 0 ? 0 : at / timeline.seconds;
-      slider.style.setProperty('--share', String(share));
       if (step !== shownStep) {
         shownStep = step;
         for (const [index, part] of parts.entries()) part.classList.toggle('current', index === step);

@@ -6,7 +6,7 @@ export type LabelPart =
   /** Small figures above one another, as in a figured bass. */
   | { readonly kind: 'stack'; readonly figures: readonly string[] };
 
-const signs: Readonly<Record<string, string>> = { '##': '𝄪', '#': '♯', bb: '♭♭', b: '♭' };
+const signs: Readonly<Record<string, string>> = { '##': '♯♯', '#': '♯', bb: '♭♭', b: '♭' };
 const signOf = (ascii: string): string => signs[ascii] ?? ascii;
 
 /** Letters of tones with real accidentals: `F#m7b5/A` becomes `F♯m7♭5/A`. For labels; an author's sentence stays as it is. */

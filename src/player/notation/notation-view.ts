@@ -25,7 +25,7 @@ export interface NotationView {
 }
 
 /** Points of the page for one unit of the engraving, where a staff is 31 units high: larger on larger sheets. */
-const scaleFor = (width: number): number => (width < 480 ? 0.86 : Math.min(1.5, 0.86 + (width - 480) / 1100));
+const scaleFor = (width: number): number => (width < 480 ? 0.86 : Math.min(1.5, 0.86 + (width - 480) / 1400));
 
 const rowHeights: Readonly<Record<Layer, number>> = {
   figures: 24,
@@ -41,17 +41,20 @@ interface Laid {
   readonly systems: readonly SystemView[];
 }
 
-/** `stepStarts` are bars that a line should rather begin with; `allLayers` every layer that some step shows, so that room is kept. */
+/** `stepStarts` are bars that a line should rather begin with; `layersOfSteps` what each step shows, so that room is kept. */
 export function notationView(
   score: PageScore,
   stepStarts: ReadonlySet<number>,
-  allLayers: ReadonlySet<Layer>,
+  layersOfSteps: readonly (readonly Layer[])[],
 ): NotationView {
   const sheet = html('div', { class: 'systems' });
   const measure = html('div', { class: 'engraving-bench', 'aria-hidden': 'true' });
   const element = html('div', { class: 'score' }, sheet, measure);
   const goodEnds = new Set([...stepStarts].map(bar => bar - 1));
-  const labelRoom = [...allLayers].reduce((sum, layer) => sum + rowHeights[layer], 0);
+  const labelRoom = Math.max(
+    0,
+    ...layersOfSteps.map(layers => layers.reduce((sum, layer) => sum + rowHeights[layer], 0)),
+  );
   let laid: Laid | undefined;
   let laidWidth = 0;
   let excerpt: Excerpt | undefined;
