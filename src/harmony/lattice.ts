@@ -24,7 +24,7 @@ export const cost = {
   /** The fifth is the tone that is left out (Hutchinson, Voice Leading Seventh Chords: incomplete V7). */
   missingFifth: 0.1,
   /** In diminished and augmented chords the fifth is what makes them. */
-  missingAlteredFifth: 0.9,
+  missingAlteredFifth: 0.55,
   missingSeventh: 1.4,
   /** Lowest tone root, third, fifth, seventh, ninth. */
   inversion: [0, 0.12, 0.4, 0.22, 1],

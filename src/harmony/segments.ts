@@ -2,14 +2,14 @@ import { fraction, printPitchClass } from '../score/index.js';
 import type { Fraction, NoteId, Score } from '../score/index.js';
 import { bassSpans } from './bass-line.js';
 import { bassOf } from './chord.js';
-import { nativeTones, sameKey } from './key.js';
+import { foreignTones, tonesBetween } from './foreign-tones.js';
+import { sameKey } from './key.js';
 import type { KeyPath } from './key-path.js';
 import { splitLateSeventh } from './late-tones.js';
 import { longestStretch } from './lattice.js';
 import type { Lattice } from './lattice.js';
 import type { Chord, Key, NonChordTone, Rival, Segment } from './model.js';
 import type { Moment } from './moments.js';
-import { classify } from './non-chord-tones.js';
 import { readingsOf, romanOf } from './readings.js';
 import type { Reading } from './readings.js';
 import type { Sound, Tone } from './sound.js';
@@ -52,18 +52,6 @@ function spansOf({ sound, lattice, path }: Heard): readonly Span[] {
       })),
     ),
   );
-}
-
-/** Tones that sound in a stretch, each once. */
-export function tonesBetween(
-  sound: Sound,
-  moments: readonly Moment[],
-  from: number,
-  to: number,
-): readonly Tone[] {
-  const ids = new Set<number>();
-  for (let at = from; at < to; at++) for (const id of moments[at]?.sounding ?? []) ids.add(id);
-  return [...ids].map(id => sound.tones[id]).filter(tone => tone !== undefined);
 }
 
 /** Which of a chord's readings the next harmony bears out: the first whose target comes, else the likeliest. */
@@ -115,45 +103,27 @@ function chordByTime(
   };
 }
 
-function foreignTones(
+/** Members of the chord, foreign tones by name, and tones that no rule explains. */
+function sortTones(
   heard: Heard,
   span: Span,
   chordAt: (ticks: number) => Chord | undefined,
-): { readonly named: NonChordTone[]; readonly unexplained: NoteId[]; readonly members: NoteId[] } {
+): {
+  readonly named: readonly NonChordTone[];
+  readonly unexplained: readonly NoteId[];
+  readonly members: readonly NoteId[];
+} {
   const { sound, lattice } = heard;
-  const named: NonChordTone[] = [];
-  const unexplained: NoteId[] = [];
-  const members: NoteId[] = [];
-  const { moments } = lattice;
-  const start = moments[span.from]?.start ?? 0;
-  const native = new Set(nativeTones(span.key));
-  for (const tone of tonesBetween(sound, moments, span.from, span.to)) {
-    const id = tone.notes[0] as NoteId;
-    if (span.chord.tones.includes(tone.pitchClass)) {
-      members.push(id);
-      continue;
-    }
-    let entry = span.from;
-    while (entry + 1 < span.to && !moments[entry]?.sounding.includes(tone.index)) entry++;
-    const moment = moments[entry];
-    const sounding = (moment?.sounding ?? [])
-      .map(index => sound.tones[index])
-      .filter(other => other !== undefined);
-    const result = classify(tone, {
-      sound,
-      start,
-      accented: (moment?.level ?? 4) <= 2,
-      bass: sounding[0],
-      upper: sounding.find(
-        other => other.index !== tone.index && span.chord.tones.includes(other.pitchClass),
-      ),
-      chromatic: !native.has(tone.pitchClass),
-      isChordToneAtOnset: other => chordAt(other.on)?.tones.includes(other.pitchClass) ?? false,
-    });
-    if (result === undefined) unexplained.push(id);
-    else named.push(result);
-  }
-  return { named, unexplained, members };
+  const first = (tone: Tone): NoteId => tone.notes[0] as NoteId;
+  const members = tonesBetween(sound, lattice.moments, span.from, span.to).filter(tone =>
+    span.chord.tones.includes(tone.pitchClass),
+  );
+  const foreign = foreignTones(sound, lattice.moments, { ...span, tones: span.chord.tones }, chordAt);
+  return {
+    members: members.map(first),
+    named: foreign.flatMap(({ named }) => (named === undefined ? [] : [named])),
+    unexplained: foreign.flatMap(({ tone, named }) => (named === undefined ? [first(tone)] : [])),
+  };
 }
 
 /** Other readings that were in the running over most of a stretch, and what spoke against them. */
@@ -224,7 +194,7 @@ export function segmentsOf(heard: Heard): readonly Segment[] {
     const next = spans[at + 1];
     const reading = chooseReading(span, next !== undefined && sameKey(next.key, span.key) ? next : undefined);
     const cadential = isCadential(span, next, moments);
-    const { named, unexplained, members } = foreignTones(heard, span, chordAt);
+    const { named, unexplained, members } = sortTones(heard, span, chordAt);
     const rivals = rivalsOf(heard, span, edgesFrom);
     const margin = rivals[0]?.behind ?? 1.2;
     const explained =

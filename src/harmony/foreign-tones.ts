@@ -1,0 +1,60 @@
+import type { PitchClass } from '../score/index.js';
+import { nativeTones } from './key.js';
+import type { Chord, Key, NonChordTone } from './model.js';
+import type { Moment } from './moments.js';
+import { classify } from './non-chord-tones.js';
+import type { Sound, Tone } from './sound.js';
+
+/** A stretch heard as one chord. */
+export interface ChordStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly tones: readonly PitchClass[];
+  readonly key: Key;
+}
+
+/** Tones that sound in a stretch of moments, each once, in order of onset. */
+export function tonesBetween(
+  sound: Sound,
+  moments: readonly Moment[],
+  from: number,
+  to: number,
+): readonly Tone[] {
+  const ids = new Set<number>();
+  for (let at = from; at < to; at++) for (const id of moments[at]?.sounding ?? []) ids.add(id);
+  return [...ids]
+    .sort((a, b) => a - b)
+    .map(id => sound.tones[id])
+    .filter(tone => tone !== undefined);
+}
+
+/** Names every tone of a stretch that its chord does not hold; `kind` is `undefined` where no type of non-chord tone fits. */
+export function foreignTones(
+  sound: Sound,
+  moments: readonly Moment[],
+  stretch: ChordStretch,
+  chordAt: (ticks: number) => Pick<Chord, 'tones'> | undefined,
+): readonly { readonly tone: Tone; readonly named: NonChordTone | undefined }[] {
+  const start = moments[stretch.from]?.start ?? 0;
+  const native = new Set(nativeTones(stretch.key));
+  return tonesBetween(sound, moments, stretch.from, stretch.to)
+    .filter(tone => !stretch.tones.includes(tone.pitchClass))
+    .map(tone => {
+      let entry = stretch.from;
+      while (entry + 1 < stretch.to && !moments[entry]?.sounding.includes(tone.index)) entry++;
+      const moment = moments[entry];
+      const sounding = (moment?.sounding ?? [])
+        .map(index => sound.tones[index])
+        .filter(other => other !== undefined);
+      const named = classify(tone, {
+        sound,
+        start,
+        accented: (moment?.level ?? 4) <= 2,
+        bass: sounding[0],
+        upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
+        chromatic: !native.has(tone.pitchClass),
+        isChordToneAtOnset: other => chordAt(other.on)?.tones.includes(other.pitchClass) ?? false,
+      });
+      return { tone, named };
+    });
+}

@@ -1,0 +1,132 @@
+import type { PitchClass } from '../score/index.js';
+import { shareOf } from './foreign-cost.js';
+import { qualityIntervals } from './chord.js';
+import { cost, qualityCost } from './lattice.js';
+import type { Chord } from './model.js';
+import type { Moment } from './moments.js';
+import type { Sound, Tone } from './sound.js';
+
+/** Everything that sounds between two times, weighed once so that any chord can be tried against it. */
+export interface Hearing {
+  /** Cost of hearing a pitch class as foreign. */
+  readonly foreign: ReadonlyMap<PitchClass, number>;
+  /** Beats of presence. */
+  readonly present: ReadonlyMap<PitchClass, number>;
+  readonly tones: readonly Tone[];
+  /** Lowest tone at the beginning, lowest of all, and the one that is lowest for the longest time. */
+  readonly basses: { readonly first: Tone; readonly lowest: Tone; readonly longest: Tone } | undefined;
+  readonly beats: number;
+  /** Number of tones at the fullest moment; 1 for a single line. */
+  readonly mostAtOnce: number;
+  /** Tones of the next harmony or of the end of this one that a tone here moves to by step, within a beat after the end. */
+  readonly resolutions: readonly { readonly from: PitchClass; readonly to: PitchClass }[];
+}
+
+/** Index of the moment that holds a time, by binary search. */
+export function momentAt(moments: readonly Moment[], ticks: number): number {
+  let low = 0;
+  let high = moments.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((moments[middle]?.start ?? 0) <= ticks) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** What is heard from `start` to `end` (ticks, end exclusive). */
+export function hear(sound: Sound, moments: readonly Moment[], start: number, end: number): Hearing {
+  const foreign = new Map<PitchClass, number>();
+  const present = new Map<PitchClass, number>();
+  const tones = new Set<Tone>();
+  const lowestFor = new Map<Tone, number>();
+  let first: Tone | undefined;
+  let lowest: Tone | undefined;
+  let beats = 0;
+  let mostAtOnce = 0;
+  for (let at = momentAt(moments, start); at < moments.length; at++) {
+    const moment = moments[at];
+    if (moment === undefined || moment.start >= end) break;
+    const from = Math.max(start, moment.start);
+    const length = (Math.min(end, moment.end) - from) / moment.beat;
+    if (length <= 0) continue;
+    beats += length;
+    mostAtOnce = Math.max(mostAtOnce, moment.sounding.length);
+    const here = new Map<PitchClass, number>();
+    moment.sounding.forEach((id, rank) => {
+      const tone = sound.tones[id];
+      if (tone === undefined) return;
+      tones.add(tone);
+      const struck = tone.on === moment.start && from === moment.start;
+      const weight =
+        (length + (struck ? cost.attack : 0)) *
+        (rank === 0 ? cost.bassFactor : 1) *
+        shareOf(tone, moment, moment.level <= 2);
+      here.set(tone.pitchClass, Math.max(here.get(tone.pitchClass) ?? 0, weight));
+      if (rank === 0) {
+        lowestFor.set(tone, (lowestFor.get(tone) ?? 0) + length);
+        first ??= tone;
+        if (lowest === undefined || tone.midi < lowest.midi) lowest = tone;
+      }
+    });
+    for (const [tone, weight] of here) {
+      foreign.set(tone, (foreign.get(tone) ?? 0) + weight);
+      present.set(tone, (present.get(tone) ?? 0) + length);
+    }
+  }
+  const last = moments[momentAt(moments, Math.max(start, end - 1))];
+  const horizon = end + (last?.beat ?? 0);
+  const resolutions = [...tones].flatMap(tone => {
+    const next = tone.next === undefined ? undefined : sound.tones[tone.next];
+    const byStep = tone.departure === 'step up' || tone.departure === 'step down';
+    return next !== undefined && byStep && next.on >= end && next.on < horizon
+      ? [{ from: tone.pitchClass, to: next.pitchClass }]
+      : [];
+  });
+  const longest = [...lowestFor].sort((a, b) => b[1] - a[1])[0]?.[0];
+  return {
+    foreign,
+    present,
+    tones: [...tones],
+    basses:
+      first === undefined || lowest === undefined || longest === undefined
+        ? undefined
+        : { first, lowest, longest },
+    beats,
+    mostAtOnce,
+    resolutions,
+  };
+}
+
+/** How dear it is to hear a chord here, without its bass; the parts of the price say why. */
+export interface Price {
+  readonly total: number;
+  readonly foreign: number;
+  /** Positions among the chord's tones that never sound: 0 root, 1 third, 2 fifth, 3 seventh. */
+  readonly missing: readonly number[];
+  /** Those of them that a suspended tone delays beyond the end. */
+  readonly delayed: readonly number[];
+}
+
+/** A delayed tone is expected while its suspension sounds: it costs little, and the suspension half. */
+const delayedTone = 0.1;
+const suspensionRelief = 0.5;
+
+/** Prices a chord; tones in `borrowed` count as heard although they sound elsewhere in the same harmony. */
+export function priceOf(of: Pick<Chord, 'tones' | 'quality'>, hearing: Hearing, borrowed: ReadonlySet<PitchClass> = new Set()): Price {
+  const absent = of.tones.flatMap((tone, part) => ((hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part]));
+  const delays = hearing.resolutions.filter(
+    ({ from, to }) => !of.tones.includes(from) && absent.includes(of.tones.indexOf(to)),
+  );
+  let foreign = 0;
+  for (const [tone, weight] of hearing.foreign) {
+    if (!of.tones.includes(tone))
+      foreign += weight * (delays.some(({ from }) => from === tone) ? suspensionRelief : 1);
+  }
+  const delayed = absent.filter(part => delays.some(({ to }) => to === of.tones[part]));
+  const missing = absent.filter(part => !delayed.includes(part));
+  const fifth = qualityIntervals[of.quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
+  const parts = [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh];
+  const lacking = missing.reduce((sum, part) => sum + (parts[part] ?? 0), delayed.length * delayedTone);
+  return { total: foreign + lacking + (qualityCost[of.quality] ?? 1.2), foreign, missing, delayed };
+}

@@ -1,0 +1,274 @@
+import { pitchClassOf, printPitchClass } from '../score/index.js';
+import type { PitchClass } from '../score/index.js';
+import { heardIn } from './analyse.js';
+import { bassOf, chordQualities, printChord, qualityIntervals } from './chord.js';
+import { foreignTones } from './foreign-tones.js';
+import { hear, momentAt, priceOf } from './hearing.js';
+import type { Hearing, Price } from './hearing.js';
+import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
+import { key as makeKey } from './key.js';
+import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
+import type { Moment } from './moments.js';
+import { readingsOf } from './readings.js';
+import { segmentsBetween } from './segment-at.js';
+import { ticksOf } from './sound.js';
+import type { Sound, Tone } from './sound.js';
+
+/**
+ * Borders of the verdicts, in beats of unexplained tone per two beats of music (the unit of `lattice.ts`). A reading that is dearer
+ * than the best by less than `near` explains the notes as well as any listener could ask; from `far` on, an accented tone of a beat
+ * or the defining tone of another chord speaks against it.
+ */
+export const verdictBorders = { near: 0.6, far: 1.25 } as const;
+
+/** Share of a chord's unusualness in the key that counts against a reading. */
+const unusualnessWeight = 0.7;
+const partNames = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
+const partName = (part: number): string => partNames[part] ?? 'tone';
+
+const qualityFor = (tones: readonly PitchClass[]): ChordQuality =>
+  chordQualities.find(name => {
+    const intervals = qualityIntervals[name];
+    return intervals.length === tones.length && intervals.every((interval, at) => (tones[at] ?? 0) - (tones[0] ?? 0) === interval);
+  }) ?? 'major';
+
+const list = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1] ?? ''}`;
+
+interface Weighed {
+  readonly question: ChordQuestion;
+  readonly chord: Chord;
+  readonly hearing: Hearing;
+  readonly price: Price;
+  readonly best: { readonly chord: Chord; readonly price: Price };
+  /** How much dearer the claimed chord is than the best, over the length of the span. */
+  readonly behind: number;
+  readonly segments: readonly Segment[];
+  /** Chord tones that never sound here nor in the harmony that the span is part of. */
+  readonly missing: readonly number[];
+}
+
+/** Whether the lowest tone stays for a bar or more, or while roots change above it: a pedal point. */
+function isPedal(analysis: Analysis, bass: Tone): boolean {
+  const { sound, lattice } = heardIn(analysis);
+  const { moments } = lattice;
+  const isBass = (at: number): boolean => sound.tones[moments[at]?.sounding[0] ?? -1]?.pitchClass === bass.pitchClass;
+  let from = momentAt(moments, bass.on);
+  let to = from;
+  while (from > 0 && isBass(from - 1)) from--;
+  while (to + 1 < moments.length && isBass(to + 1)) to++;
+  const first = moments[from];
+  const bar = analysis.score.bars[first?.bar ?? 0];
+  const length = (moments[to]?.end ?? 0) - (first?.start ?? 0);
+  if (bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole)) return true;
+  const roots = new Set<PitchClass>();
+  for (const segment of analysis.segments) {
+    const start = ticksOf(segment.start, sound.ticksPerWhole);
+    const end = ticksOf(segment.end, sound.ticksPerWhole);
+    if (start < (moments[to]?.end ?? 0) && end > (moments[from]?.start ?? 0)) roots.add(segment.chord.root);
+  }
+  return roots.size > 1;
+}
+
+/** A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. */
+const withoutPedal = (hearing: Hearing, pedal: PitchClass): Hearing => ({
+  ...hearing,
+  foreign: new Map([...hearing.foreign].map(([tone, weight]) => [tone, tone === pedal ? weight / 4 : weight])),
+});
+
+/** Between two chords that fit, the one that the key makes more of is heard; chromatic chords are not held against a claim beyond that. */
+const unusualness = (of: Chord, inKey: Key): number => unusualnessWeight * Math.min(0.8, readingsOf(of, inKey)[0]?.cost ?? 0.8);
+
+function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
+  const { sound, lattice } = heardIn(analysis);
+  const start = ticksOf(question.start, sound.ticksPerWhole);
+  const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
+  const hearing = hear(sound, lattice.moments, start, end);
+  const quality = qualityFor(question.tones);
+  const root = question.tones[0] as PitchClass;
+  const inversion = question.bass === undefined ? 0 : Math.max(0, question.tones.indexOf(question.bass));
+  const chord: Chord = { root, quality, tones: question.tones, inversion };
+  const segments = segmentsBetween(analysis, question.start, question.end);
+  // A span that is part of a longer harmony of the same chord borrows the tones that sound elsewhere in it.
+  const whole = segments.length === 1 && segments[0]?.chord.root === root && segments[0].chord.quality === quality ? segments[0] : undefined;
+  const borrowed = new Set((whole?.chordTones ?? []).flatMap(id => {
+    const note = analysis.score.notes[id];
+    return note === undefined ? [] : [pitchClassOf(note.pitch)];
+  }));
+  const bass = hearing.basses?.first;
+  const pedal = bass !== undefined && !question.tones.includes(bass.pitchClass) && isPedal(analysis, bass) ? bass.pitchClass : undefined;
+  const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
+  const inKey = question.key ?? segments[0]?.key;
+  const length = Math.max(1, hearing.beats / 2);
+  const dear = (of: Chord, at: Price): number => at.total / length + (inKey === undefined ? 0 : unusualness(of, inKey));
+  const own = dear(chord, price);
+  let best = { chord, price };
+  let least = own;
+  for (const candidate of lattice.chords) {
+    const other = priceOf(candidate, hearing);
+    const value = dear(candidate, other);
+    if (value < least - 1e-9) {
+      best = { chord: candidate, price: other };
+      least = value;
+    }
+  }
+  return {
+    question,
+    chord,
+    hearing,
+    price,
+    best,
+    behind: own - least,
+    segments,
+    missing: price.missing,
+  };
+}
+
+type BassAnswer = { readonly fits: 'yes' | 'no' | 'pedal' | 'unheard'; readonly lowest: Tone | undefined };
+
+/** The bass that still rings in the ear: struck up to a bar before, deeper than all that sounds now by more than a fifth (after-beats). */
+function rememberedBass(sound: Sound, moments: readonly Moment[], start: number, lowest: Tone, barTicks: number): Tone | undefined {
+  let deepest: Tone | undefined;
+  for (let at = momentAt(moments, start); at >= 0; at--) {
+    const moment = moments[at];
+    if (moment === undefined || moment.start <= start - barTicks) break;
+    const tone = sound.tones[moment.sounding[0] ?? -1];
+    if (tone !== undefined && tone.on < start && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
+    if (moment.level === 0) break;
+  }
+  return deepest !== undefined && deepest.midi < lowest.midi - 5 ? deepest : undefined;
+}
+
+/**
+ * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
+ * to it), or the bass that after-beats leave ringing. A bass tone that is foreign to the chord, or that stays while the harmony changes, is
+ * a pedal and hides the inversion (Hutchinson, Non-Chord Tones: the pedal is not counted for the inversion). A single line has no bass.
+ */
+function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): BassAnswer {
+  const { sound, lattice } = heardIn(analysis);
+  const { basses } = hearing;
+  if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
+  const { first, lowest, longest } = basses;
+  if ([first, lowest].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
+  if (longest.pitchClass === question.bass && hearing.beats >= 2) return { fits: 'yes', lowest };
+  const start = ticksOf(question.start, sound.ticksPerWhole);
+  const bar = analysis.score.bars[lattice.moments[momentAt(lattice.moments, start)]?.bar ?? 0];
+  const barTicks = bar === undefined ? 0 : ticksOf(bar.meter.length, sound.ticksPerWhole);
+  if (rememberedBass(sound, lattice.moments, start, lowest, barTicks)?.pitchClass === question.bass) return { fits: 'yes', lowest };
+  const above = hearing.tones
+    .filter(tone => chord.tones.includes(tone.pitchClass) && tone.pitchClass !== first.pitchClass)
+    .reduce<Tone | undefined>((low, tone) => (low === undefined || tone.midi < low.midi ? tone : low), undefined);
+  const foreignBass = !chord.tones.includes(first.pitchClass);
+  if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
+  if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
+  if (isPedal(analysis, first) && (foreignBass || above?.pitchClass === question.bass)) return { fits: 'pedal', lowest: first };
+  return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
+}
+
+function witnessesOf(analysis: Analysis, weighed: Weighed, key: Key): { readonly all: readonly Witness[]; readonly setAside: readonly string[]; readonly against: readonly string[] } {
+  const { sound, lattice } = heardIn(analysis);
+  const { question, hearing, price } = weighed;
+  const start = ticksOf(question.start, sound.ticksPerWhole);
+  const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
+  const from = momentAt(lattice.moments, start);
+  const to = momentAt(lattice.moments, end - 1) + 1;
+  const chordAt = (ticks: number): { readonly tones: readonly PitchClass[] } | undefined => {
+    if (ticks >= start && ticks < end) return question;
+    return analysis.segments.find(segment => ticksOf(segment.start, sound.ticksPerWhole) <= ticks && ticks < ticksOf(segment.end, sound.ticksPerWhole))?.chord;
+  };
+  const foreign = new Map(foreignTones(sound, lattice.moments, { from, to, tones: question.tones, key }, chordAt).map(({ tone, named }) => [tone, named]));
+  const all: Witness[] = [];
+  const setAside: string[] = [];
+  const against: string[] = [];
+  for (const tone of hearing.tones) {
+    const [note] = tone.notes;
+    if (note === undefined) continue;
+    const part = question.tones.indexOf(tone.pitchClass);
+    const name = printPitchClass(tone.pitchClass);
+    const named = foreign.get(tone);
+    if (part >= 0) all.push({ role: 'supports', note, why: `${partName(part)} of the chord` });
+    else if (named !== undefined) {
+      all.push({ role: 'set aside', note, why: named.kind + (named.figure === undefined ? '' : ` ${named.figure}`) });
+      setAside.push(`${name} (${named.kind})`);
+    } else {
+      all.push({ role: 'contradicts', note, why: 'foreign to the chord, neither prepared nor resolved by step' });
+      against.push(name);
+    }
+  }
+  for (const part of price.missing) {
+    const tone = question.tones[part];
+    if (tone !== undefined) all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, never sounds` });
+  }
+  return { all, setAside: [...new Set(setAside)], against: [...new Set(against)] };
+}
+
+/** The reading that the analysis prefers at a place, as long as it is another chord than the one asked about. */
+function betterThan(weighed: Weighed): Judgement['better'] {
+  const { segments, chord, question } = weighed;
+  const main = segments.reduce<Segment | undefined>((longest, segment) => {
+    const length = (s: Segment): number => s.end.n / s.end.d - s.start.n / s.start.d;
+    return longest === undefined || length(segment) > length(longest) ? segment : longest;
+  }, undefined);
+  if (main === undefined) return undefined;
+  const same = main.chord.root === chord.root && main.chord.quality === chord.quality;
+  if (same && (question.bass === undefined || bassOf(main.chord) === question.bass)) return undefined;
+  return { roman: main.roman, chord: printChord(main.chord), key: main.key };
+}
+
+/**
+ * Judges whether the harmony of a span is the chord asked about: how well the notes support it, what contradicts it, which reading is
+ * better. A question of its own, not a comparison with the analysis: a defensible reading is no error.
+ */
+export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgement {
+  const weighed = weigh(analysis, question);
+  const { hearing, price, chord, best, behind, missing } = weighed;
+  const key = question.key ?? weighed.segments[0]?.key ?? makeKey(chord.root, 'major');
+  const { all, setAside, against } = witnessesOf(analysis, weighed, key);
+  const better = betterThan(weighed);
+  const name = printChord(chord);
+  const tone = (part: number): string => printPitchClass(question.tones[part] as PitchClass);
+  const answer = (outcome: Outcome, reason: string): Judgement => ({
+    outcome,
+    reason,
+    witnesses: all,
+    ...(outcome !== 'supported' && better !== undefined ? { better } : {}),
+  });
+
+  if (hearing.beats === 0 || hearing.tones.length === 0) return answer('open', 'nothing sounds there');
+  const lacking = list(missing.map(part => `the ${partName(part)} ${tone(part)}`));
+  const verb = missing.length > 1 ? 'never sound' : 'never sounds';
+  const wrong = list([...new Set([...hearing.foreign.keys()].filter(other => !question.tones.includes(other) && best.chord.tones.includes(other)).map(printPitchClass))]);
+
+  const bass = askBass(analysis, weighed);
+  if (bass.fits === 'no' && bass.lowest !== undefined) {
+    const part = question.tones.indexOf(bass.lowest.pitchClass);
+    const role = part < 0 ? 'which is foreign to the chord' : `the ${partName(part)}`;
+    const low = `the lowest tone is ${printPitchClass(bass.lowest.pitchClass)}, ${role}, not ${printPitchClass(question.bass as PitchClass)}`;
+    return answer('contradicted', behind >= verdictBorders.far && wrong !== '' ? `${low}; ${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}` : low);
+  }
+  if (behind >= verdictBorders.far) {
+    // Only absences speak against it: the notes are compatible, they do not say enough.
+    if (price.foreign - best.price.foreign < 0.3 && price.foreign < 0.3 && missing.length > 0) {
+      return answer('open', `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best.chord)}`);
+    }
+    const parts = [
+      wrong === '' ? '' : `${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`,
+      missing.length === 0 ? '' : `${lacking} ${verb}`,
+    ].filter(text => text !== '');
+    return answer('contradicted', parts.length > 0 ? parts.join(', and ') : `${printChord(best.chord)} explains the notes much better`);
+  }
+  if (bass.fits === 'unheard') return answer(behind > verdictBorders.near ? 'contradicted' : 'rivalled', `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`);
+  const defining = missing.filter(part => part === 1 || part === 3);
+  if (defining.length > 0) return answer('open', `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} never sounds, so the notes do not settle what chord it is`);
+  if (bass.fits === 'pedal' && bass.lowest !== undefined) {
+    return answer('rivalled', `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`);
+  }
+  const aside = setAside.length === 0 ? '' : `; set aside: ${list(setAside)}`;
+  if (behind > verdictBorders.near) {
+    const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
+    return answer('rivalled', `${printChord(best.chord)} fits the notes as well or better${foreign}${aside}`);
+  }
+  const absent = missing.length === 0 ? '' : `; ${lacking} ${missing.length > 1 ? 'are' : 'is'} left out`;
+  const sounding = question.tones.filter(of => hearing.present.has(of)).map(printPitchClass);
+  return answer('supported', `${list(sounding)} ${sounding.length > 1 ? 'sound' : 'sounds'}${absent}${aside}`);
+}

@@ -1,0 +1,71 @@
+import { compare, pitchClassOf, printPitchClass } from '../score/index.js';
+import type { Note } from '../score/index.js';
+import { heardIn } from './analyse.js';
+import { chord, printChord } from './chord.js';
+import { momentAt } from './hearing.js';
+import type { Judgement, KeyQuestion, Witness } from './judgement.js';
+import { leadingTone, nativeTones, printKey, sameKey } from './key.js';
+import type { Analysis, Key } from './model.js';
+import { segmentsBetween } from './segment-at.js';
+import { ticksOf } from './sound.js';
+
+/** How much dearer than the best other key a key may be, in the unit of `lattice.ts`, and still be heard; and when it no longer can be. */
+const borders = { near: 0.1, far: 1 } as const;
+
+/** At most this many notes are named as witnesses for each side. */
+const witnessLimit = 6;
+
+/** One of a kind: the first note of each pitch class. */
+function firstOfEach(notes: readonly Note[]): readonly Note[] {
+  const seen = new Set<number>();
+  return notes.filter(note => {
+    const tone = pitchClassOf(note.pitch);
+    return seen.has(tone) ? false : seen.add(tone).size > 0;
+  });
+}
+
+const names = (notes: readonly Note[]): string => {
+  const all = notes.map(note => printPitchClass(pitchClassOf(note.pitch)));
+  return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all[all.length - 1] ?? ''}`;
+};
+
+/**
+ * Judges whether a passage is in a key: reads its harmonies in every key that its tones allow and compares what the readings cost.
+ * A key is more than a scale: its own chords must lead where they are expected (Open Music Theory, Modulation: the cadence confirms it).
+ */
+export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
+  const { sound, lattice, path } = heardIn(analysis);
+  const start = ticksOf(question.start, sound.ticksPerWhole);
+  const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
+  const from = momentAt(lattice.moments, start);
+  const to = momentAt(lattice.moments, end - 1) + 1;
+  const inSpan = analysis.score.notes.filter(note => !note.grace && compare(note.onset, question.end) < 0 && compare(note.onset, question.start) >= 0);
+  if (inSpan.length === 0) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
+
+  const claimed = path.keys.findIndex(key => sameKey(key, question.key));
+  const costs = path.keys.map((_, k) => path.inKey(from, to, k));
+  const own = claimed < 0 ? Infinity : (costs[claimed] ?? Infinity);
+  let bestOther = -1;
+  costs.forEach((cost, k) => {
+    if (k !== claimed && cost < (costs[bestOther] ?? Infinity)) bestOther = k;
+  });
+  const other = path.keys[bestOther];
+  const behind = own - (costs[bestOther] ?? Infinity);
+
+  const native = new Set(nativeTones(question.key));
+  const foreign = firstOfEach(inSpan.filter(note => !native.has(pitchClassOf(note.pitch))));
+  const leading = firstOfEach(inSpan.filter(note => pitchClassOf(note.pitch) === leadingTone(question.key)));
+  const tonics = segmentsBetween(analysis, question.start, question.end).filter(segment => segment.chord.root === question.key.tonic && (segment.chord.quality === 'major' || segment.chord.quality === 'minor'));
+  const witnesses: Witness[] = [
+    ...leading.map(note => ({ role: 'supports' as const, note: note.id, why: `leading tone of ${printKey(question.key)}` })),
+    ...foreign.slice(0, witnessLimit).map(note => ({ role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'], note: note.id, why: `not native to ${printKey(question.key)}` })),
+  ];
+  const better = (key: Key): Judgement['better'] => ({ roman: key.mode === 'major' ? 'I' : 'i', chord: printChord(chord(key.tonic, key.mode)), key });
+  const tonicText = tonics.length === 0 ? 'its tonic chord never comes' : `its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
+  const foreignText = foreign.length === 0 ? 'every tone is native to it' : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to it`;
+  if (behind < borders.near) return { outcome: 'supported', reason: `the harmonies make best sense in ${printKey(question.key)}: ${foreignText}, and ${tonicText}`, witnesses };
+  if (other === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
+  const result = { witnesses, better: better(other) } as const;
+  if (behind < borders.far) return { outcome: 'rivalled', reason: `${printKey(other)} fits the harmonies as well: ${foreignText}, and ${tonicText}`, ...result };
+  return { outcome: 'contradicted', reason: `the harmonies make best sense in ${printKey(other)}; of ${printKey(question.key)}, ${foreignText}, and ${tonicText}`, ...result };
+}
