@@ -19,3 +19,7 @@ export { encodeMp3, mp3DelaySamples, speechClip } from './encode/mp3.js';
 export type { SpeechClip } from './encode/mp3.js';
 export { speakLesson } from './speech/speak-lesson.js';
 export type { SpeakLessonOptions } from './speech/speak-lesson.js';
+export { integratedLoudness, loudnessMeter, measureLoudness } from './loudness/loudness-meter.js';
+export type { LoudnessMeter } from './loudness/loudness-meter.js';
+export { measureTruePeak } from './loudness/true-peak.js';
+export { limit } from './loudness/limiter.js';
