@@ -1,6 +1,10 @@
 export type { Diagnostic, Result, Severity, Span } from './model.js';
 export { sourceText, placeOf, offsetOf, lineText } from './source-text.js';
 export type { SourceText, Place } from './source-text.js';
+export { displayWidth, harmless, wrap } from './display-width.js';
+export { plainPalette, renderDiagnostic, renderFramed } from './frame.js';
+export type { Fact, FrameOptions, Framed, Palette, Tone } from './frame.js';
+export { didYouMean, nearestWord } from './nearest.js';
 export { catalogue, lookUpCode } from './catalogue/index.js';
 export type { Code } from './catalogue/index.js';
 export type { CatalogueEntry } from './catalogue/entry.js';
