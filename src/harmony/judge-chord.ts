@@ -215,6 +215,12 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
 
+/** How far a chord is behind the best reading of a span, and whether its bass fits; the measure behind the verdicts. */
+export function supportFor(analysis: Analysis, question: ChordQuestion): { readonly behind: number; readonly bassFits: boolean } {
+  const weighed = weigh(analysis, question);
+  return { behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind, bassFits: askBass(analysis, weighed).fits === 'yes' };
+}
+
 /**
  * Judges whether the harmony of a span is the chord asked about: how well the notes support it, what contradicts it, which reading is
  * better. A question of its own, not a comparison with the analysis: a defensible reading is no error.

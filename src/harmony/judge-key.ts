@@ -60,7 +60,7 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
     ...leading.map(note => ({ role: 'supports' as const, note: note.id, why: `leading tone of ${printKey(question.key)}` })),
     ...foreign.slice(0, witnessLimit).map(note => ({ role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'], note: note.id, why: `not native to ${printKey(question.key)}` })),
   ];
-  const better = (key: Key): Judgement['better'] => ({ roman: key.mode === 'major' ? 'I' : 'i', chord: printChord(chord(key.tonic, key.mode)), key });
+  const better = (key: Key): NonNullable<Judgement['better']> => ({ roman: key.mode === 'major' ? 'I' : 'i', chord: printChord(chord(key.tonic, key.mode)), key });
   const tonicText = tonics.length === 0 ? 'its tonic chord never comes' : `its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
   const foreignText = foreign.length === 0 ? 'every tone is native to it' : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to it`;
   if (behind < borders.near) return { outcome: 'supported', reason: `the harmonies make best sense in ${printKey(question.key)}: ${foreignText}, and ${tonicText}`, witnesses };
