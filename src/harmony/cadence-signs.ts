@@ -15,7 +15,9 @@ export function sopranoAt(analysis: Analysis, onset: Fraction, beat: Fraction): 
   const start = ticksOf(onset, sound.ticksPerWhole);
   const end = ticksOf(add(onset, beat), sound.ticksPerWhole);
   const moment = lattice.moments[momentAt(lattice.moments, start)];
-  const sounding = (moment?.sounding ?? []).map(index => sound.tones[index]).filter(tone => tone !== undefined);
+  const sounding = (moment?.sounding ?? [])
+    .map(index => sound.tones[index])
+    .filter(tone => tone !== undefined);
   const highest = sounding[sounding.length - 1];
   const firstVoice = sounding.findLast(tone => tone.voice === 0);
   const withResolution = (tone: Tone | undefined): Tone[] => {
@@ -42,8 +44,13 @@ export function closureAt(analysis: Analysis, onset: Fraction): number {
   const beats = top === undefined ? 0 : (top.off - start) / moment.beat;
   const next = top?.next === undefined ? undefined : sound.tones[top.next];
   const rest = top !== undefined && (next === undefined || next.on > top.off);
-  const segment = analysis.segments.find(candidate => compare(candidate.start, onset) <= 0 && isBefore(onset, candidate.end));
-  const stays = segment === undefined ? 0 : ((toNumber(segment.end) - toNumber(onset)) * sound.ticksPerWhole) / moment.beat;
+  const segment = analysis.segments.find(
+    candidate => compare(candidate.start, onset) <= 0 && isBefore(onset, candidate.end),
+  );
+  const stays =
+    segment === undefined
+      ? 0
+      : ((toNumber(segment.end) - toNumber(onset)) * sound.ticksPerWhole) / moment.beat;
   const strong = moment.level <= 1 ? 0.25 : moment.level === 2 ? 0.1 : 0;
   return Math.min(1, strong + Math.min(0.4, beats * 0.2) + (rest ? 0.3 : 0) + Math.min(0.25, stays * 0.1));
 }

@@ -113,8 +113,14 @@ const delayedTone = 0.1;
 const suspensionRelief = 0.5;
 
 /** Prices a chord; tones in `borrowed` count as heard although they sound elsewhere in the same harmony. */
-export function priceOf(of: Pick<Chord, 'tones' | 'quality'>, hearing: Hearing, borrowed: ReadonlySet<PitchClass> = new Set()): Price {
-  const absent = of.tones.flatMap((tone, part) => ((hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part]));
+export function priceOf(
+  of: Pick<Chord, 'tones' | 'quality'>,
+  hearing: Hearing,
+  borrowed: ReadonlySet<PitchClass> = new Set(),
+): Price {
+  const absent = of.tones.flatMap((tone, part) =>
+    (hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part],
+  );
   const delays = hearing.resolutions.filter(
     ({ from, to }) => !of.tones.includes(from) && absent.includes(of.tones.indexOf(to)),
   );

@@ -1,4 +1,15 @@
-import { add, compare, fraction, greatest, isBefore, one, pitchClassOf, printPitchClass, subtract, zero } from '../score/index.js';
+import {
+  add,
+  compare,
+  fraction,
+  greatest,
+  isBefore,
+  one,
+  pitchClassOf,
+  printPitchClass,
+  subtract,
+  zero,
+} from '../score/index.js';
 import type { Fraction, Note, PitchClass } from '../score/index.js';
 import { closureAt, sopranoAt } from './cadence-signs.js';
 import { chord } from './chord.js';
@@ -14,8 +25,11 @@ import { ticksOf } from './sound.js';
 
 /** A chord that is behind the best reading by no more than this can be the member of a cadence. */
 const memberBorder = 1;
-/** From this much closure on a formula is heard as the end of a phrase. */
-const closureBorder = 0.3;
+/**
+ * From this much closure on a formula is heard as the end of a phrase: little is asked where the claim points at the beat, more where
+ * it only names a bar, since V and I follow each other in the middle of phrases too.
+ */
+const closureBorder = { moment: 0.3, span: 0.65 } as const;
 
 type Member = readonly [root: PitchClass, quality: ChordQuality, bass?: PitchClass];
 
@@ -83,10 +97,22 @@ function formulaOf(kind: CadenceKind, key: Key): Formula {
   }
 }
 
-function fits(analysis: Analysis, start: Fraction, end: Fraction, members: readonly Member[], key: Key): boolean {
+function fits(
+  analysis: Analysis,
+  start: Fraction,
+  end: Fraction,
+  members: readonly Member[],
+  key: Key,
+): boolean {
   if (!isBefore(start, end)) return false;
   return members.some(([root, quality, bass]) => {
-    const { behind, bassFits } = supportFor(analysis, { start, end, tones: chord(root, quality).tones, key, ...(bass === undefined ? {} : { bass }) });
+    const { behind, bassFits } = supportFor(analysis, {
+      start,
+      end,
+      tones: chord(root, quality).tones,
+      key,
+      ...(bass === undefined ? {} : { bass }),
+    });
     return behind <= memberBorder && bassFits;
   });
 }
@@ -99,7 +125,9 @@ function arrivalsIn(analysis: Analysis, question: CadenceQuestion): readonly Fra
   if (end <= start) return [question.start];
   return lattice.moments
     .slice(momentAt(lattice.moments, start))
-    .filter(moment => moment.start >= start && moment.start < end && moment.struck.length > 0 && moment.level <= 3)
+    .filter(
+      moment => moment.start >= start && moment.start < end && moment.struck.length > 0 && moment.level <= 2,
+    )
     .slice(0, 32)
     .map(moment => fraction(moment.start, sound.ticksPerWhole));
 }
@@ -107,7 +135,10 @@ function arrivalsIn(analysis: Analysis, question: CadenceQuestion): readonly Fra
 function barOf(analysis: Analysis, onset: Fraction): { readonly beat: Fraction; readonly bar: Fraction } {
   const bar = analysis.score.bars.findLast(candidate => compare(candidate.start, onset) <= 0);
   if (bar === undefined) return { beat: fraction(1, 4), bar: one };
-  return { beat: fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit), bar: bar.meter.length };
+  return {
+    beat: fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit),
+    bar: bar.meter.length,
+  };
 }
 
 interface Found {
@@ -124,22 +155,42 @@ function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key):
   const { before, arrival } = formulaOf(kind, key);
   const after = [add(onset, beat), add(onset, { n: beat.n, d: beat.d * 2 })];
   const arrives = after.some(end => fits(analysis, onset, end, arrival, key));
-  const earlier = [beat, add(beat, beat), { n: beat.n, d: beat.d * 2 }].map(back => greatest(zero, subtract(onset, back)));
+  const earlier = [beat, add(beat, beat), { n: beat.n, d: beat.d * 2 }].map(back =>
+    greatest(zero, subtract(onset, back)),
+  );
   const prepared =
     before.length === 0
       ? !fits(analysis, earlier[0] ?? zero, onset, arrival, key)
       : earlier.some(start => fits(analysis, start, onset, before, key));
   const soprano = sopranoAt(analysis, onset, beat);
   const sopranoOnTonic = soprano.some(note => pitchClassOf(note.pitch) === key.tonic);
-  return { onset, formula: arrives && prepared, soprano: soprano[0], sopranoOnTonic, closure: closureAt(analysis, onset) };
+  return {
+    onset,
+    formula: arrives && prepared,
+    soprano: soprano[0],
+    sopranoOnTonic,
+    closure: closureAt(analysis, onset),
+  };
 }
 
-const kinds: readonly CadenceKind[] = ['perfect authentic', 'imperfect authentic', 'half', 'deceptive', 'plagal', 'evaded'];
+const kinds: readonly CadenceKind[] = [
+  'perfect authentic',
+  'imperfect authentic',
+  'half',
+  'deceptive',
+  'plagal',
+  'evaded',
+];
 
-const holdsAs = (found: Found, kind: CadenceKind): boolean => found.formula && (kind !== 'perfect authentic' || found.sopranoOnTonic);
+const holdsAs = (found: Found, kind: CadenceKind): boolean =>
+  found.formula && (kind !== 'perfect authentic' || found.sopranoOnTonic);
 
 /** What cadence stands at an onset in a key, if any: the strictest that fits. */
-export function cadenceKindAt(analysis: Analysis, onset: Fraction, key: Key): { readonly kind: CadenceKind; readonly closure: number } | undefined {
+export function cadenceKindAt(
+  analysis: Analysis,
+  onset: Fraction,
+  key: Key,
+): { readonly kind: CadenceKind; readonly closure: number } | undefined {
   for (const kind of kinds) {
     const found = look(analysis, onset, kind, key);
     if (holdsAs(found, kind)) return { kind, closure: found.closure };
@@ -154,26 +205,56 @@ export function cadenceKindAt(analysis: Analysis, onset: Fraction, key: Key): { 
 export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Judgement {
   const key = question.key ?? segmentAt(analysis, question.start)?.key;
   if (key === undefined) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
-  const wanted: readonly CadenceKind[] = question.kind === 'authentic' ? ['perfect authentic', 'imperfect authentic'] : [question.kind];
-  const found = arrivalsIn(analysis, question).flatMap(onset => wanted.map(kind => ({ kind, ...look(analysis, onset, kind, key) })));
+  const wanted: readonly CadenceKind[] =
+    question.kind === 'authentic' ? ['perfect authentic', 'imperfect authentic'] : [question.kind];
+  const found = arrivalsIn(analysis, question).flatMap(onset =>
+    wanted.map(kind => ({ kind, ...look(analysis, onset, kind, key) })),
+  );
   const best = found
     .filter(candidate => holdsAs(candidate, candidate.kind))
-    .reduce<(typeof found)[number] | undefined>((a, b) => (a === undefined || b.closure > a.closure ? b : a), undefined);
+    .reduce<(typeof found)[number] | undefined>(
+      (a, b) => (a === undefined || b.closure > a.closure ? b : a),
+      undefined,
+    );
   const witnesses = (candidate: Found | undefined): readonly Witness[] =>
-    candidate?.soprano === undefined ? [] : [{ role: candidate.sopranoOnTonic ? 'supports' : 'set aside', note: candidate.soprano.id, why: 'soprano at the arrival' }];
+    candidate?.soprano === undefined
+      ? []
+      : [
+          {
+            role: candidate.sopranoOnTonic ? 'supports' : 'set aside',
+            note: candidate.soprano.id,
+            why: 'soprano at the arrival',
+          },
+        ];
   const inKey = printKey(key);
   if (best !== undefined) {
-    const isPerfect = best.kind === 'imperfect authentic' && holdsAs(look(analysis, best.onset, 'perfect authentic', key), 'perfect authentic');
+    const isPerfect =
+      best.kind === 'imperfect authentic' &&
+      holdsAs(look(analysis, best.onset, 'perfect authentic', key), 'perfect authentic');
     if (isPerfect && question.kind === 'imperfect authentic') {
-      return { outcome: 'contradicted', reason: `V and I of ${inKey} stand in root position and the soprano closes on the tonic: that is a perfect authentic cadence`, witnesses: witnesses(best) };
+      return {
+        outcome: 'contradicted',
+        reason: `V and I of ${inKey} stand in root position and the soprano closes on the tonic: that is a perfect authentic cadence`,
+        witnesses: witnesses(best),
+      };
     }
-    if (best.closure >= closureBorder) return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best) };
-    return { outcome: 'rivalled', reason: `${describe(best.kind, inKey)}, but nothing marks the end of a phrase there`, witnesses: witnesses(best) };
+    const border = compare(question.start, question.end) === 0 ? closureBorder.moment : closureBorder.span;
+    if (best.closure >= border)
+      return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best) };
+    return {
+      outcome: 'rivalled',
+      reason: `${describe(best.kind, inKey)}, but nothing marks the end of a phrase there`,
+      witnesses: witnesses(best),
+    };
   }
   const [first] = found;
   const formula = found.find(candidate => candidate.formula);
   if (formula !== undefined && formula.soprano !== undefined) {
-    return { outcome: 'contradicted', reason: `the soprano arrives on ${printPitchClass(pitchClassOf(formula.soprano.pitch))}, not on the tonic ${printPitchClass(key.tonic)}`, witnesses: witnesses(formula) };
+    return {
+      outcome: 'contradicted',
+      reason: `the soprano arrives on ${printPitchClass(pitchClassOf(formula.soprano.pitch))}, not on the tonic ${printPitchClass(key.tonic)}`,
+      witnesses: witnesses(formula),
+    };
   }
   const other = found.flatMap(({ onset }) => {
     const there = cadenceKindAt(analysis, onset, key);
@@ -181,7 +262,10 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
   })[0];
   return {
     outcome: 'contradicted',
-    reason: other === undefined ? `the chords of ${article(question.kind)} cadence in ${inKey} are not there` : `the chords there make ${article(other)} cadence in ${inKey}`,
+    reason:
+      other === undefined
+        ? `the chords of ${article(question.kind)} cadence in ${inKey} are not there`
+        : `the chords there make ${article(other)} cadence in ${inKey}`,
     witnesses: witnesses(first),
   };
 }

@@ -29,7 +29,10 @@ const partName = (part: number): string => partNames[part] ?? 'tone';
 const qualityFor = (tones: readonly PitchClass[]): ChordQuality =>
   chordQualities.find(name => {
     const intervals = qualityIntervals[name];
-    return intervals.length === tones.length && intervals.every((interval, at) => (tones[at] ?? 0) - (tones[0] ?? 0) === interval);
+    return (
+      intervals.length === tones.length &&
+      intervals.every((interval, at) => (tones[at] ?? 0) - (tones[0] ?? 0) === interval)
+    );
   }) ?? 'major';
 
 const list = (names: readonly string[]): string =>
@@ -52,7 +55,8 @@ interface Weighed {
 function isPedal(analysis: Analysis, bass: Tone): boolean {
   const { sound, lattice } = heardIn(analysis);
   const { moments } = lattice;
-  const isBass = (at: number): boolean => sound.tones[moments[at]?.sounding[0] ?? -1]?.pitchClass === bass.pitchClass;
+  const isBass = (at: number): boolean =>
+    sound.tones[moments[at]?.sounding[0] ?? -1]?.pitchClass === bass.pitchClass;
   let from = momentAt(moments, bass.on);
   let to = from;
   while (from > 0 && isBass(from - 1)) from--;
@@ -73,11 +77,14 @@ function isPedal(analysis: Analysis, bass: Tone): boolean {
 /** A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. */
 const withoutPedal = (hearing: Hearing, pedal: PitchClass): Hearing => ({
   ...hearing,
-  foreign: new Map([...hearing.foreign].map(([tone, weight]) => [tone, tone === pedal ? weight / 4 : weight])),
+  foreign: new Map(
+    [...hearing.foreign].map(([tone, weight]) => [tone, tone === pedal ? weight / 4 : weight]),
+  ),
 });
 
 /** Between two chords that fit, the one that the key makes more of is heard; chromatic chords are not held against a claim beyond that. */
-const unusualness = (of: Chord, inKey: Key): number => unusualnessWeight * Math.min(0.8, readingsOf(of, inKey)[0]?.cost ?? 0.8);
+const unusualness = (of: Chord, inKey: Key): number =>
+  unusualnessWeight * Math.min(0.8, readingsOf(of, inKey)[0]?.cost ?? 0.8);
 
 function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const { sound, lattice } = heardIn(analysis);
@@ -90,17 +97,26 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const chord: Chord = { root, quality, tones: question.tones, inversion };
   const segments = segmentsBetween(analysis, question.start, question.end);
   // A span that is part of a longer harmony of the same chord borrows the tones that sound elsewhere in it.
-  const whole = segments.length === 1 && segments[0]?.chord.root === root && segments[0].chord.quality === quality ? segments[0] : undefined;
-  const borrowed = new Set((whole?.chordTones ?? []).flatMap(id => {
-    const note = analysis.score.notes[id];
-    return note === undefined ? [] : [pitchClassOf(note.pitch)];
-  }));
+  const whole =
+    segments.length === 1 && segments[0]?.chord.root === root && segments[0].chord.quality === quality
+      ? segments[0]
+      : undefined;
+  const borrowed = new Set(
+    (whole?.chordTones ?? []).flatMap(id => {
+      const note = analysis.score.notes[id];
+      return note === undefined ? [] : [pitchClassOf(note.pitch)];
+    }),
+  );
   const bass = hearing.basses?.first;
-  const pedal = bass !== undefined && !question.tones.includes(bass.pitchClass) && isPedal(analysis, bass) ? bass.pitchClass : undefined;
+  const pedal =
+    bass !== undefined && !question.tones.includes(bass.pitchClass) && isPedal(analysis, bass)
+      ? bass.pitchClass
+      : undefined;
   const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
   const inKey = question.key ?? segments[0]?.key;
   const length = Math.max(1, hearing.beats / 2);
-  const dear = (of: Chord, at: Price): number => at.total / length + (inKey === undefined ? 0 : unusualness(of, inKey));
+  const dear = (of: Chord, at: Price): number =>
+    at.total / length + (inKey === undefined ? 0 : unusualness(of, inKey));
   const own = dear(chord, price);
   let best = { chord, price };
   let least = own;
@@ -127,13 +143,20 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
 type BassAnswer = { readonly fits: 'yes' | 'no' | 'pedal' | 'unheard'; readonly lowest: Tone | undefined };
 
 /** The bass that still rings in the ear: struck up to a bar before, deeper than all that sounds now by more than a fifth (after-beats). */
-function rememberedBass(sound: Sound, moments: readonly Moment[], start: number, lowest: Tone, barTicks: number): Tone | undefined {
+function rememberedBass(
+  sound: Sound,
+  moments: readonly Moment[],
+  start: number,
+  lowest: Tone,
+  barTicks: number,
+): Tone | undefined {
   let deepest: Tone | undefined;
   for (let at = momentAt(moments, start); at >= 0; at--) {
     const moment = moments[at];
     if (moment === undefined || moment.start <= start - barTicks) break;
     const tone = sound.tones[moment.sounding[0] ?? -1];
-    if (tone !== undefined && tone.on < start && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
+    if (tone !== undefined && tone.on < start && (deepest === undefined || tone.midi < deepest.midi))
+      deepest = tone;
     if (moment.level === 0) break;
   }
   return deepest !== undefined && deepest.midi < lowest.midi - 5 ? deepest : undefined;
@@ -154,18 +177,31 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): Bas
   const start = ticksOf(question.start, sound.ticksPerWhole);
   const bar = analysis.score.bars[lattice.moments[momentAt(lattice.moments, start)]?.bar ?? 0];
   const barTicks = bar === undefined ? 0 : ticksOf(bar.meter.length, sound.ticksPerWhole);
-  if (rememberedBass(sound, lattice.moments, start, lowest, barTicks)?.pitchClass === question.bass) return { fits: 'yes', lowest };
+  if (rememberedBass(sound, lattice.moments, start, lowest, barTicks)?.pitchClass === question.bass)
+    return { fits: 'yes', lowest };
   const above = hearing.tones
     .filter(tone => chord.tones.includes(tone.pitchClass) && tone.pitchClass !== first.pitchClass)
-    .reduce<Tone | undefined>((low, tone) => (low === undefined || tone.midi < low.midi ? tone : low), undefined);
+    .reduce<Tone | undefined>(
+      (low, tone) => (low === undefined || tone.midi < low.midi ? tone : low),
+      undefined,
+    );
   const foreignBass = !chord.tones.includes(first.pitchClass);
   if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
   if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
-  if (isPedal(analysis, first) && (foreignBass || above?.pitchClass === question.bass)) return { fits: 'pedal', lowest: first };
+  if (isPedal(analysis, first) && (foreignBass || above?.pitchClass === question.bass))
+    return { fits: 'pedal', lowest: first };
   return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
 }
 
-function witnessesOf(analysis: Analysis, weighed: Weighed, key: Key): { readonly all: readonly Witness[]; readonly setAside: readonly string[]; readonly against: readonly string[] } {
+function witnessesOf(
+  analysis: Analysis,
+  weighed: Weighed,
+  key: Key,
+): {
+  readonly all: readonly Witness[];
+  readonly setAside: readonly string[];
+  readonly against: readonly string[];
+} {
   const { sound, lattice } = heardIn(analysis);
   const { question, hearing, price } = weighed;
   const start = ticksOf(question.start, sound.ticksPerWhole);
@@ -174,9 +210,17 @@ function witnessesOf(analysis: Analysis, weighed: Weighed, key: Key): { readonly
   const to = momentAt(lattice.moments, end - 1) + 1;
   const chordAt = (ticks: number): { readonly tones: readonly PitchClass[] } | undefined => {
     if (ticks >= start && ticks < end) return question;
-    return analysis.segments.find(segment => ticksOf(segment.start, sound.ticksPerWhole) <= ticks && ticks < ticksOf(segment.end, sound.ticksPerWhole))?.chord;
+    return analysis.segments.find(
+      segment =>
+        ticksOf(segment.start, sound.ticksPerWhole) <= ticks &&
+        ticks < ticksOf(segment.end, sound.ticksPerWhole),
+    )?.chord;
   };
-  const foreign = new Map(foreignTones(sound, lattice.moments, { from, to, tones: question.tones, key }, chordAt).map(({ tone, named }) => [tone, named]));
+  const foreign = new Map(
+    foreignTones(sound, lattice.moments, { from, to, tones: question.tones, key }, chordAt).map(
+      ({ tone, named }) => [tone, named],
+    ),
+  );
   const all: Witness[] = [];
   const setAside: string[] = [];
   const against: string[] = [];
@@ -188,16 +232,25 @@ function witnessesOf(analysis: Analysis, weighed: Weighed, key: Key): { readonly
     const named = foreign.get(tone);
     if (part >= 0) all.push({ role: 'supports', note, why: `${partName(part)} of the chord` });
     else if (named !== undefined) {
-      all.push({ role: 'set aside', note, why: named.kind + (named.figure === undefined ? '' : ` ${named.figure}`) });
+      all.push({
+        role: 'set aside',
+        note,
+        why: named.kind + (named.figure === undefined ? '' : ` ${named.figure}`),
+      });
       setAside.push(`${name} (${named.kind})`);
     } else {
-      all.push({ role: 'contradicts', note, why: 'foreign to the chord, neither prepared nor resolved by step' });
+      all.push({
+        role: 'contradicts',
+        note,
+        why: 'foreign to the chord, neither prepared nor resolved by step',
+      });
       against.push(name);
     }
   }
   for (const part of price.missing) {
     const tone = question.tones[part];
-    if (tone !== undefined) all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, never sounds` });
+    if (tone !== undefined)
+      all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, never sounds` });
   }
   return { all, setAside: [...new Set(setAside)], against: [...new Set(against)] };
 }
@@ -216,9 +269,15 @@ function betterThan(weighed: Weighed): Judgement['better'] {
 }
 
 /** How far a chord is behind the best reading of a span, and whether its bass fits; the measure behind the verdicts. */
-export function supportFor(analysis: Analysis, question: ChordQuestion): { readonly behind: number; readonly bassFits: boolean } {
+export function supportFor(
+  analysis: Analysis,
+  question: ChordQuestion,
+): { readonly behind: number; readonly bassFits: boolean } {
   const weighed = weigh(analysis, question);
-  return { behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind, bassFits: askBass(analysis, weighed).fits === 'yes' };
+  return {
+    behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind,
+    bassFits: askBass(analysis, weighed).fits === 'yes',
+  };
 }
 
 /**
@@ -243,31 +302,59 @@ export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgeme
   if (hearing.beats === 0 || hearing.tones.length === 0) return answer('open', 'nothing sounds there');
   const lacking = list(missing.map(part => `the ${partName(part)} ${tone(part)}`));
   const verb = missing.length > 1 ? 'never sound' : 'never sounds';
-  const wrong = list([...new Set([...hearing.foreign.keys()].filter(other => !question.tones.includes(other) && best.chord.tones.includes(other)).map(printPitchClass))]);
+  const wrong = list([
+    ...new Set(
+      [...hearing.foreign.keys()]
+        .filter(other => !question.tones.includes(other) && best.chord.tones.includes(other))
+        .map(printPitchClass),
+    ),
+  ]);
 
   const bass = askBass(analysis, weighed);
   if (bass.fits === 'no' && bass.lowest !== undefined) {
     const part = question.tones.indexOf(bass.lowest.pitchClass);
     const role = part < 0 ? 'which is foreign to the chord' : `the ${partName(part)}`;
     const low = `the lowest tone is ${printPitchClass(bass.lowest.pitchClass)}, ${role}, not ${printPitchClass(question.bass as PitchClass)}`;
-    return answer('contradicted', behind >= verdictBorders.far && wrong !== '' ? `${low}; ${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}` : low);
+    return answer(
+      'contradicted',
+      behind >= verdictBorders.far && wrong !== ''
+        ? `${low}; ${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`
+        : low,
+    );
   }
   if (behind >= verdictBorders.far) {
     // Only absences speak against it: the notes are compatible, they do not say enough.
     if (price.foreign - best.price.foreign < 0.3 && price.foreign < 0.3 && missing.length > 0) {
-      return answer('open', `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best.chord)}`);
+      return answer(
+        'open',
+        `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best.chord)}`,
+      );
     }
     const parts = [
       wrong === '' ? '' : `${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`,
       missing.length === 0 ? '' : `${lacking} ${verb}`,
     ].filter(text => text !== '');
-    return answer('contradicted', parts.length > 0 ? parts.join(', and ') : `${printChord(best.chord)} explains the notes much better`);
+    return answer(
+      'contradicted',
+      parts.length > 0 ? parts.join(', and ') : `${printChord(best.chord)} explains the notes much better`,
+    );
   }
-  if (bass.fits === 'unheard') return answer(behind > verdictBorders.near ? 'contradicted' : 'rivalled', `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`);
+  if (bass.fits === 'unheard')
+    return answer(
+      behind > verdictBorders.near ? 'contradicted' : 'rivalled',
+      `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`,
+    );
   const defining = missing.filter(part => part === 1 || part === 3);
-  if (defining.length > 0) return answer('open', `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} never sounds, so the notes do not settle what chord it is`);
+  if (defining.length > 0)
+    return answer(
+      'open',
+      `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} never sounds, so the notes do not settle what chord it is`,
+    );
   if (bass.fits === 'pedal' && bass.lowest !== undefined) {
-    return answer('rivalled', `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`);
+    return answer(
+      'rivalled',
+      `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`,
+    );
   }
   const aside = setAside.length === 0 ? '' : `; set aside: ${list(setAside)}`;
   if (behind > verdictBorders.near) {
@@ -276,5 +363,8 @@ export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgeme
   }
   const absent = missing.length === 0 ? '' : `; ${lacking} ${missing.length > 1 ? 'are' : 'is'} left out`;
   const sounding = question.tones.filter(of => hearing.present.has(of)).map(printPitchClass);
-  return answer('supported', `${list(sounding)} ${sounding.length > 1 ? 'sound' : 'sounds'}${absent}${aside}`);
+  return answer(
+    'supported',
+    `${list(sounding)} ${sounding.length > 1 ? 'sound' : 'sounds'}${absent}${aside}`,
+  );
 }

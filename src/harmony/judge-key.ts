@@ -39,7 +39,9 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
   const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
   const from = momentAt(lattice.moments, start);
   const to = momentAt(lattice.moments, end - 1) + 1;
-  const inSpan = analysis.score.notes.filter(note => !note.grace && compare(note.onset, question.end) < 0 && compare(note.onset, question.start) >= 0);
+  const inSpan = analysis.score.notes.filter(
+    note => !note.grace && compare(note.onset, question.end) < 0 && compare(note.onset, question.start) >= 0,
+  );
   if (inSpan.length === 0) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
 
   const claimed = path.keys.findIndex(key => sameKey(key, question.key));
@@ -55,17 +57,55 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
   const native = new Set(nativeTones(question.key));
   const foreign = firstOfEach(inSpan.filter(note => !native.has(pitchClassOf(note.pitch))));
   const leading = firstOfEach(inSpan.filter(note => pitchClassOf(note.pitch) === leadingTone(question.key)));
-  const tonics = segmentsBetween(analysis, question.start, question.end).filter(segment => segment.chord.root === question.key.tonic && (segment.chord.quality === 'major' || segment.chord.quality === 'minor'));
+  const tonics = segmentsBetween(analysis, question.start, question.end).filter(
+    segment =>
+      segment.chord.root === question.key.tonic &&
+      (segment.chord.quality === 'major' || segment.chord.quality === 'minor'),
+  );
   const witnesses: Witness[] = [
-    ...leading.map(note => ({ role: 'supports' as const, note: note.id, why: `leading tone of ${printKey(question.key)}` })),
-    ...foreign.slice(0, witnessLimit).map(note => ({ role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'], note: note.id, why: `not native to ${printKey(question.key)}` })),
+    ...leading.map(note => ({
+      role: 'supports' as const,
+      note: note.id,
+      why: `leading tone of ${printKey(question.key)}`,
+    })),
+    ...foreign
+      .slice(0, witnessLimit)
+      .map(note => ({
+        role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'],
+        note: note.id,
+        why: `not native to ${printKey(question.key)}`,
+      })),
   ];
-  const better = (key: Key): NonNullable<Judgement['better']> => ({ roman: key.mode === 'major' ? 'I' : 'i', chord: printChord(chord(key.tonic, key.mode)), key });
-  const tonicText = tonics.length === 0 ? 'its tonic chord never comes' : `its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
-  const foreignText = foreign.length === 0 ? 'every tone is native to it' : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to it`;
-  if (behind < borders.near) return { outcome: 'supported', reason: `the harmonies make best sense in ${printKey(question.key)}: ${foreignText}, and ${tonicText}`, witnesses };
+  const better = (key: Key): NonNullable<Judgement['better']> => ({
+    roman: key.mode === 'major' ? 'I' : 'i',
+    chord: printChord(chord(key.tonic, key.mode)),
+    key,
+  });
+  const tonicText =
+    tonics.length === 0
+      ? 'its tonic chord never comes'
+      : `its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
+  const foreignText =
+    foreign.length === 0
+      ? 'every tone is native to it'
+      : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to it`;
+  if (behind < borders.near)
+    return {
+      outcome: 'supported',
+      reason: `the harmonies make best sense in ${printKey(question.key)}: ${foreignText}, and ${tonicText}`,
+      witnesses,
+    };
   if (other === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
   const result = { witnesses, better: better(other) } as const;
-  if (behind < borders.far) return { outcome: 'rivalled', reason: `${printKey(other)} fits the harmonies as well: ${foreignText}, and ${tonicText}`, ...result };
-  return { outcome: 'contradicted', reason: `the harmonies make best sense in ${printKey(other)}; of ${printKey(question.key)}, ${foreignText}, and ${tonicText}`, ...result };
+  if (behind < borders.far)
+    return {
+      outcome: 'rivalled',
+      reason: `${printKey(other)} fits the harmonies as well: ${foreignText}, and ${tonicText}`,
+      ...result,
+    };
+  return {
+    outcome: 'contradicted',
+    reason: `the harmonies make best sense in ${printKey(other)}; of ${printKey(question.key)}, ${foreignText}, and ${tonicText}`,
+    ...result,
+  };
 }

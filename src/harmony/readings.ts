@@ -228,3 +228,6 @@ export function romanOf(reading: Reading, of: Chord): string {
 /** Root of an applied chord's target, as a pitch class. */
 export const targetRootOf = (reading: Reading, inKey: Key): PitchClass | undefined =>
   reading.targetRoot === undefined ? undefined : pitchClass(inKey.tonic + reading.targetRoot);
+
+/** The likeliest numeral of a chord in a key, with figures. */
+export const romanFor = (of: Chord, inKey: Key): string => romanOf(readingsOf(of, inKey)[0] as Reading, of);

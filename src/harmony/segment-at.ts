@@ -16,12 +16,14 @@ function firstEndingAfter(segments: readonly Segment[], time: Fraction): number 
 }
 
 /** The segment that holds a time, or `undefined` outside the piece. */
-export const segmentAt = (analysis: Analysis, time: Fraction): Segment | undefined => analysis.segments[firstEndingAfter(analysis.segments, time)];
+export const segmentAt = (analysis: Analysis, time: Fraction): Segment | undefined =>
+  analysis.segments[firstEndingAfter(analysis.segments, time)];
 
 /** The segments that overlap a span; for a moment the one that holds it. */
 export function segmentsBetween(analysis: Analysis, start: Fraction, end: Fraction): readonly Segment[] {
   const first = firstEndingAfter(analysis.segments, start);
   let last = first;
-  while (last + 1 < analysis.segments.length && isBefore(analysis.segments[last + 1]?.start ?? end, end)) last++;
+  while (last + 1 < analysis.segments.length && isBefore(analysis.segments[last + 1]?.start ?? end, end))
+    last++;
   return analysis.segments.slice(first, last + 1);
 }

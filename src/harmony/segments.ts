@@ -10,7 +10,7 @@ import { longestStretch } from './lattice.js';
 import type { Lattice } from './lattice.js';
 import type { Chord, Key, NonChordTone, Rival, Segment } from './model.js';
 import type { Moment } from './moments.js';
-import { readingsOf, romanOf } from './readings.js';
+import { readingsOf, romanFor, romanOf } from './readings.js';
 import type { Reading } from './readings.js';
 import type { Sound, Tone } from './sound.js';
 
@@ -172,7 +172,7 @@ function rivalsOf(heard: Heard, span: Span, edgesFrom: readonly (readonly number
       return {
         chord: placed,
         key,
-        roman: romanOf(readingsOf(placed, key)[0] as Reading, placed),
+        roman: romanFor(placed, key),
         behind: Math.max(0, behind),
         reason:
           faults.length > 0
