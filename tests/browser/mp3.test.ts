@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { encodeMp3, mp3DelaySamples, speechClip } from '../../src/sound/index.js';
+import { mp3DelaySamples, speechClip, startMp3 } from '../../src/sound/index.js';
 import { launchBrowser } from './launch.js';
 
 let browser: Browser;
@@ -61,7 +61,9 @@ describe('MP3 as a browser decodes it', () => {
 
   it('a stereo file at 48 kHz is late by the same number of samples', async () => {
     const channel = tones(48_000, at);
-    const onsets = await heard(await encodeMp3([[channel, channel]], 48_000, 128_000), 48_000);
+    const encoding = await startMp3(48_000, 128_000);
+    await encoding.add([channel, channel]);
+    const onsets = await heard(await encoding.finish(), 48_000);
     expect(onsets.map(onset => Math.round((onset - mp3DelaySamples / 48_000) * 1000))).toEqual(
       at.map(start => start * 1000),
     );

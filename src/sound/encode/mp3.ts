@@ -1,8 +1,8 @@
 import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
 import { Mp3OutputFormat } from 'mediabunny';
 import type { Mono } from '../stereo.js';
-import { encodeAudio } from './encoded-audio.js';
-import type { ChannelBlocks } from './encoded-audio.js';
+import { startEncoding } from './encoded-audio.js';
+import type { AudioEncoding } from './encoded-audio.js';
 
 /**
  * Silence that the encoder and every decoder put in front, in samples: 576 of the encoder and 529 of the decoder. Measured in Chromium:
@@ -18,19 +18,9 @@ function register(): void {
 }
 
 /** An MP3 file of constant bit rate. The sound in it comes `mp3DelaySamples` late. */
-export async function encodeMp3(
-  blocks: ChannelBlocks,
-  sampleRate: number,
-  bitrate: number,
-): Promise<Uint8Array> {
+export function startMp3(sampleRate: number, bitrate: number): Promise<AudioEncoding> {
   register();
-  return encodeAudio(blocks, {
-    format: new Mp3OutputFormat(),
-    codec: 'mp3',
-    bitrate,
-    sampleRate,
-    startSeconds: 0,
-  });
+  return startEncoding({ format: new Mp3OutputFormat(), codec: 'mp3', bitrate, sampleRate, startSeconds: 0 });
 }
 
 /** Speech as a small MP3 for the page. */
@@ -47,6 +37,11 @@ const speechBitrate = 32_000;
 
 /** Encodes speech for the page. */
 export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
-  const mp3 = await encodeMp3([[samples]], sampleRate, speechBitrate);
-  return { mp3, skipSeconds: mp3DelaySamples / sampleRate, seconds: samples.length / sampleRate };
+  const encoding = await startMp3(sampleRate, speechBitrate);
+  await encoding.add([samples]);
+  return {
+    mp3: await encoding.finish(),
+    skipSeconds: mp3DelaySamples / sampleRate,
+    seconds: samples.length / sampleRate,
+  };
 }

@@ -1,0 +1,28 @@
+import { registerAacEncoder } from '@mediabunny/aac-encoder';
+import { Mp4OutputFormat } from 'mediabunny';
+import { startEncoding } from './encoded-audio.js';
+import type { AudioEncoding } from './encoded-audio.js';
+import { clearMp4Dates } from './mp4-dates.js';
+
+/** Samples that the AAC encoder puts in front (one frame). The file says so, and players leave them out. */
+const aacDelaySamples = 1024;
+
+let registered = false;
+
+function register(): void {
+  if (!registered) registerAacEncoder();
+  registered = true;
+}
+
+/** An AAC sound in an MP4 file, in step with the timeline. */
+export async function startM4a(sampleRate: number, bitrate: number): Promise<AudioEncoding> {
+  register();
+  const encoding = await startEncoding({
+    format: new Mp4OutputFormat({ fastStart: 'in-memory' }),
+    codec: 'aac',
+    bitrate,
+    sampleRate,
+    startSeconds: -aacDelaySamples / sampleRate,
+  });
+  return { add: encoding.add, finish: async () => clearMp4Dates(await encoding.finish()) };
+}

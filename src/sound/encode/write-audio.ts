@@ -1,0 +1,105 @@
+import { open, rename, rm, writeFile } from 'node:fs/promises';
+import { mixRate } from '../stereo.js';
+import type { Stereo } from '../stereo.js';
+import { wavFrames, wavHeader } from '../wav.js';
+import { startM4a } from './m4a.js';
+import { mp3DelaySamples, startMp3 } from './mp3.js';
+
+/** Where the sound of a lesson is written; each file is optional. Its folder must be there. */
+export interface AudioFiles {
+  readonly wav?: string;
+  readonly mp3?: string;
+  readonly m4a?: string;
+}
+
+/** Bits a second of the two compressed files. */
+const bitrate = 128_000;
+
+interface Sink {
+  readonly add: (block: Stereo) => Promise<void>;
+  /** Puts the finished file in its place. */
+  readonly finish: () => Promise<void>;
+  /** Removes what was written so far. */
+  readonly abandon: () => Promise<void>;
+}
+
+/** A part of a file's name until it is whole. */
+const unfinished = (path: string): string => `${path}.${String(process.pid)}.part`;
+
+async function wavSink(path: string): Promise<Sink> {
+  const file = await open(unfinished(path), 'w');
+  let frames = 0;
+  await file.write(wavHeader(0, 2, mixRate));
+  return {
+    add: async block => {
+      await file.write(wavFrames(block));
+      frames += block.left.length;
+    },
+    finish: async () => {
+      await file.write(wavHeader(frames, 2, mixRate), 0, undefined, 0);
+      await file.close();
+      await rename(unfinished(path), path);
+    },
+    abandon: async () => {
+      await file.close();
+      await rm(unfinished(path), { force: true });
+    },
+  };
+}
+
+/** The encoder's delay is taken out of the silence at the start of the lesson, so that the MP3 is in step for players that know nothing of it. */
+async function mp3Sink(path: string): Promise<Sink> {
+  const encoding = await startMp3(mixRate, bitrate);
+  let skip = mp3DelaySamples;
+  return encodedSink(path, encoding.finish, ({ left, right }) => {
+    const dropped = Math.min(skip, left.length);
+    skip -= dropped;
+    return encoding.add([left.subarray(dropped), right.subarray(dropped)]);
+  });
+}
+
+async function m4aSink(path: string): Promise<Sink> {
+  const encoding = await startM4a(mixRate, bitrate);
+  return encodedSink(path, encoding.finish, ({ left, right }) => encoding.add([left, right]));
+}
+
+function encodedSink(path: string, finish: () => Promise<Uint8Array>, add: Sink['add']): Sink {
+  return {
+    add,
+    finish: async () => {
+      await writeFile(unfinished(path), await finish());
+      await rename(unfinished(path), path);
+    },
+    abandon: async () => {
+      await finish().catch(() => undefined);
+      await rm(unfinished(path), { force: true });
+    },
+  };
+}
+
+/**
+ * Writes mixed sound into files, block by block. A file appears whole or not at all. The sound must begin with at least 25 ms of
+ * silence, as every timeline does. `onProgress` gets the seconds done so far.
+ */
+export async function writeAudio(
+  blocks: AsyncIterable<Stereo>,
+  files: AudioFiles,
+  onProgress?: (seconds: number) => void,
+): Promise<void> {
+  const sinks: Sink[] = [];
+  try {
+    if (files.wav !== undefined) sinks.push(await wavSink(files.wav));
+    if (files.mp3 !== undefined) sinks.push(await mp3Sink(files.mp3));
+    if (files.m4a !== undefined) sinks.push(await m4aSink(files.m4a));
+    let frames = 0;
+    for await (const block of blocks) {
+      for (const sink of sinks) await sink.add(block);
+      frames += block.left.length;
+      onProgress?.(frames / mixRate);
+    }
+  } catch (error) {
+    for (const sink of sinks) await sink.abandon();
+    throw error;
+  }
+  for (const sink of sinks) await sink.finish();
+}
