@@ -1,11 +1,14 @@
 import type { Score } from '../score/index.js';
+import { cadencesOf } from './cadences.js';
 import { keyAreasOf } from './key-areas.js';
 import { findKeyPath } from './key-path.js';
 import { buildLattice } from './lattice.js';
 import type { Analysis } from './model.js';
 import { momentsOf } from './moments.js';
+import { bassPedalsOf } from './pedals.js';
 import { segmentsOf } from './segments.js';
 import type { Heard } from './segments.js';
+import { sequencesOf } from './sequences.js';
 import { soundOf } from './sound.js';
 
 /** What the engine heard on the way to an analysis, kept for judging claims about the same score. */
@@ -29,9 +32,9 @@ export function analyse(score: Score): Analysis {
     score,
     segments,
     keyAreas: keyAreasOf(segments),
-    cadences: [],
-    pedals: [],
-    sequences: [],
+    cadences: cadencesOf(heard, segments),
+    pedals: bassPedalsOf(heard, segments),
+    sequences: sequencesOf(segments),
   };
   heardBy.set(analysis, heard);
   return analysis;

@@ -1,8 +1,8 @@
 import { add, compare, isBefore, toNumber } from '../score/index.js';
 import type { Fraction, Note } from '../score/index.js';
-import { heardIn } from './analyse.js';
 import { momentAt } from './hearing.js';
-import type { Analysis } from './model.js';
+import type { Segment } from './model.js';
+import type { Heard } from './segments.js';
 import { ticksOf } from './sound.js';
 import type { Tone } from './sound.js';
 
@@ -10,8 +10,11 @@ import type { Tone } from './sound.js';
  * The notes that may count as the soprano of an arrival: the highest tone and the tone of the first voice, and what either moves to
  * within the beat (an appoggiatura or suspension at the arrival resolves first).
  */
-export function sopranoAt(analysis: Analysis, onset: Fraction, beat: Fraction): readonly Note[] {
-  const { sound, lattice } = heardIn(analysis);
+export function sopranoNotes(
+  { score, sound, lattice }: Heard,
+  onset: Fraction,
+  beat: Fraction,
+): readonly Note[] {
   const start = ticksOf(onset, sound.ticksPerWhole);
   const end = ticksOf(add(onset, beat), sound.ticksPerWhole);
   const moment = lattice.moments[momentAt(lattice.moments, start)];
@@ -27,7 +30,7 @@ export function sopranoAt(analysis: Analysis, onset: Fraction, beat: Fraction): 
     return next !== undefined && byStep && next.on <= end ? [tone, next] : [tone];
   };
   return [...withResolution(highest), ...withResolution(firstVoice)]
-    .map(tone => analysis.score.notes[tone.notes[0] ?? -1])
+    .map(tone => score.notes[tone.notes[0] ?? -1])
     .filter(note => note !== undefined);
 }
 
@@ -35,8 +38,7 @@ export function sopranoAt(analysis: Analysis, onset: Fraction, beat: Fraction): 
  * How strongly a phrase closes on an onset, 0 to 1: a long tone in the upper line, a rest after it, a strong beat, a harmony that stays.
  * Common practice; no single sign is needed.
  */
-export function closureAt(analysis: Analysis, onset: Fraction): number {
-  const { sound, lattice } = heardIn(analysis);
+export function closureOf({ sound, lattice }: Heard, segments: readonly Segment[], onset: Fraction): number {
   const start = ticksOf(onset, sound.ticksPerWhole);
   const moment = lattice.moments[momentAt(lattice.moments, start)];
   if (moment === undefined) return 0;
@@ -44,7 +46,7 @@ export function closureAt(analysis: Analysis, onset: Fraction): number {
   const beats = top === undefined ? 0 : (top.off - start) / moment.beat;
   const next = top?.next === undefined ? undefined : sound.tones[top.next];
   const rest = top !== undefined && (next === undefined || next.on > top.off);
-  const segment = analysis.segments.find(
+  const segment = segments.find(
     candidate => compare(candidate.start, onset) <= 0 && isBefore(onset, candidate.end),
   );
   const stays =

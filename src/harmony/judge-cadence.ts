@@ -11,7 +11,7 @@ import {
   zero,
 } from '../score/index.js';
 import type { Fraction, Note, PitchClass } from '../score/index.js';
-import { closureAt, sopranoAt } from './cadence-signs.js';
+import { closureOf, sopranoNotes } from './cadence-signs.js';
 import { chord } from './chord.js';
 import { supportFor } from './judge-chord.js';
 import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
@@ -162,14 +162,14 @@ function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key):
     before.length === 0
       ? !fits(analysis, earlier[0] ?? zero, onset, arrival, key)
       : earlier.some(start => fits(analysis, start, onset, before, key));
-  const soprano = sopranoAt(analysis, onset, beat);
+  const soprano = sopranoNotes(heardIn(analysis), onset, beat);
   const sopranoOnTonic = soprano.some(note => pitchClassOf(note.pitch) === key.tonic);
   return {
     onset,
     formula: arrives && prepared,
     soprano: soprano[0],
     sopranoOnTonic,
-    closure: closureAt(analysis, onset),
+    closure: closureOf(heardIn(analysis), analysis.segments, onset),
   };
 }
 

@@ -68,13 +68,11 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
       note: note.id,
       why: `leading tone of ${printKey(question.key)}`,
     })),
-    ...foreign
-      .slice(0, witnessLimit)
-      .map(note => ({
-        role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'],
-        note: note.id,
-        why: `not native to ${printKey(question.key)}`,
-      })),
+    ...foreign.slice(0, witnessLimit).map(note => ({
+      role: (behind < borders.far ? 'set aside' : 'contradicts') as Witness['role'],
+      note: note.id,
+      why: `not native to ${printKey(question.key)}`,
+    })),
   ];
   const better = (key: Key): NonNullable<Judgement['better']> => ({
     roman: key.mode === 'major' ? 'I' : 'i',

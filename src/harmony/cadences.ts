@@ -1,0 +1,90 @@
+import { fraction, pitchClassOf } from '../score/index.js';
+import type { PitchClass } from '../score/index.js';
+import { closureOf, sopranoNotes } from './cadence-signs.js';
+import { degreeTone, leadingTone, sameKey } from './key.js';
+import type { Cadence, CadenceKind, Segment } from './model.js';
+import { beatLength } from './moments.js';
+import type { Heard } from './segments.js';
+
+/** From this much closure on a phrase ends; a half cadence, whose V may simply lead on, must close more clearly. */
+const border = { authentic: 0.6, half: 0.75 } as const;
+
+const isDominant = (segment: Segment, root: PitchClass): boolean =>
+  segment.chord.root === root &&
+  (segment.chord.quality === 'major' || segment.chord.quality.startsWith('dominant'));
+
+/** What two harmonies in succession make, closure aside (Hutchinson, Cadences; Open Music Theory, Cadence Types). */
+function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): CadenceKind | undefined {
+  const { key } = arrival;
+  if (!sameKey(before.key, key)) return undefined;
+  const { tonic } = key;
+  const dominant = degreeTone(key, 5);
+  const plain = arrival.chord.quality === 'major' || arrival.chord.quality === 'minor';
+  const fromDominant = isDominant(before, dominant);
+  const fromLeadingTone =
+    before.chord.root === leadingTone(key) && before.chord.quality.includes('diminished');
+  if (arrival.chord.root === tonic && plain && arrival.roman !== 'cad64') {
+    const rooted = arrival.chord.inversion === 0 && before.chord.inversion === 0;
+    if (fromDominant && rooted && sopranoOnTonic) return 'perfect authentic';
+    if (fromDominant && arrival.chord.inversion === 1) return 'evaded';
+    if (fromDominant || fromLeadingTone) return 'imperfect authentic';
+    if (
+      before.chord.root === degreeTone(key, 4) &&
+      before.chord.inversion === 0 &&
+      arrival.chord.inversion === 0
+    )
+      return 'plagal';
+    return undefined;
+  }
+  if (
+    fromDominant &&
+    plain &&
+    [degreeTone(key, 6), degreeTone({ tonic, mode: 'minor' }, 6)].includes(arrival.chord.root) &&
+    arrival.chord.inversion === 0
+  )
+    return 'deceptive';
+  if (
+    arrival.chord.root === dominant &&
+    arrival.chord.quality === 'major' &&
+    arrival.chord.inversion === 0 &&
+    !fromDominant
+  )
+    return 'half';
+  return undefined;
+}
+
+/** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. */
+export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly Cadence[] {
+  return segments.flatMap((arrival, at): Cadence[] => {
+    const before = segments[at - 1];
+    if (before === undefined) return [];
+    const bar = heard.score.bars.findLast(
+      candidate => candidate.start.n * arrival.start.d <= arrival.start.n * candidate.start.d,
+    );
+    if (bar === undefined) return [];
+    const beat = fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit);
+    const sopranoOnTonic = sopranoNotes(heard, arrival.start, beat).some(
+      note => pitchClassOf(note.pitch) === arrival.key.tonic,
+    );
+    const kind = kindOf(before, arrival, sopranoOnTonic);
+    if (kind === undefined) return [];
+    const strength = closureOf(heard, segments, arrival.start);
+    if (strength < (kind === 'half' ? border.half : border.authentic)) return [];
+    const phrygian =
+      kind === 'half' &&
+      arrival.key.mode === 'minor' &&
+      before.chord.root === degreeTone(arrival.key, 4) &&
+      before.chord.inversion === 1;
+    const cadential = segments[at - 2]?.roman === 'cad64' ? [at - 2] : [];
+    return [
+      {
+        kind,
+        onset: arrival.start,
+        key: arrival.key,
+        phrygian,
+        segments: [...cadential, at - 1, at],
+        strength,
+      },
+    ];
+  });
+}
