@@ -44,6 +44,8 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     ...[...notations.values()].map(view => view.element),
   );
 
+  const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
+
   const player = lessonPlayer(timeline, sound, show);
   const steps = data.steps.map((_, index) =>
     stepView(data, index, {
@@ -136,10 +138,10 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     ...(data.description === undefined ? [] : [html('p', { class: 'description' }, data.description)]),
   );
   root.replaceChildren(
-    html('main', { class: 'music', 'aria-label': 'Score', tabindex: '0' }, sheet),
+    music,
     html(
       'section',
-      { class: 'words', 'aria-label': 'Lesson', tabindex: '0' },
+      { class: 'words', 'aria-label': 'Lesson' },
       heading,
       html('ol', { class: 'steps' }, ...steps.map(step => step.element)),
     ),
@@ -184,7 +186,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     showExcerpt(step);
     if (first) return;
     status.textContent = `Step ${step + 1} of ${data.steps.length}: ${data.steps[step]?.title ?? ''}`;
-    steps[step]?.element.scrollIntoView({ block: 'nearest' });
+    steps[step]?.bringIntoView();
   }
 
   function show({ transport: state, at, step, trouble }: Progress): void {
@@ -224,6 +226,9 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   wideEnough.addEventListener('change', applySettings);
   new ResizeObserver(() => {
     notations.get(shownScore ?? '')?.layOut();
+    // Scrolled by keyboard, but no stop on the way where there is nothing to scroll.
+    if (music.scrollHeight > music.clientHeight) music.tabIndex = 0;
+    else music.removeAttribute('tabindex');
   }).observe(sheet);
   applySettings();
 }

@@ -6,6 +6,7 @@ import { icon } from './icons.js';
 import { barInWords } from './notation/in-words.js';
 import { withAccidentals } from './notation/label-text.js';
 import { narration } from './narration.js';
+import { reveal } from './reveal.js';
 import { questionView, type QuestionView } from './question-view.js';
 
 /** What a step asks of the lesson. */
@@ -20,6 +21,8 @@ export interface StepHandlers {
 export interface StepView {
   readonly element: HTMLElement;
   readonly setCurrent: (current: boolean) => void;
+  /** Scrolls so that the step can be read from its title on. */
+  readonly bringIntoView: () => void;
   /** Marks the spoken word of a say; nothing where `say` is absent or of another step. */
   readonly markWord: (say: string | undefined, word: number | undefined) => void;
   readonly setWaiting: (ask: string | undefined) => void;
@@ -177,6 +180,10 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       else head.removeAttribute('aria-current');
       head.setAttribute('aria-expanded', String(current));
       body.hidden = !current;
+    },
+    bringIntoView: () => {
+      const scroller = element.closest('.words');
+      if (scroller !== null) reveal(element, scroller);
     },
     markWord: (say, word) => {
       const next = say === undefined || word === undefined ? [] : (words.get(say)?.[word] ?? []);

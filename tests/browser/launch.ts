@@ -28,20 +28,27 @@ async function candidates(): Promise<readonly { readonly path: string; readonly 
   return found;
 }
 
+/** The bundled browser unpacks itself at its first start; a second process that comes meanwhile finds half of it. */
+const attempts = 3;
+const pause = (milliseconds: number): Promise<void> =>
+  new Promise(resolve => setTimeout(resolve, milliseconds));
+
 /**
  * Starts a Chromium for tests and benchmarks: `$CHROMIUM` where it is set, else the one inside the npm package, else
  * an installed one. Throws with everything that was tried where none starts.
  */
 export async function launchBrowser(): Promise<Browser> {
-  const tried: string[] = [];
-  for (const { path, from } of await candidates()) {
-    try {
-      return await chromium.launch({ executablePath: path, args: flags, headless: true });
-    } catch (error) {
-      tried.push(
-        `${path} (${from}): ${error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error)}`,
-      );
+  const tried = new Set<string>();
+  for (let attempt = 1; attempt <= attempts; attempt++) {
+    for (const { path, from } of await candidates()) {
+      try {
+        return await chromium.launch({ executablePath: path, args: flags, headless: true });
+      } catch (error) {
+        const reason = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
+        tried.add(`${path} (${from}): ${reason}`);
+      }
     }
+    await pause(1500);
   }
   throw new Error(
     [

@@ -1,6 +1,7 @@
 import type { Layer } from '../../lesson/index.js';
 import type { PageEvidence, PageScore } from '../../timeline/index.js';
 import { html } from '../dom.js';
+import { reveal } from '../reveal.js';
 import { engrave, lineBreaksFor } from './engrave.js';
 import { placeScore, type Placement } from './place-score.js';
 import { systemView, type SystemView } from './system-view.js';
@@ -82,7 +83,9 @@ export function notationView(
   const bringIntoView = (line: number): void => {
     if (line === lineInView) return;
     lineInView = line;
-    laid?.systems[line]?.element.scrollIntoView({ block: 'nearest' });
+    const system = laid?.systems[line]?.element;
+    const scroller = element.closest('.music');
+    if (system !== undefined && scroller !== null) reveal(system, scroller);
   };
 
   return {
@@ -94,7 +97,8 @@ export function notationView(
       const units = width / scaleFor(width);
       const drawn = engrave(score.abc, measure, units, lineBreaksFor(score.abc, units, goodEnds));
       const placement = placeScore(score, drawn);
-      const systems = drawn.map((system, index) => systemView(score, system, placement, index));
+      const sheetWidth = Math.max(units, ...drawn.map(system => system.right)) + 2;
+      const systems = drawn.map((system, index) => systemView(score, system, placement, index, sheetWidth));
       sheet.replaceChildren(...systems.map(system => system.element));
       measure.replaceChildren();
       laid = { placement, systems };

@@ -38,11 +38,13 @@ function evidenceShape(role: EvidenceRole, x: number, y: number): SVGElement {
   }
 }
 
+/** `sheetWidth` is the width of the widest line, so that all are drawn at one scale. */
 export function systemView(
   score: PageScore,
   drawn: DrawnSystem,
   placement: Placement,
   index: number,
+  sheetWidth: number,
 ): SystemView {
   const heads = drawn.voices.flat().flatMap(item => item.heads.map(head => head.y));
   const frameTop = Math.min(drawn.staffTop - headroom, ...heads.map(y => y - 9));
@@ -76,7 +78,7 @@ export function systemView(
 
   const setHeight = (labelsHeight: number): void => {
     const height = labelTop - top + labelsHeight + margin;
-    element.setAttribute('viewBox', `0 ${top} ${drawn.right + 2} ${height}`);
+    element.setAttribute('viewBox', `0 ${top} ${sheetWidth} ${height}`);
   };
   setHeight(0);
 

@@ -1,0 +1,79 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from './launch.js';
+import { bundlePlayer, openPage, writePage } from './open-page.js';
+import { practiceLesson } from './practice-lesson.js';
+
+let browser: Browser;
+let address: string;
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  address = writePage(await practiceLesson(await bundlePlayer()));
+});
+afterAll(() => browser.close());
+
+/** Rules of WCAG 2.2 A and AA and axe's own good practice that the page breaks, with the element. */
+async function violations(page: Page): Promise<readonly string[]> {
+  // Past the page's policy, as a browser's own tools are.
+  await page.evaluate(axe);
+  const results = await page.evaluate(async () => {
+    const { axe: runner } = globalThis as unknown as {
+      axe: { run: (root: Document) => Promise<AxeResults> };
+    };
+    return runner.run(document);
+  });
+  expect(results.passes.length).toBeGreaterThan(15);
+  return results.violations.flatMap(({ id, nodes }) => nodes.map(node => `${id}: ${node.target.join(' ')}`));
+}
+
+describe.each([
+  { width: 1280, height: 800, dark: false },
+  { width: 1280, height: 800, dark: true },
+  { width: 360, height: 760, dark: false },
+  { width: 360, height: 760, dark: true },
+])('accessible at $width by $height, dark: $dark', options => {
+  test('as opened', async () => {
+    const { page } = await openPage(browser, address, options);
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('while music plays', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.locator('.transport-play').click();
+    await page.waitForSelector('.sounding');
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('while words are spoken, with captions and the reason of a claim', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.keyboard.press('c');
+    await page.getByRole('slider', { name: 'Place in the lesson' }).fill('10');
+    await page.locator('.claim-mark').nth(1).click();
+    await page.waitForSelector('.word.spoken');
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('with an answered question and the notes in words', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByRole('button', { name: 'C sharp' }).click();
+    await page.locator('.step.current .in-words summary').click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('with the options open', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.getByText('Options').click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+});

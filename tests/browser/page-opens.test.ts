@@ -1,0 +1,87 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { readScore } from '../../src/score/index.js';
+import { launchBrowser } from './launch.js';
+import { bundlePlayer, openPage, writePage } from './open-page.js';
+import { practiceLesson, practiceWaltz } from './practice-lesson.js';
+
+let browser: Browser;
+let address: string;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  address = writePage(await practiceLesson(await bundlePlayer()));
+});
+afterAll(() => browser.close());
+
+describe('the page, opened from the disk', () => {
+  test('asks for nothing and reports nothing', async () => {
+    const { page, reports, requests } = await openPage(browser, address);
+    expect(await page.title()).toBe('How the ferry leaves the bank');
+    expect(requests).toEqual([]);
+    expect(reports).toEqual([]);
+    await page.context().close();
+  });
+
+  test('has the notes of every bar, the labels of the step, and its words', async () => {
+    const { page } = await openPage(browser, address);
+    const { notes } = readScore(sourceText('practice.abc', practiceWaltz)).value;
+    const heads = await page.locator('.score .system .abcjs-note path[data-name]').count();
+    expect(heads).toBe(notes.filter(note => !note.grace).length);
+    expect(await page.locator('.label-numerals').allTextContents()).toEqual(['i', 'i', 'i', 'V7', 'i']);
+    expect(await page.locator('.step .step-title').allTextContents()).toEqual([
+      'Step 1: Four bars at the bank',
+      'Step 2: Out on the water',
+      'Step 3: The other bank',
+    ]);
+    expect(await page.locator('.step.current p').first().textContent()).toBe(
+      'Four bars, and all of them in D minor.',
+    );
+    await page.context().close();
+  });
+
+  test.each([360, 820, 1600])('fits a window %i wide without scrolling sideways', async width => {
+    const { page } = await openPage(browser, address, { width, height: 760 });
+    const overflow = await page.evaluate(() =>
+      [document.documentElement, ...document.querySelectorAll('.music, .words, .controls')]
+        .filter(element => element.scrollWidth > element.clientWidth)
+        .map(element => element.className || element.tagName),
+    );
+    expect(overflow).toEqual([]);
+    await page.context().close();
+  });
+
+  test('labels do not run into one another', async () => {
+    const { page } = await openPage(browser, address, { width: 360, height: 760 });
+    const boxes = await page.evaluate(() =>
+      [...document.querySelectorAll('.system .label-chords, .system .label-numerals')].map(label => {
+        const { left, right, top, bottom } = label.getBoundingClientRect();
+        return { left, right, top, bottom };
+      }),
+    );
+    const touching = boxes.flatMap((a, index) =>
+      boxes
+        .slice(index + 1)
+        .filter(b => a.left < b.right && b.left < a.right && a.top + 3 < b.bottom && b.top + 3 < a.bottom),
+    );
+    expect(boxes).toHaveLength(10);
+    expect(touching).toEqual([]);
+    await page.context().close();
+  });
+
+  test('each label stands under the first note of its harmony', async () => {
+    const { page } = await openPage(browser, address);
+    const away = await page.evaluate(() => {
+      const xs = [...document.querySelectorAll('.system .abcjs-note path[data-name]')].map(
+        head => head.getBoundingClientRect().left,
+      );
+      return [...document.querySelectorAll('.label-numerals')].map(label =>
+        Math.min(...xs.map(x => Math.abs(x - label.getBoundingClientRect().left))),
+      );
+    });
+    expect(away).toHaveLength(5);
+    for (const distance of away) expect(distance).toBeLessThan(4);
+    await page.context().close();
+  });
+});
