@@ -1,5 +1,5 @@
+import type { Lattice } from './lattice.js';
 import type { Chord } from './model.js';
-import type { Moment } from './moments.js';
 import type { Sound, Tone } from './sound.js';
 
 /** Stretch of one chord over one bass tone. */
@@ -8,92 +8,68 @@ export interface BassSpan {
   readonly to: number;
   /** Index into the chord's tones. */
   readonly inversion: number;
-  /** True where a foreign tone sounds below the chord throughout: a pedal, which hides the inversion. */
-  readonly hidden: boolean;
 }
 
-/** A bass may climb this far inside one chord and still be the bass; beyond it the upper parts begin. */
+/** A bass may climb this far (semitones) inside one chord and still be the bass; beyond it the upper parts begin. */
 const climb = 5;
 
-const lowestTone = (sound: Sound, moment: Moment | undefined): Tone | undefined =>
-  sound.tones[moment?.sounding[0] ?? -1];
-
-/** Whether a tone's voice strikes other tones with it: an after-beat chord rather than a bass note. */
-function isChordal(sound: Sound, moment: Moment, tone: Tone): boolean {
-  return moment.struck.some(id => id !== tone.index && sound.tones[id]?.voice === tone.voice);
-}
-
-interface Bass {
-  readonly midi: number;
-  readonly inversion: number;
-  readonly chordal: boolean;
-}
-
-/** The first bass of a stretch: the lowest chord tone of its first beat, since broken chords begin with their lowest tone. */
+/**
+ * The bass of a stretch at its start: the ground where it belongs to the chord, else the lowest chord tone of the first beat (a
+ * foreign ground is a pedal or leans into the bass, and neither counts for the inversion).
+ */
 function firstBass(
   sound: Sound,
-  moments: readonly Moment[],
+  { moments, ground }: Lattice,
   from: number,
   to: number,
   of: Chord,
-): Bass | undefined {
+): Tone | undefined {
   const start = moments[from];
-  if (start === undefined) return undefined;
-  let found: Bass | undefined;
+  const own = ground[from];
+  if (start === undefined) return own;
+  let found = own !== undefined && of.tones.includes(own.pitchClass) ? own : undefined;
   for (let at = from; at < to; at++) {
     const moment = moments[at];
     if (moment === undefined || (moment.start >= start.start + start.beat && found !== undefined)) break;
-    for (const id of moment.sounding) {
-      const tone = sound.tones[id];
-      const inversion = tone === undefined ? -1 : of.tones.indexOf(tone.pitchClass);
-      if (tone === undefined || inversion < 0) continue;
-      if (found === undefined || tone.midi < found.midi)
-        found = { midi: tone.midi, inversion, chordal: isChordal(sound, moment, tone) };
-      break;
-    }
+    const lowest = moment.sounding
+      .map(id => sound.tones[id])
+      .find(tone => tone !== undefined && of.tones.includes(tone.pitchClass));
+    if (lowest !== undefined && (found === undefined || lowest.midi < found.midi)) found = lowest;
   }
   return found;
 }
 
 /**
- * Cuts a chord where its bass moves to another chord tone and stays: on a beat, or off it for a beat's length, alone in its
- * voice, not above the reach of a bass. Figures of a broken chord and after-beats do not count.
+ * Cuts a chord where its bass moves to another chord tone and stays: on a beat, or deeper and for a beat's length off it. Figures of a
+ * broken chord and after-beats do not count: the ground does not follow them.
  */
 export function bassSpans(
   sound: Sound,
-  moments: readonly Moment[],
+  lattice: Lattice,
   from: number,
   to: number,
   of: Chord,
 ): readonly BassSpan[] {
-  let bass = firstBass(sound, moments, from, to, of);
-  const hidden = (a: number, b: number): boolean => {
-    for (let at = a; at < b; at++) {
-      const tone = lowestTone(sound, moments[at]);
-      if (tone !== undefined && of.tones.includes(tone.pitchClass)) return false;
-    }
-    return bass !== undefined;
-  };
+  const { moments, ground } = lattice;
+  let bass = firstBass(sound, lattice, from, to, of);
+  const inversionOf = (tone: Tone | undefined): number =>
+    tone === undefined ? -1 : of.tones.indexOf(tone.pitchClass);
   const spans: BassSpan[] = [];
   let start = from;
   for (let at = from + 1; at < to && bass !== undefined; at++) {
     const moment = moments[at];
-    const tone = lowestTone(sound, moment);
+    const tone = ground[at];
     if (moment === undefined || tone === undefined || tone.on !== moment.start) continue;
-    const inversion = of.tones.indexOf(tone.pitchClass);
-    if (inversion < 0 || inversion === bass.inversion) continue;
-    const chordal = isChordal(sound, moment, tone);
+    const inversion = inversionOf(tone);
+    if (inversion < 0 || inversion === inversionOf(bass)) continue;
     const long = tone.off - tone.on >= moment.beat;
     const strong = moment.level <= 2;
-    const inReach =
-      tone.midi < bass.midi
-        ? strong || long
-        : tone.midi - bass.midi <= climb && strong && long && (!chordal || bass.chordal);
+    const inReach = tone.midi < bass.midi ? strong || long : tone.midi - bass.midi <= climb && strong && long;
     if (!inReach) continue;
-    spans.push({ from: start, to: at, inversion: bass.inversion, hidden: hidden(start, at) });
+    spans.push({ from: start, to: at, inversion: inversionOf(bass) });
     start = at;
-    bass = { midi: tone.midi, inversion, chordal };
+    bass = tone;
   }
-  spans.push({ from: start, to, inversion: bass?.inversion ?? 0, hidden: hidden(start, to) });
+  spans.push({ from: start, to, inversion: Math.max(0, inversionOf(bass)) });
   return spans;
 }

@@ -20,13 +20,16 @@ export const foreignShare = {
   escape: 0.55,
   /** Sounds on through changes. */
   held: 0.6,
+  /** A bass that stays, held or struck again, while the harmony moves over it. */
+  pedal: 0.35,
   none: 1,
 } as const;
 
 const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
 
-/** Share (0 to 1) for a tone at a moment; `held` when it was struck before the moment. */
-export function shareOf(tone: Tone, moment: Moment, accented: boolean): number {
+/** Share (0 to 1) for a tone at a moment; `staying` when it is a bass that stays. */
+export function shareOf(tone: Tone, moment: Moment, accented: boolean, staying: boolean): number {
+  if (staying) return foreignShare.pedal;
   const held = tone.on < moment.start;
   const prepared = held || tone.approach === 'same';
   const beats = (tone.off - tone.on) / moment.beat;

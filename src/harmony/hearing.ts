@@ -2,6 +2,7 @@ import type { PitchClass } from '../score/index.js';
 import { shareOf } from './foreign-cost.js';
 import { qualityIntervals } from './chord.js';
 import { cost, qualityCost } from './lattice.js';
+import type { Lattice } from './lattice.js';
 import type { Chord } from './model.js';
 import type { Moment } from './moments.js';
 import type { Sound, Tone } from './sound.js';
@@ -13,8 +14,10 @@ export interface Hearing {
   /** Beats of presence. */
   readonly present: ReadonlyMap<PitchClass, number>;
   readonly tones: readonly Tone[];
-  /** Lowest tone at the beginning, lowest of all, and the one that is lowest for the longest time. */
-  readonly basses: { readonly first: Tone; readonly lowest: Tone; readonly longest: Tone } | undefined;
+  /** Lowest tone at the beginning, lowest of all, the one that is lowest for the longest time, and the bass that rings from before. */
+  readonly basses:
+    | { readonly first: Tone; readonly lowest: Tone; readonly longest: Tone; readonly ground: Tone }
+    | undefined;
   readonly beats: number;
   /** Number of tones at the fullest moment; 1 for a single line. */
   readonly mostAtOnce: number;
@@ -35,7 +38,12 @@ export function momentAt(moments: readonly Moment[], ticks: number): number {
 }
 
 /** What is heard from `start` to `end` (ticks, end exclusive). */
-export function hear(sound: Sound, moments: readonly Moment[], start: number, end: number): Hearing {
+export function hear(
+  sound: Sound,
+  { moments, ground, staying }: Pick<Lattice, 'moments' | 'ground' | 'staying'>,
+  start: number,
+  end: number,
+): Hearing {
   const foreign = new Map<PitchClass, number>();
   const present = new Map<PitchClass, number>();
   const tones = new Set<Tone>();
@@ -61,7 +69,7 @@ export function hear(sound: Sound, moments: readonly Moment[], start: number, en
       const weight =
         (length + (struck ? cost.attack : 0)) *
         (rank === 0 ? cost.bassFactor : 1) *
-        shareOf(tone, moment, moment.level <= 2);
+        shareOf(tone, moment, moment.level <= 2, staying.has(id));
       here.set(tone.pitchClass, Math.max(here.get(tone.pitchClass) ?? 0, weight));
       if (rank === 0) {
         lowestFor.set(tone, (lowestFor.get(tone) ?? 0) + length);
@@ -91,7 +99,7 @@ export function hear(sound: Sound, moments: readonly Moment[], start: number, en
     basses:
       first === undefined || lowest === undefined || longest === undefined
         ? undefined
-        : { first, lowest, longest },
+        : { first, lowest, longest, ground: ground[momentAt(moments, start)] ?? first },
     beats,
     mostAtOnce,
     resolutions,

@@ -90,7 +90,7 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const { sound, lattice } = heardIn(analysis);
   const start = ticksOf(question.start, sound.ticksPerWhole);
   const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
-  const hearing = hear(sound, lattice.moments, start, end);
+  const hearing = hear(sound, lattice, start, end);
   const quality = qualityFor(question.tones);
   const root = question.tones[0] as PitchClass;
   const inversion = question.bass === undefined ? 0 : Math.max(0, question.tones.indexOf(question.bass));
@@ -142,43 +142,17 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
 
 type BassAnswer = { readonly fits: 'yes' | 'no' | 'pedal' | 'unheard'; readonly lowest: Tone | undefined };
 
-/** The bass that still rings in the ear: struck up to a bar before, deeper than all that sounds now by more than a fifth (after-beats). */
-function rememberedBass(
-  sound: Sound,
-  moments: readonly Moment[],
-  start: number,
-  lowest: Tone,
-  barTicks: number,
-): Tone | undefined {
-  let deepest: Tone | undefined;
-  for (let at = momentAt(moments, start); at >= 0; at--) {
-    const moment = moments[at];
-    if (moment === undefined || moment.start <= start - barTicks) break;
-    const tone = sound.tones[moment.sounding[0] ?? -1];
-    if (tone !== undefined && tone.on < start && (deepest === undefined || tone.midi < deepest.midi))
-      deepest = tone;
-    if (moment.level === 0) break;
-  }
-  return deepest !== undefined && deepest.midi < lowest.midi - 5 ? deepest : undefined;
-}
-
 /**
  * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
  * to it), or the bass that after-beats leave ringing. A bass tone that is foreign to the chord, or that stays while the harmony changes, is
  * a pedal and hides the inversion (Hutchinson, Non-Chord Tones: the pedal is not counted for the inversion). A single line has no bass.
  */
 function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): BassAnswer {
-  const { sound, lattice } = heardIn(analysis);
   const { basses } = hearing;
   if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
-  const { first, lowest, longest } = basses;
-  if ([first, lowest].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
+  const { first, lowest, longest, ground } = basses;
+  if ([first, lowest, ground].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
   if (longest.pitchClass === question.bass && hearing.beats >= 2) return { fits: 'yes', lowest };
-  const start = ticksOf(question.start, sound.ticksPerWhole);
-  const bar = analysis.score.bars[lattice.moments[momentAt(lattice.moments, start)]?.bar ?? 0];
-  const barTicks = bar === undefined ? 0 : ticksOf(bar.meter.length, sound.ticksPerWhole);
-  if (rememberedBass(sound, lattice.moments, start, lowest, barTicks)?.pitchClass === question.bass)
-    return { fits: 'yes', lowest };
   const above = hearing.tones
     .filter(tone => chord.tones.includes(tone.pitchClass) && tone.pitchClass !== first.pitchClass)
     .reduce<Tone | undefined>(

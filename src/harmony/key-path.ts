@@ -1,6 +1,6 @@
 import { pitchClass } from '../score/index.js';
 import { signatureOf } from './key.js';
-import type { Lattice } from './lattice.js';
+import type { Edge, Lattice } from './lattice.js';
 import type { Chord, Key } from './model.js';
 import { readingsOf } from './readings.js';
 import type { Reading } from './readings.js';
@@ -13,6 +13,8 @@ export const keyCost = {
   perAccidental: 0.22,
   /** Beginning in a key that is not the signature's, per accidental. */
   perAccidentalAtStart: 0.25,
+  /** What an authentic cadence (both chords in root position, the tonic on a strong beat) speaks for the key it is in. */
+  cadence: 0.5,
   /** Weight of a chord's unusualness in its key. */
   numeral: 1,
 } as const;
@@ -32,7 +34,7 @@ export function progressionCost(
     if (to.targetRoot === from.targetRoot) return 0.05;
     // A chain of applied chords, or the deceptive step up from the goal's dominant.
     if (toChord.root === fromChord.root - 1) return 0.1;
-    return 0.45;
+    return toChord.tones.some(tone => tone === goal) ? 0.2 : 0.4;
   }
   if (to.targetRoot !== undefined) return 0.1;
   switch (from.function) {
@@ -94,15 +96,22 @@ export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
       own[at * K + k] = edge.cost + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
   });
   const step = (from: number, to: number, k: number): number => {
-    const a = edges[from]?.chord ?? 0;
-    const b = edges[to]?.chord ?? 0;
-    return progressionCost(
-      readings[a]?.[k] as Reading,
-      readings[b]?.[k] as Reading,
-      chords[a] as Chord,
-      chords[b] as Chord,
-      keys[k] as Key,
-    );
+    const before = edges[from] as Edge;
+    const after = edges[to] as Edge;
+    const a = readings[before.chord]?.[k] as Reading;
+    const b = readings[after.chord]?.[k] as Reading;
+    const inKey = keys[k] as Key;
+    const toChord = chords[after.chord] as Chord;
+    const plain = progressionCost(a, b, chords[before.chord] as Chord, toChord, inKey);
+    const closes =
+      before.rooted &&
+      after.rooted &&
+      a.name === 'V' &&
+      a.target === undefined &&
+      toChord.root === inKey.tonic &&
+      b.function === 'tonic' &&
+      (moments[after.from]?.level ?? 4) <= 1;
+    return closes ? plain - keyCost.cadence : plain;
   };
 
   // Forward: cheapest way to the end of an edge, in a key.
@@ -121,7 +130,7 @@ export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
         least = keyCost.perAccidentalAtStart * Math.abs(signatureOf(keys[k] as Key) - signature);
       for (const p of incoming) {
         const before = forward[p * K + k] ?? Infinity;
-        if (before - 0.2 >= least) continue;
+        if (before - 0.2 - keyCost.cadence >= least) continue;
         const through = before + step(p, at, k);
         if (through < least) {
           least = through;
@@ -159,7 +168,7 @@ export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
       let least = edge.to === moments.length ? 0 : Infinity;
       for (const n of outOf[edge.to] ?? []) {
         const after = (backward[n * K + k] ?? Infinity) + (own[n * K + k] ?? 0);
-        if (after - 0.2 >= least) continue;
+        if (after - 0.2 - keyCost.cadence >= least) continue;
         least = Math.min(least, after + step(at, n, k));
       }
       for (let other = 0; other < K; other++) {

@@ -39,12 +39,12 @@ export function splitLateSeventh(
   const moment = moments[entry];
   if (moment === undefined || entry >= span.to || entry === span.from) return [span];
   if (moment.start - start.start < start.beat || moment.level > 2) return [span];
-  const complete = [0, 1].every(part => {
-    const tone = span.chord.tones[part] ?? span.chord.root;
+  // A bass note alone, or with the melody, is not yet a chord: the figure goes on to spell it.
+  const triadSounds = span.chord.tones.slice(0, 3).every(tone => {
     for (let at = span.from; at < entry; at++) if (has(at, tone)) return true;
     return false;
   });
-  if (!complete) return [span];
+  if (!triadSounds) return [span];
   return [
     { from: span.from, to: entry, chord: chord(span.chord.root, triad) },
     { from: entry, to: span.to, chord: span.chord },

@@ -1,9 +1,10 @@
 import type { PitchClass } from '../score/index.js';
 import { chord, qualityIntervals } from './chord.js';
 import { shareOf } from './foreign-cost.js';
+import { groundOf, stayingTones } from './ground.js';
 import type { Chord, ChordQuality } from './model.js';
 import type { MetricalLevel, Moment } from './moments.js';
-import type { Sound } from './sound.js';
+import type { Sound, Tone } from './sound.js';
 
 /**
  * Costs are in one unit throughout: 1 is a tone of one beat that no rule explains. A harmony of several beats may leave a few weak
@@ -58,6 +59,8 @@ export interface Edge {
   readonly chord: number;
   /** Cost of the stretch by itself, the change into it included. */
   readonly cost: number;
+  /** The root is the bass. */
+  readonly rooted: boolean;
 }
 
 /** All readings of the piece that come near the best one. */
@@ -68,6 +71,9 @@ export interface Lattice {
   /** Cheapest cost from the start to each cut, and from each cut to the end. */
   readonly before: Float64Array;
   readonly after: Float64Array;
+  /** The bass as it is heard at each moment, and the tones of it that stay. */
+  readonly ground: readonly (Tone | undefined)[];
+  readonly staying: ReadonlySet<number>;
   /** Cost of any chord over any stretch. */
   readonly stretch: (from: number, to: number, of: Chord) => number;
 }
@@ -88,7 +94,7 @@ interface Prefixes {
   readonly total: Float64Array;
 }
 
-function prefixesOf(sound: Sound, moments: readonly Moment[]): Prefixes {
+function prefixesOf(sound: Sound, moments: readonly Moment[], staying: ReadonlySet<number>): Prefixes {
   const classes = [...new Set(sound.tones.map(tone => tone.pitchClass))].sort((a, b) => a - b);
   const index = new Map(classes.map((value, at) => [value, at]));
   const foreign = classes.map(() => new Float64Array(moments.length + 1));
@@ -107,7 +113,10 @@ function prefixesOf(sound: Sound, moments: readonly Moment[]): Prefixes {
       if (tone === undefined) continue;
       const at2 = index.get(tone.pitchClass) ?? 0;
       const weight = (beats + (struck.has(id) ? cost.attack : 0)) * (id === lowest ? cost.bassFactor : 1);
-      foreignHere[at2] = Math.max(foreignHere[at2] ?? 0, weight * shareOf(tone, moment, accented));
+      foreignHere[at2] = Math.max(
+        foreignHere[at2] ?? 0,
+        weight * shareOf(tone, moment, accented, staying.has(id)),
+      );
       presentHere.add(at2);
     }
     let sum = 0;
@@ -124,27 +133,22 @@ function prefixesOf(sound: Sound, moments: readonly Moment[]): Prefixes {
   return { index, classes, foreign, present, total };
 }
 
-/** Lowest pitch class in the first beat of a stretch: in a broken chord the bass comes first and is lowest. */
-function lowestOf(
-  sound: Sound,
+/** Deepest ground in the first beat of a stretch: in a broken chord the bass comes first and is lowest. */
+function bassOfStretch(
+  ground: readonly (Tone | undefined)[],
   moments: readonly Moment[],
   from: number,
   to: number,
 ): PitchClass | undefined {
   const first = moments[from];
   if (first === undefined) return undefined;
-  let low: PitchClass | undefined;
-  let midi = Infinity;
+  let deepest: Tone | undefined;
   for (let at = from; at < to; at++) {
-    const moment = moments[at];
-    if (moment === undefined || (moment.start >= first.start + first.beat && low !== undefined)) break;
-    const tone = sound.tones[moment.sounding[0] ?? -1];
-    if (tone !== undefined && tone.midi < midi) {
-      midi = tone.midi;
-      low = tone.pitchClass;
-    }
+    if ((moments[at]?.start ?? Infinity) >= first.start + first.beat && deepest !== undefined) break;
+    const tone = ground[at];
+    if (tone !== undefined && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
   }
-  return low;
+  return deepest?.pitchClass;
 }
 
 function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
@@ -184,7 +188,9 @@ function scored(of: Chord, prefixes: Prefixes): Scored {
 
 /** Builds the lattice: every stretch of up to about two bars with the chords that explain it best. */
 export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice {
-  const prefixes = prefixesOf(sound, moments);
+  const ground = groundOf(sound, moments);
+  const staying = stayingTones(ground);
+  const prefixes = prefixesOf(sound, moments, staying);
   const chords = chordsIn(prefixes.classes);
   const scoredChords = chords.map(of => scored(of, prefixes));
   const count = moments.length;
@@ -222,7 +228,7 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
       const last = moments[to - 1];
       if (last === undefined || last.bar > first.bar + 1 || to - from > longestStretch) break;
       if (low === undefined || last.start < first.start + first.beat)
-        low = lowestOf(sound, moments, from, to);
+        low = bassOfStretch(ground, moments, from, to);
       let least = Infinity;
       let leastTones = Infinity;
       scoredChords.forEach((s, at) => {
@@ -241,7 +247,8 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
       }
       for (let at = 0; at < chords.length; at++) {
         const value = values[at] ?? Infinity;
-        if (value <= least + 2) edges.push({ from, to, chord: at, cost: value + change });
+        if (value <= least + 2)
+          edges.push({ from, to, chord: at, cost: value + change, rooted: chords[at]?.root === low });
       }
     }
   }
@@ -261,11 +268,13 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
     moments,
     chords,
     edges: kept,
+    ground,
+    staying,
     before,
     after,
     stretch: (from, to, of) =>
       tonesCost(from, to, scored(of, prefixes)) +
-      bassCost(of, lowestOf(sound, moments, from, to)) +
+      bassCost(of, bassOfStretch(ground, moments, from, to)) +
       (changeCost[from] ?? 0),
   };
 }

@@ -13,14 +13,13 @@ export function bassPedalsOf(
   segments: readonly Segment[],
 ): readonly PedalPoint[] {
   const { moments } = lattice;
-  const lowest = moments.map(moment => sound.tones[moment.sounding[0] ?? -1]);
+  const lowest = lattice.ground;
   const pedals: PedalPoint[] = [];
   const isMember = (segment: Segment | undefined, tone: PitchClass): boolean =>
     segment?.chord.tones.includes(tone) ?? false;
   for (let from = 0; from < moments.length;) {
     const tone = lowest[from];
     let to = from + 1;
-    // After-beats above a bass that has been let go do not end a pedal; the next lowest tone within a bar decides.
     while (to < moments.length && lowest[to]?.pitchClass === tone?.pitchClass) to++;
     if (tone !== undefined) {
       const start = moments[from]?.start ?? 0;

@@ -44,7 +44,7 @@ function spansOf({ sound, lattice, path }: Heard): readonly Span[] {
   });
   return merged.flatMap(span =>
     splitLateSeventh(sound, lattice.moments, span).flatMap(part =>
-      bassSpans(sound, lattice.moments, part.from, part.to, part.chord).map(piece => ({
+      bassSpans(sound, lattice, part.from, part.to, part.chord).map(piece => ({
         ...span,
         from: piece.from,
         to: piece.to,

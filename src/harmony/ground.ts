@@ -1,0 +1,45 @@
+import type { Moment } from './moments.js';
+import type { Sound, Tone } from './sound.js';
+
+/** A tone deeper than all others by more than this stays in the ear after it is let go. */
+const depth = 5;
+
+const strikesWith = (sound: Sound, moment: Moment, tone: Tone): boolean =>
+  moment.struck.some(id => id !== tone.index && sound.tones[id]?.voice === tone.voice);
+
+/**
+ * The bass at each moment as a listener hears it: the lowest tone that sounds, or a deeper one struck earlier in the bar over which
+ * after-beats or the rest of a broken chord are played. A tone that its voice strikes alone and holds for a beat is a new bass; a chord
+ * that the voice strikes after a single bass note is an after-beat, however near it lies.
+ */
+export function groundOf(sound: Sound, moments: readonly Moment[]): readonly (Tone | undefined)[] {
+  let ground: Tone | undefined;
+  let alone = false;
+  return moments.map(moment => {
+    if (moment.level === 0) ground = undefined;
+    const lowest = sound.tones[moment.sounding[0] ?? -1];
+    if (lowest === undefined) return ground;
+    const struck = lowest.on === moment.start;
+    const chordal = struck && strikesWith(sound, moment, lowest);
+    const sameVoice = lowest.voice === ground?.voice;
+    const above = ground === undefined ? 0 : lowest.midi - ground.midi;
+    const afterBeat = above > 0 && sameVoice && alone && (chordal || !struck);
+    const newBass = struck && !chordal && sameVoice && lowest.off - lowest.on >= moment.beat;
+    if (ground === undefined || above < 0 || newBass || (above <= depth && !afterBeat)) {
+      ground = lowest;
+      alone = !chordal;
+    }
+    return ground;
+  });
+}
+
+/** Tones of the ground that come back at once: the same tone is the bass before or after (a pedal, held or struck again). */
+export function stayingTones(ground: readonly (Tone | undefined)[]): ReadonlySet<number> {
+  const line: Tone[] = [];
+  for (const tone of ground) if (tone !== undefined && line[line.length - 1] !== tone) line.push(tone);
+  return new Set(
+    line
+      .filter((tone, at) => line[at - 1]?.midi === tone.midi || line[at + 1]?.midi === tone.midi)
+      .map(tone => tone.index),
+  );
+}
