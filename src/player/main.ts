@@ -19,6 +19,7 @@ async function begin(): Promise<void> {
   await document.fonts.load('16px "Libertinus Serif"').catch(() => []);
   buildPage(root, blocks, sound);
   document.documentElement.dataset['ready'] = 'true';
+  performance.mark('usable');
 }
 
 void begin();

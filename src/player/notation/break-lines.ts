@@ -23,7 +23,7 @@ function lineCost(natural: number, room: number, isLast: boolean, isSingle: bool
   const slack = (room - natural) / room;
   if (natural * tightest > room && !isSingle) return Infinity;
   if (slack < 0) return 4 * slack * slack;
-  return isLast ? 0.25 * slack * slack : slack * slack;
+  return isLast ? 0.5 * slack * slack : slack * slack;
 }
 
 /**

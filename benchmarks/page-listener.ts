@@ -1,0 +1,127 @@
+import type { Page } from 'playwright-core';
+
+/** What was heard and seen while the page played. */
+export interface Heard {
+  readonly samples: Float32Array;
+  readonly sampleRate: number;
+  /** When a second of `samples` left the loudspeaker, on the page's clock in milliseconds. */
+  readonly heardAt: (second: number) => number;
+  /** When the screen showed newly marked notes, on the same clock. */
+  readonly marks: readonly number[];
+  /** Lengths of tasks over 50 ms, in milliseconds. */
+  readonly longTasks: readonly number[];
+}
+
+export interface Listener {
+  /** Presses play, listens for so many seconds, presses pause. */
+  readonly play: (seconds: number) => Promise<Heard>;
+}
+
+interface Recording {
+  context?: AudioContext;
+  blocks: { readonly at: number; readonly samples: number[] }[];
+  clock: { readonly contextTime: number; readonly performanceTime: number }[];
+  marks: number[];
+  longTasks: number[];
+}
+
+/**
+ * Runs in the page before its own program: whatever goes to the loudspeakers is also recorded, with the context time at which it
+ * goes there, and the moment after each frame that shows new marks is noted.
+ */
+function install(): void {
+  const recording: Recording = { blocks: [], clock: [], marks: [], longTasks: [] };
+  Object.assign(globalThis, { recording });
+  const size = 1024;
+  const connect = AudioNode.prototype.connect as (...args: unknown[]) => unknown;
+  const tap = (context: AudioContext): AudioNode => {
+    const recorder = context.createScriptProcessor(size, 1, 1);
+    recorder.onaudioprocess = event => {
+      // playbackTime is when this block's output will sound: one block after its input went by.
+      const at = event.playbackTime - size / context.sampleRate;
+      recording.blocks.push({ at, samples: [...event.inputBuffer.getChannelData(0)] });
+      const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
+      recording.clock.push({ contextTime, performanceTime });
+    };
+    connect.call(recorder, context.destination);
+    return recorder;
+  };
+  let recorder: AudioNode | undefined;
+  AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]): AudioNode {
+    if (args[0] instanceof AudioDestinationNode && this.context instanceof AudioContext) {
+      recording.context = this.context;
+      recorder ??= tap(this.context);
+      connect.call(this, recorder);
+    }
+    return connect.apply(this, args) as AudioNode;
+  } as typeof connect as AudioNode['connect'];
+
+  new MutationObserver(records => {
+    const added = records.some(
+      ({ target, oldValue }) =>
+        target instanceof Element &&
+        target.classList.contains('sounding') &&
+        !(oldValue ?? '').includes('sounding'),
+    );
+    if (!added) return;
+    // The next frame shows it: a task queued from the frame's callback runs when the frame is done.
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => recording.marks.push(performance.now());
+      port2.postMessage(undefined);
+    });
+  }).observe(document, {
+    subtree: true,
+    attributes: true,
+    attributeFilter: ['class'],
+    attributeOldValue: true,
+  });
+  new PerformanceObserver(list => {
+    recording.longTasks.push(...list.getEntries().map(entry => entry.duration));
+  }).observe({ type: 'longtask' });
+}
+
+/** Makes the page record itself. To be called before the page is opened. */
+export async function listenIn(page: Page): Promise<Listener> {
+  // The runner of this script names functions by a helper of its own, which the page does not have.
+  await page.addInitScript('globalThis.__name = value => value');
+  await page.addInitScript(install);
+  return {
+    play: async seconds => {
+      await page.evaluate(() => {
+        const { recording } = globalThis as unknown as { recording: Recording };
+        Object.assign(recording, { blocks: [], clock: [], marks: [], longTasks: [] });
+      });
+      await page.locator('.transport-play').click();
+      await page.waitForTimeout(seconds * 1000 + 600);
+      if ((await page.locator('.transport-play').textContent()) === 'Pause')
+        await page.locator('.transport-play').click();
+      const taken = await page.evaluate(() => {
+        const { recording } = globalThis as unknown as { recording: Recording };
+        const { blocks, clock, marks, longTasks, context } = recording;
+        return { blocks, clock, marks, longTasks, sampleRate: context?.sampleRate ?? 0 };
+      });
+      const { blocks, clock, marks, longTasks, sampleRate } = taken;
+      const begin = blocks[0]?.at ?? 0;
+      const samples = new Float32Array(Math.ceil((seconds + 3) * sampleRate));
+      for (const block of blocks) {
+        const offset = Math.round((block.at - begin) * sampleRate);
+        if (offset >= 0 && offset + block.samples.length <= samples.length)
+          samples.set(block.samples, offset);
+      }
+      return {
+        samples,
+        sampleRate,
+        marks,
+        longTasks,
+        heardAt: second => {
+          const contextTime = begin + second;
+          const nearest = clock.reduce((best, one) =>
+            Math.abs(one.contextTime - contextTime) < Math.abs(best.contextTime - contextTime) ? one : best,
+          );
+          return nearest.performanceTime + (contextTime - nearest.contextTime) * 1000;
+        },
+      };
+    },
+  };
+}

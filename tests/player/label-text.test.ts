@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import {
+  figuresOf,
+  plainLabel,
+  romanLabel,
+  withAccidentals,
+  type LabelPart,
+} from '../../src/player/notation/label-text.js';
+import { lanesFor } from '../../src/player/notation/lanes.js';
+
+const text = (shown: string): LabelPart => ({ kind: 'text', text: shown });
+const raised = (shown: string): LabelPart => ({ kind: 'raised', text: shown });
+const stack = (...figures: string[]): LabelPart => ({ kind: 'stack', figures });
+
+describe('numerals as they are printed', () => {
+  // Figures stand above one another, the greater above: Open Music Theory 2, "Inversion and Figured Bass".
+  // The degree sign for diminished and the crossed one for half-diminished: the same book, "Roman Numerals".
+  // A numeral for the chord and one for its key with a slash between: the same book, "Tonicization".
+  test.each<[string, readonly LabelPart[]]>([
+    ['I', [text('I')]],
+    ['i6', [text('i'), raised('6')]],
+    ['V65', [text('V'), stack('6', '5')]],
+    ['V43', [text('V'), stack('4', '3')]],
+    ['viio7', [text('vii'), raised('°'), raised('7')]],
+    ['viio6', [text('vii'), raised('°'), raised('6')]],
+    ['viiø65', [text('vii'), raised('ø'), stack('6', '5')]],
+    ['III+', [text('III'), raised('+')]],
+    ['IM7', [text('I'), text('M'), raised('7')]],
+    ['V7/V', [text('V'), raised('7'), text('/'), text('V')]],
+    ['viio65/bVI', [text('vii'), raised('°'), stack('6', '5'), text('/'), text('♭VI')]],
+    ['V7/V/V', [text('V'), raised('7'), text('/'), text('V'), text('/'), text('V')]],
+    ['#iv', [text('♯iv')]],
+    ['bVI', [text('♭VI')]],
+    ['N6', [text('N'), raised('6')]],
+    ['It6', [text('It'), raised('6')]],
+    ['Ger65', [text('Ger'), stack('6', '5')]],
+    ['Fr43', [text('Fr'), stack('4', '3')]],
+    ['cad64', [text('cad'), stack('6', '4')]],
+  ])('%s', (roman, parts) => {
+    expect(romanLabel(roman)).toEqual(parts);
+  });
+
+  test('what is no numeral is printed as it stands', () => {
+    expect(romanLabel('?!')).toEqual([text('?!')]);
+  });
+
+  test('figures alone are those of the chord, not of the key it is applied to', () => {
+    expect(figuresOf('V65/ii')).toEqual([stack('6', '5')]);
+    expect(figuresOf('I')).toEqual([]);
+    expect(figuresOf('cad64')).toEqual([stack('6', '4')]);
+  });
+
+  test('in one line for those who hear it', () => {
+    expect(plainLabel(romanLabel('viio65/V'))).toBe('vii°65/V');
+  });
+});
+
+describe('real accidentals', () => {
+  test.each([
+    ['F#m7b5/A', 'F♯m7♭5/A'],
+    ['Bb', 'B♭'],
+    ['Bbm', 'B♭m'],
+    ['Ebb major', 'E♭♭ major'],
+    ['F## minor', 'F♯♯ minor'],
+    ['C7#5', 'C7♯5'],
+    ['G7b9', 'G7♭9'],
+    ['German sixth on Eb', 'German sixth on E♭'],
+    ['bar 3 has C#', 'bar 3 has C♯'],
+    ['Abbey and Ebony', 'Abbey and Ebony'],
+    ['bar 8b', 'bar 8b'],
+  ])('%s', (ascii, printed) => {
+    expect(withAccidentals(ascii)).toBe(printed);
+  });
+});
+
+describe('lanes for labels', () => {
+  test('labels with room between them share the first lane', () => {
+    expect(
+      lanesFor(
+        [
+          { x: 0, width: 10 },
+          { x: 20, width: 10 },
+          { x: 40, width: 10 },
+        ],
+        5,
+      ),
+    ).toEqual([0, 0, 0]);
+  });
+
+  test('one that would touch goes below, and the next goes up again', () => {
+    expect(
+      lanesFor(
+        [
+          { x: 0, width: 30 },
+          { x: 20, width: 10 },
+          { x: 40, width: 10 },
+        ],
+        5,
+      ),
+    ).toEqual([0, 1, 0]);
+  });
+
+  test('three at once take three lanes', () => {
+    expect(
+      lanesFor(
+        [
+          { x: 0, width: 90 },
+          { x: 10, width: 90 },
+          { x: 20, width: 90 },
+        ],
+        5,
+      ),
+    ).toEqual([0, 1, 2]);
+  });
+});
