@@ -1,4 +1,4 @@
-import type { Bar, Score } from '../score/index.js';
+import type { Score } from '../score/index.js';
 import type { BarRange } from './model.js';
 
 /** `3`, `8b`, `1-4`, `1 – 4`. */
@@ -33,23 +33,9 @@ export function isBackwards({ first, last }: Pick<BarRange, 'first' | 'last'>): 
   );
 }
 
-/** A bar range in a score: indices into `Score.bars`, both inclusive. */
-export type BarsInScore =
-  | { readonly kind: 'bars'; readonly from: number; readonly to: number }
-  | { readonly kind: 'missing'; readonly label: string };
-
-/**
- * Finds the bars of a range; the whole score where there is no range. A number without a letter means all its endings.
- * `missing` names the first label that the score does not have.
- */
-export function findBars(score: Score, range: BarRange | undefined): BarsInScore {
-  if (range === undefined) return { kind: 'bars', from: 0, to: score.bars.length - 1 };
-  const from = score.bars.findIndex(bar => isCalled(bar, range.first));
-  if (from < 0) return { kind: 'missing', label: range.first };
-  const to = score.bars.findLastIndex(bar => isCalled(bar, range.last));
-  return to < 0 ? { kind: 'missing', label: range.last } : { kind: 'bars', from, to };
-}
-
-function isCalled(bar: Bar, label: string): boolean {
-  return bar.label === label || String(bar.number) === label;
+/** The first label of a range that a score does not have. A number without a letter means all its endings. */
+export function missingBar(score: Score, range: BarRange): string | undefined {
+  return [range.first, range.last].find(
+    label => !score.bars.some(bar => bar.label === label || String(bar.number) === label),
+  );
 }

@@ -1,6 +1,6 @@
 export type * from './model.js';
-export { findBars } from './bars.js';
-export type { BarsInScore } from './bars.js';
-export { defaultConventions } from './conventions.js';
+export { checkLesson } from './check.js';
+export type { CheckedClaim, LessonScores } from './check.js';
+export { draftLesson } from './draft.js';
 export { lessonJsonSchema } from './json-schema.js';
 export { readLesson } from './read-lesson.js';

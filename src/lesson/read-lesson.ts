@@ -1,7 +1,7 @@
 import { placeOf } from '../diagnostics/index.js';
 import type { Diagnostic, Result, SourceText } from '../diagnostics/index.js';
+import { defaultConventions } from '../claims/index.js';
 import type { Conventions } from '../claims/index.js';
-import { defaultConventions } from './conventions.js';
 import { asList, asMapping, isFaulty, maximumFindings, readFields, report } from './fields.js';
 import type { Reading } from './fields.js';
 import { readHome } from './home.js';

@@ -1,7 +1,7 @@
 import { z } from 'zod';
+import { defaultConventions } from '../claims/index.js';
 import type { Code } from '../diagnostics/index.js';
 import { barRangePattern } from './bars.js';
-import { defaultConventions } from './conventions.js';
 import { barsHint, keyHint, listHint, numberHint, textHint, wordHint, yesOrNoHint } from './hints.js';
 import type { Hint } from './hints.js';
 import { keyPattern } from './home.js';

@@ -295,7 +295,7 @@ export const lessonCatalogue = {
     name: 'backwards-bars',
     summary: 'The last bar of a range comes before its first.',
     explanation: explain({
-      meaning: 'Bars are read from left to right.',
+      meaning: 'A range names its earlier bar first, since the bars are played from left to right.',
       example: ['bars: 8-5'],
       remedy: 'Swap the two numbers.',
     }),

@@ -1,0 +1,55 @@
+import type { Diagnostic } from '../diagnostics/index.js';
+import type { Analysis } from '../harmony/index.js';
+import { checkLesson, readLesson } from '../lesson/index.js';
+import type { Lesson } from '../lesson/index.js';
+import type { LessonReport } from '../output/index.js';
+import type { Score } from '../score/index.js';
+import { readSource } from './read-source.js';
+import type { ScoreLibrary } from './score-library.js';
+
+/** A lesson that was read and checked, with everything that a build needs. */
+export interface CheckedLesson {
+  readonly report: LessonReport;
+  /** Whether the lesson's file itself could be opened. */
+  readonly opened: boolean;
+  readonly lesson?: Lesson;
+  readonly analysis?: Analysis;
+  /** Analyses of the other versions that the lesson plays, by their path in the lesson. */
+  readonly versions: ReadonlyMap<string, Analysis>;
+}
+
+/** Reads a lesson and its scores and checks it. */
+export async function checkLessonFile(file: string, library: ScoreLibrary): Promise<CheckedLesson> {
+  const source = await readSource(file);
+  const versions = new Map<string, Analysis>();
+  if (source.value === undefined) {
+    return { report: { file, diagnostics: source.diagnostics, claims: [] }, opened: false, versions };
+  }
+  const { value: lesson, diagnostics } = readLesson(source.value);
+  if (lesson === undefined) return { report: { file, diagnostics, claims: [] }, opened: true, versions };
+
+  const own = await library.loadBeside(file, lesson.score);
+  const ofScores: Diagnostic[] = [...own.diagnostics];
+  const played = lesson.steps.flatMap(({ script }) =>
+    script.flatMap(action => (action.kind === 'play' ? (action.score ?? []) : [])),
+  );
+  for (const path of played) {
+    if (versions.has(path.value)) continue;
+    const loaded = await library.loadBeside(file, path);
+    ofScores.push(...loaded.diagnostics.filter(finding => !ofScores.includes(finding)));
+    if (loaded.analysis !== undefined) versions.set(path.value, loaded.analysis);
+  }
+  const scores: ReadonlyMap<string, Score> = new Map([...versions].map(([path, { score }]) => [path, score]));
+  const checked = checkLesson(lesson, { analysis: own.analysis, versions: scores });
+  return {
+    report: {
+      file,
+      diagnostics: [...diagnostics, ...checked.diagnostics, ...ofScores],
+      claims: checked.value,
+    },
+    opened: true,
+    lesson,
+    versions,
+    ...(own.analysis === undefined ? {} : { analysis: own.analysis }),
+  };
+}

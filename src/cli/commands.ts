@@ -1,0 +1,88 @@
+import type { ExitCode } from './exit-code.js';
+import type { Terminal } from './terminal.js';
+
+export interface Option {
+  /** Name of the value in the usage line; absent for a switch. */
+  readonly value?: string;
+  readonly about: string;
+}
+
+/** What was typed after a command. */
+export interface Arguments {
+  readonly operands: readonly string[];
+  readonly values: Readonly<Record<string, string>>;
+  readonly switches: ReadonlySet<string>;
+}
+
+export type Run = (typed: Arguments, terminal: Terminal) => Promise<ExitCode>;
+
+export interface Command {
+  /** `LESSON...`; empty where the command takes none. */
+  readonly operands: string;
+  readonly least: number;
+  readonly most: number;
+  readonly about: string;
+  readonly options: Readonly<Record<string, Option>>;
+  /** Commands are loaded when they are asked for, so that starting costs nothing that is not needed. */
+  readonly load: () => Promise<Run>;
+}
+
+const any = Number.POSITIVE_INFINITY;
+
+const format = (formats: string): Option => ({ value: 'FORMAT', about: `${formats}; text where absent` });
+const allowOutside: Option = { about: "read a score that lies outside its lesson's folder" };
+
+export const commands = {
+  check: {
+    operands: 'LESSON...',
+    least: 1,
+    most: any,
+    about: 'check every claim of a lesson, or of all lessons in a folder, against the notes',
+    options: {
+      format: format('text or json'),
+      strict: { about: 'exit with 1 also where a claim is arguable or undecided' },
+      all: { about: 'show the claims that hold as well' },
+      'allow-outside': allowOutside,
+    },
+    load: async () => (await import('./check.js')).runCheck,
+  },
+  analyse: {
+    operands: 'SCORE...',
+    least: 1,
+    most: any,
+    about: 'say bar by bar which chord stands there, in which key, and what it sets aside',
+    options: { format: format('text or json') },
+    load: async () => (await import('./analyse.js')).runAnalyse,
+  },
+  build: {
+    operands: 'LESSON',
+    least: 1,
+    most: 1,
+    about: 'build the walkthrough: a page that works offline, and its captions',
+    options: {
+      out: { value: 'DIR', about: 'folder to write into; it is made where it does not exist' },
+      'allow-outside': allowOutside,
+    },
+    load: async () => (await import('./build.js')).runBuild,
+  },
+  draft: {
+    operands: 'SCORE',
+    least: 1,
+    most: 1,
+    about: 'write a first lesson for a score, with the claims of which the engine is surest',
+    options: {},
+    load: async () => (await import('./draft.js')).runDraft,
+  },
+  explain: {
+    operands: '[CODE]',
+    least: 0,
+    most: 1,
+    about: 'say what a finding means, with an example and the source of the rule; without CODE list all',
+    options: {},
+    load: async () => (await import('./explain.js')).runExplain,
+  },
+} as const satisfies Readonly<Record<string, Command>>;
+
+export type CommandName = keyof typeof commands;
+
+export const commandNames = Object.keys(commands) as readonly CommandName[];

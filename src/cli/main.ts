@@ -1,0 +1,5 @@
+#!/usr/bin/env node
+import { run } from './run.js';
+import { processTerminal } from './terminal.js';
+
+process.exitCode = await run(process.argv.slice(2), processTerminal());

@@ -1,0 +1,148 @@
+import { readClaim } from '../claims/index.js';
+import type { Claim, ClaimContext, UnreadClaim, Verdict } from '../claims/index.js';
+import { didYouMean } from '../diagnostics/index.js';
+import type { Diagnostic, Result, Span } from '../diagnostics/index.js';
+import type { Analysis } from '../harmony/index.js';
+import type { Score } from '../score/index.js';
+import { missingBar } from './bars.js';
+import type { BarRange, ClaimEntry, Lesson, PlayAction } from './model.js';
+
+/** A claim of the lesson with what the notes say about it. */
+export interface CheckedClaim {
+  readonly entry: ClaimEntry;
+  /** The claim as understood; absent where it could not be read. */
+  readonly claim?: Claim;
+  /** `undecided` with the code of the finding where the claim could not be read. */
+  readonly verdict: Verdict;
+  /** The author's reason, where it sets the verdict aside. */
+  readonly accepted?: string;
+}
+
+/** What a lesson is checked against. */
+export interface LessonScores {
+  /** Analysis of the lesson's own score; `undefined` where it could not be read. */
+  readonly analysis: Analysis | undefined;
+  /** Other versions of the piece by their path in the lesson, as far as they could be read. */
+  readonly versions: ReadonlyMap<string, Score>;
+}
+
+/**
+ * Checks every claim of a lesson against the notes, and the bars and voices that it names against the score. Claims come
+ * in the order of the source. Codes: those of the claims, L0402, L0501 to L0503.
+ */
+export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readonly CheckedClaim[]> {
+  const diagnostics: Diagnostic[] = [];
+  const claims = lesson.claims.map(entry => {
+    const checked = checkEntry(lesson, entry, scores.analysis);
+    diagnostics.push(...checked.diagnostics);
+    return checked.value;
+  });
+  const score = scores.analysis?.score;
+  for (const step of lesson.steps) {
+    if (score !== undefined && step.bars !== undefined) diagnostics.push(...checkBars(score, step.bars));
+    for (const action of step.script) {
+      if (action.kind !== 'play') continue;
+      const played = action.score === undefined ? score : scores.versions.get(action.score.value);
+      // A step with `say` alone plays its own bars, which have been checked above.
+      if (played !== undefined && action.bars !== step.bars)
+        diagnostics.push(...checkBars(played, action.bars));
+      if (played !== undefined) diagnostics.push(...checkVoice(played, action));
+    }
+  }
+  return { value: claims, diagnostics };
+}
+
+function checkEntry(lesson: Lesson, entry: ClaimEntry, analysis: Analysis | undefined): Result<CheckedClaim> {
+  const read = readClaim(entry.text);
+  if ('problem' in read) return unreadable(entry, read.problem);
+  const { claim } = read;
+  if (analysis === undefined) {
+    const verdict: Verdict = {
+      verdict: 'undecided',
+      code: 'L0503',
+      reason: 'the score could not be read, so there are no notes to check the claim against',
+      evidence: [],
+    };
+    return { value: { entry, claim, verdict }, diagnostics: [] };
+  }
+  const context: ClaimContext = {
+    analysis,
+    home: lesson.steps[entry.step]?.home ?? lesson.home.value,
+    conventions: lesson.conventions,
+    ...(lesson.beat === undefined ? {} : { beatUnit: lesson.beat }),
+  };
+  const verdict = claim.check(context);
+  const { accept } = entry;
+  if (accept === undefined) return { value: { entry, claim, verdict }, diagnostics: [] };
+  if (verdict.verdict !== 'holds') {
+    return { value: { entry, claim, verdict, accepted: accept.value }, diagnostics: [] };
+  }
+  const notNeeded: Diagnostic = {
+    code: 'L0402',
+    severity: 'warning',
+    message: 'this verdict need not be set aside: the claim holds',
+    span: accept.span,
+    help: 'remove `accept`, so that a change of the score that breaks the claim will be noticed',
+  };
+  return { value: { entry, claim, verdict }, diagnostics: [notNeeded] };
+}
+
+function unreadable(entry: ClaimEntry, problem: UnreadClaim): Result<CheckedClaim> {
+  const verdict: Verdict = {
+    verdict: 'undecided',
+    code: problem.code,
+    reason: problem.message,
+    evidence: [],
+  };
+  return {
+    value: { entry, verdict },
+    diagnostics: [
+      {
+        code: problem.code,
+        severity: 'error',
+        message: problem.message,
+        span: spanInClaim(entry, problem.at, problem.length),
+        help: problem.help,
+      },
+    ],
+  };
+}
+
+/** A stretch of a claim's text in the lesson's source. */
+function spanInClaim(entry: ClaimEntry, at: number, length: number): Span {
+  const start = entry.offsets[at] ?? entry.span.end;
+  const end = length === 0 ? start : (entry.offsets[at + length - 1] ?? start) + 1;
+  return { ...entry.span, start, end };
+}
+
+function checkBars(score: Score, range: BarRange): readonly Diagnostic[] {
+  const missing = missingBar(score, range);
+  if (missing === undefined) return [];
+  const [first, last] = [score.bars.at(0)?.label, score.bars.at(-1)?.label];
+  return [
+    {
+      code: 'L0501',
+      severity: 'error',
+      message: `there is no bar ${missing} in the piece`,
+      span: range.span,
+      notes: [
+        `the bars of \`${score.source.name}\` are numbered ${first ?? '?'} to ${last ?? '?'}; bar 1 is the first full bar`,
+      ],
+    },
+  ];
+}
+
+function checkVoice(score: Score, { voice }: PlayAction): readonly Diagnostic[] {
+  if (voice === undefined || score.voices.some(({ id, name }) => id === voice.value || name === voice.value))
+    return [];
+  const known = [...new Set(score.voices.flatMap(({ id, name }) => [id, name]))].filter(name => name !== '');
+  return [
+    {
+      code: 'L0502',
+      severity: 'error',
+      message: `there is no voice \`${voice.value}\` in the score`,
+      span: voice.span,
+      help: didYouMean(voice.value, known) ?? `voices: ${known.map(name => `\`${name}\``).join(', ')}`,
+    },
+  ];
+}

@@ -1,0 +1,130 @@
+import { Document, isMap, isSeq } from 'yaml';
+import { defaultConventions, readClaim } from '../claims/index.js';
+import { printKey, sameKey } from '../harmony/index.js';
+import type { Analysis, Key, Segment } from '../harmony/index.js';
+import { barAt, compare, equals, pitchClass, placeAt, subtract, toNumber } from '../score/index.js';
+import type { Fraction, Score } from '../score/index.js';
+
+/** Bars of a step where neither a cadence nor a change of key ends it sooner. */
+const longestStep = 8;
+/** Chords claimed in one step. */
+const mostChords = 5;
+/** Readings below this confidence are left for the author to find. */
+const leastConfidence = 0.6;
+
+interface Passage {
+  readonly first: number;
+  readonly last: number;
+}
+
+/**
+ * A first lesson for a score, as YAML: a step for each phrase, with the key, the surest chords and the cadence as claims.
+ * Every claim has been checked and holds, so the draft passes until its author changes it.
+ *
+ * @param scorePath the score as the lesson is to name it
+ * @example draftLesson(analyse(score), 'lamplight.abc')
+ */
+export function draftLesson(analysis: Analysis, scorePath: string): string {
+  const home = homeKey(analysis);
+  const { score } = analysis;
+  const steps = passagesOf(analysis).map(passage => draftStep(analysis, home, passage));
+  const title = score.title === '' ? scorePath : score.title;
+  const document = new Document({ format: 1, title, score: scorePath, home: printKey(home), steps });
+  document.commentBefore = ' yaml-language-server: $schema=../lesson-schema/lesson.schema.json';
+  const list = document.get('steps', true);
+  if (isSeq(list)) for (const step of list.items) if (isMap(step)) step.spaceBefore = true;
+  return document.toString({ lineWidth: 100 });
+}
+
+/** The key in which most of the piece stands. */
+function homeKey({ keyAreas, segments }: Analysis): Key {
+  const spans: readonly Pick<Segment, 'start' | 'end' | 'key'>[] = keyAreas.length > 0 ? keyAreas : segments;
+  const lengths = new Map<string, { key: Key; length: number }>();
+  for (const { start, end, key } of spans) {
+    const length = toNumber(subtract(end, start));
+    const name = printKey(key);
+    lengths.set(name, { key, length: (lengths.get(name)?.length ?? 0) + length });
+  }
+  const [longest] = [...lengths.values()].sort((a, b) => b.length - a.length);
+  return longest?.key ?? { tonic: pitchClass(0), mode: 'major' };
+}
+
+/** Phrases by index of their bars: each ends with the bar of a cadence, before a new key, or after eight bars. */
+function passagesOf({ score, cadences, keyAreas }: Analysis): readonly Passage[] {
+  const ends = new Set(cadences.flatMap(({ onset }) => barAt(score, onset)?.index ?? []));
+  for (const { start } of keyAreas) {
+    const bar = barAt(score, start);
+    if (bar !== undefined && bar.index > 0 && equals(bar.start, start)) ends.add(bar.index - 1);
+  }
+  const passages: Passage[] = [];
+  let first = 0;
+  score.bars.forEach((bar, index) => {
+    const full = index - first + 1 >= longestStep;
+    if (!ends.has(index) && !full && index < score.bars.length - 1) return;
+    // A pickup belongs to the bar that follows.
+    if (bar.number === 0) return;
+    passages.push({ first, last: index });
+    first = index + 1;
+  });
+  return passages;
+}
+
+function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): object {
+  const { score } = analysis;
+  const labels = [score.bars[first]?.label ?? '0', score.bars[last]?.label ?? '0'] as const;
+  const range = labels[0] === labels[1] ? labels[0] : `${labels[0]}-${labels[1]}`;
+  const place = labels[0] === labels[1] ? `bar ${range}` : `bars ${range}`;
+  const start = score.bars[first]?.start;
+  const end = score.bars[last + 1]?.start ?? score.length;
+  const within = (moment: Fraction): boolean =>
+    start !== undefined && compare(start, moment) <= 0 && compare(moment, end) < 0;
+
+  const area = analysis.keyAreas.find(
+    one => start !== undefined && compare(one.start, start) <= 0 && compare(end, one.end) <= 0,
+  );
+  const keys =
+    area === undefined ? [] : [`${place} ${labels[0] === labels[1] ? 'is' : 'are'} in ${printKey(area.key)}`];
+  const chords = analysis.segments
+    .filter(segment => within(segment.start) && segment.confidence >= leastConfidence)
+    .map(segment => ({ segment, text: chordClaim(score, home, segment) }))
+    .filter(({ text }) => text !== undefined && holds(analysis, home, text))
+    .sort((a, b) => b.segment.confidence - a.segment.confidence)
+    .slice(0, mostChords)
+    .sort((a, b) => compare(a.segment.start, b.segment.start))
+    .flatMap(({ text }) => text ?? []);
+  const cadences = analysis.cadences
+    .filter(({ onset }) => within(onset))
+    .flatMap(({ onset, kind, key }) => {
+      const bar = barAt(score, onset)?.label;
+      const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
+      return bar === undefined ? [] : [`bar ${bar} is ${article} ${kind} cadence in ${printKey(key)}`];
+    });
+  const claims = [...keys, ...chords, ...cadences].filter(text => holds(analysis, home, text));
+  return {
+    title: labels[0] === labels[1] ? `Bar ${range}` : `Bars ${range}`,
+    bars: range,
+    say: labels[0] === labels[1] ? `This is bar ${range}.` : `These are bars ${labels[0]} to ${labels[1]}.`,
+    ...(claims.length === 0 ? {} : { claims }),
+  };
+}
+
+/** A chord as a claim about its bar or its beat; nothing where the beat has no plain number. */
+function chordClaim(score: Score, home: Key, { start, end, roman, key }: Segment): string | undefined {
+  const bar = barAt(score, start);
+  const place = placeAt(score, start);
+  if (bar === undefined || place?.beat.d !== 1) return undefined;
+  const next = score.bars[bar.index + 1]?.start ?? score.length;
+  const where =
+    equals(start, bar.start) && equals(end, next)
+      ? `bar ${bar.label}`
+      : `bar ${bar.label} beat ${place.beat.n}`;
+  return `${where} is ${roman}${sameKey(key, home) ? '' : ` in ${printKey(key)}`}`;
+}
+
+function holds(analysis: Analysis, home: Key, text: string): boolean {
+  const read = readClaim(text);
+  return (
+    'claim' in read &&
+    read.claim.check({ analysis, home, conventions: defaultConventions }).verdict === 'holds'
+  );
+}

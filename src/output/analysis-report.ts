@@ -1,0 +1,16 @@
+import type { Diagnostic } from '../diagnostics/index.js';
+import type { Analysis } from '../harmony/index.js';
+
+/** What `analyse` found in one score. */
+export interface ScoreReport {
+  /** The path as given. */
+  readonly file: string;
+  readonly diagnostics: readonly Diagnostic[];
+  /** Absent where the score could not be read. */
+  readonly analysis?: Analysis;
+}
+
+/** What `analyse` found in all scores; every output of `analyse` is made from it. */
+export interface AnalysisReport {
+  readonly scores: readonly ScoreReport[];
+}

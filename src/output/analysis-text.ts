@@ -1,0 +1,97 @@
+import { renderDiagnostic } from '../diagnostics/index.js';
+import type { FrameOptions } from '../diagnostics/index.js';
+import { printChord, printKey } from '../harmony/index.js';
+import type { Analysis, Segment } from '../harmony/index.js';
+import { printPitchClass } from '../score/index.js';
+import type { Score } from '../score/index.js';
+import { tonesFromBass } from './analysis-json.js';
+import { lastBarBefore, printedNote, printedPlace } from './analysis-place.js';
+import type { AnalysisReport, ScoreReport } from './analysis-report.js';
+import { counted } from './counted.js';
+import { textTable } from './text-table.js';
+
+const heading = ['bar', 'beat', 'chord', 'tones', 'numeral', 'key', 'function', 'set aside'];
+
+/** The analyses for people: a row for each harmony with the notes that it sets aside, then keys, cadences, pedals, sequences. */
+export function analysisText(report: AnalysisReport, options: FrameOptions): string {
+  return report.scores.flatMap(score => scoreBlocks(score, options)).join('\n');
+}
+
+function scoreBlocks({ file, diagnostics, analysis }: ScoreReport, options: FrameOptions): readonly string[] {
+  const findings = diagnostics.map(diagnostic => renderDiagnostic(diagnostic, options));
+  if (analysis === undefined) return findings;
+  const { score } = analysis;
+  const title = score.title === '' ? '' : ` ${score.title}:`;
+  const head = `${options.palette.strong(file)}:${title} ${counted(score.bars.length, 'bar')}, ${counted(analysis.segments.length, 'harmony', 'harmonies')}\n`;
+  let key = '';
+  let bar = '';
+  const rows = analysis.segments.map(segment => {
+    const place = printedPlace(score, segment.start);
+    const segmentKey = printKey(segment.key);
+    const row = [
+      place.bar === bar ? '' : place.bar,
+      String(Math.round(place.beat * 100) / 100),
+      printChord(segment.chord),
+      tonesFromBass(segment.chord).join(' '),
+      segment.roman,
+      segmentKey === key ? '' : segmentKey,
+      segment.function,
+      setAside(score, segment),
+    ];
+    [key, bar] = [segmentKey, place.bar];
+    return row;
+  });
+  const [first = '', ...table] = textTable([heading, ...rows], options.width);
+  const lines = [options.palette.margin(first), ...table, ...passages(analysis)];
+  return [...findings, head + lines.map(line => `${line}\n`).join('')];
+}
+
+function setAside(score: Score, { nonChordTones, unexplained }: Segment): string {
+  const named = nonChordTones.flatMap(({ note: id, kind, figure }) => {
+    const note = score.notes[id];
+    return note === undefined
+      ? []
+      : [`${printedNote(score, note).pitch} ${kind}${figure === undefined ? '' : ` ${figure}`}`];
+  });
+  const left = unexplained.flatMap(id => {
+    const note = score.notes[id];
+    return note === undefined ? [] : [`${printedNote(score, note).pitch} unexplained`];
+  });
+  return [...named, ...left].join(', ');
+}
+
+function passages({ score, keyAreas, cadences, pedals, sequences }: Analysis): readonly string[] {
+  const bars = (start: Segment['start'], end: Segment['end']): string => {
+    const [first, last] = [printedPlace(score, start).bar, lastBarBefore(score, end)];
+    return first === last ? `bar ${first}` : `bars ${first}-${last}`;
+  };
+  const section = (title: string, lines: readonly string[]): readonly string[] =>
+    lines.length === 0 ? [] : ['', title, ...lines.map(line => `  ${line}`)];
+  return [
+    ...section(
+      'keys',
+      keyAreas.map(({ start, end, key }) => `${bars(start, end)}: ${printKey(key)}`),
+    ),
+    ...section(
+      'cadences',
+      cadences.map(({ kind, onset, key, phrygian }) => {
+        const { bar, beat } = printedPlace(score, onset);
+        return `bar ${bar} beat ${beat}: ${phrygian ? 'Phrygian ' : ''}${kind} cadence in ${printKey(key)}`;
+      }),
+    ),
+    ...section(
+      'pedals',
+      pedals.map(
+        ({ start, end, tone, position }) =>
+          `${bars(start, end)}: ${printPitchClass(tone)} in the ${position}`,
+      ),
+    ),
+    ...section(
+      'sequences',
+      sequences.map(({ start, statements, step, real }) => {
+        const direction = step < 0 ? 'down' : 'up';
+        return `from bar ${printedPlace(score, start).bar}: ${counted(statements, 'statement')}, each ${counted(Math.abs(step), 'step')} ${direction}${real ? ', real' : ''}`;
+      }),
+    ),
+  ];
+}

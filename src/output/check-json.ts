@@ -1,0 +1,40 @@
+import type { CheckReport } from './check-report.js';
+import { summarize } from './check-report.js';
+import { findingJson, placeJson } from './finding-json.js';
+import type { CheckedClaim } from '../lesson/index.js';
+
+/** The report as JSON, version 1; the keys are a contract and are only ever added to. */
+export function checkJson(report: CheckReport): string {
+  const lessons = report.lessons.map(({ file, diagnostics, claims }) => ({
+    file,
+    diagnostics: diagnostics.map(findingJson),
+    claims: claims.map(claimJson),
+  }));
+  return `${JSON.stringify({ barwise: 1, lessons, summary: summarize(report.lessons) }, null, 2)}\n`;
+}
+
+function claimJson({ entry, verdict, accepted }: CheckedClaim): object {
+  const { line, column, endLine, endColumn } = placeJson(entry.span);
+  return {
+    path: entry.path,
+    line,
+    column,
+    endLine,
+    endColumn,
+    text: entry.text,
+    verdict: verdict.verdict,
+    code: verdict.code,
+    reason: verdict.reason,
+    evidence: verdict.evidence.map(({ role, pitch, voice, bar, beat, why, span }) => ({
+      role,
+      pitch,
+      voice,
+      bar,
+      beat,
+      why,
+      ...(span === undefined ? {} : { place: placeJson(span) }),
+    })),
+    nearest: verdict.nearest ?? null,
+    accepted: accepted ?? null,
+  };
+}

@@ -1,0 +1,149 @@
+import type { Evidence, VerdictWord } from '../claims/index.js';
+import { renderDiagnostic, renderFramed } from '../diagnostics/index.js';
+import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
+import type { CheckedClaim } from '../lesson/index.js';
+import { summarize } from './check-report.js';
+import type { CheckReport, CheckSummary, LessonReport } from './check-report.js';
+import { counted } from './counted.js';
+
+const tones: Readonly<Record<VerdictWord, Tone>> = {
+  holds: 'good',
+  arguable: 'warning',
+  undecided: 'note',
+  fails: 'error',
+};
+
+/** How each role of a note is named beside the verdict, in the order in which they are read. */
+const roles: readonly { readonly role: Evidence['role']; readonly name: string }[] = [
+  { role: 'contradicts', name: 'against' },
+  { role: 'missing', name: 'missing' },
+  { role: 'set aside', name: 'set aside' },
+  { role: 'supports', name: 'for' },
+];
+
+/** Lines of evidence for one role; JSON lists every note. */
+const mostLines = 4;
+
+/**
+ * The report for people: every finding, and every claim that does not hold, in its frame with the notes that decide and
+ * the nearest true statement; then a line that counts. `all` shows the claims that hold as well.
+ */
+export function checkText(report: CheckReport, options: FrameOptions & { readonly all: boolean }): string {
+  const blocks = report.lessons.flatMap(lesson => lessonBlocks(lesson, options));
+  const several = report.lessons.length > 1;
+  const counts = several
+    ? report.lessons.map(lesson => summaryLine(lesson.file, summarize([lesson]), options))
+    : [];
+  const total = summaryLine(
+    several ? `${report.lessons.length} lessons` : (report.lessons[0]?.file ?? 'no lesson'),
+    summarize(report.lessons),
+    options,
+  );
+  return [...blocks, [...counts, total].join('')].join('\n');
+}
+
+function lessonBlocks(
+  lesson: LessonReport,
+  options: FrameOptions & { readonly all: boolean },
+): readonly string[] {
+  const shown = lesson.claims.filter(
+    ({ claim, verdict }) =>
+      // A claim that cannot be read, or a score that is missing, has its own finding.
+      claim !== undefined && verdict.code !== 'L0503' && (options.all || verdict.verdict !== 'holds'),
+  );
+  const items = [
+    ...lesson.diagnostics.map(diagnostic => ({
+      file: diagnostic.span?.source.name ?? lesson.file,
+      start: diagnostic.span?.start ?? 0,
+      text: () => renderDiagnostic(diagnostic, options),
+    })),
+    ...shown.map(checked => ({
+      file: checked.entry.span.source.name,
+      start: checked.entry.span.start,
+      text: () => claimBlock(checked, options),
+    })),
+  ];
+  const files = [...new Set(items.map(({ file }) => file))];
+  return files.flatMap(file =>
+    items
+      .filter(item => item.file === file)
+      .sort((a, b) => a.start - b.start)
+      .map(({ text }) => text()),
+  );
+}
+
+function claimBlock({ entry, verdict, accepted }: CheckedClaim, options: FrameOptions): string {
+  const facts: Fact[] = roles.flatMap(({ role, name }) => {
+    const lines = evidenceLines(verdict.evidence.filter(evidence => evidence.role === role));
+    const more = lines.length > mostLines ? [`and ${lines.length - mostLines} more`] : [];
+    return [...lines.slice(0, mostLines), ...more].map(text => ({ name, text }));
+  });
+  if (verdict.nearest !== undefined) facts.push({ name: 'nearest', text: verdict.nearest });
+  if (accepted !== undefined) facts.push({ name: 'accepted', text: accepted });
+  return renderFramed(
+    {
+      tone: accepted === undefined ? tones[verdict.verdict] : 'note',
+      word: accepted === undefined ? verdict.verdict : `${verdict.verdict} (set aside)`,
+      code: verdict.code,
+      message: verdict.reason,
+      span: entry.span,
+      facts: facts.map((fact, index) =>
+        facts[index - 1]?.name === fact.name ? { ...fact, name: '' } : fact,
+      ),
+    },
+    options,
+  );
+}
+
+/** A line for all notes of one voice, bar and beat that do the same for the verdict: `G3 B3 (voice 2, bar 22 beat 2): root`. */
+function evidenceLines(evidence: readonly Evidence[]): readonly string[] {
+  const groups = new Map<
+    string,
+    { readonly place: string; readonly why: string; readonly pitches: string[] }
+  >();
+  for (const { pitch, voice, bar, beat, why } of evidence) {
+    const moment = [...(bar === '' ? [] : [`bar ${bar}`]), ...(beat === '' ? [] : [`beat ${beat}`])].join(
+      ' ',
+    );
+    const named = /^\d+$/.test(voice) ? `voice ${voice}` : voice;
+    const place = [named, moment].filter(part => part !== '').join(', ');
+    const key = JSON.stringify([place, why]);
+    const group = groups.get(key) ?? { place, why, pitches: [] };
+    group.pitches.push(pitch);
+    groups.set(key, group);
+  }
+  return [...groups.values()].map(
+    ({ place, why, pitches }) =>
+      `${pitches.join(' ')}${place === '' ? '' : ` (${place})`}${why === '' ? '' : `: ${why}`}`,
+  );
+}
+
+function summaryLine(subject: string, summary: CheckSummary, { palette }: FrameOptions): string {
+  const parts = [
+    summary.claims === 0 ? 'no claims' : `${counted(summary.claims, 'claim')}:`,
+    ...(summary.claims === 0 ? [] : [verdictCounts(summary)]),
+  ];
+  const findings = [
+    ...(summary.errors > 0 ? [counted(summary.errors, 'error')] : []),
+    ...(summary.warnings > 0 ? [counted(summary.warnings, 'warning')] : []),
+  ];
+  const tone: Tone =
+    summary.fails + summary.errors > 0
+      ? 'error'
+      : summary.arguable + summary.undecided + summary.warnings > 0
+        ? 'warning'
+        : 'good';
+  const tail = findings.length === 0 ? '' : `; ${findings.join(', ')}`;
+  return `${palette.strong(subject)}: ${palette[tone](`${parts.join(' ')}${tail}`)}\n`;
+}
+
+function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
+  const isAre = (count: number): string => (count === 1 ? 'is' : 'are');
+  return [
+    `${holds} ${holds === 1 ? 'holds' : 'hold'}`,
+    ...(arguable > 0 ? [`${arguable} ${isAre(arguable)} arguable`] : []),
+    ...(undecided > 0 ? [`${undecided} ${isAre(undecided)} undecided`] : []),
+    ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
+    ...(accepted > 0 ? [`${accepted} ${isAre(accepted)} set aside`] : []),
+  ].join(', ');
+}

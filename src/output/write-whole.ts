@@ -1,0 +1,50 @@
+import { randomBytes } from 'node:crypto';
+import { mkdir, open, rename, rm } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import type { OutputFile } from './output-file.js';
+
+/**
+ * Writes files into a folder: each goes to a temporary name beside its place and to the disk, and only when every one has
+ * arrived are they renamed. A file that was there before stays whole until its successor replaces it.
+ *
+ * @returns the paths written, in the order given
+ * @throws the error of the file system (`EACCES`, `ENOSPC`, `ENOTDIR` ...); then no temporary file is left behind
+ */
+export async function writeWhole(folder: string, files: readonly OutputFile[]): Promise<readonly string[]> {
+  for (const { name } of files) {
+    if (basename(name) !== name || name === '..' || name === '.')
+      throw new RangeError(`not a plain file name: ${name}`);
+  }
+  await mkdir(folder, { recursive: true });
+  const written: { readonly temporary: string; readonly target: string }[] = [];
+  try {
+    for (const { name, bytes } of files) {
+      const temporary = join(folder, `.${name}.${randomBytes(6).toString('hex')}.part`);
+      written.push({ temporary, target: join(folder, name) });
+      await writeToDisk(temporary, bytes);
+    }
+    for (const { temporary, target } of written) await rename(temporary, target);
+  } catch (error) {
+    await Promise.all(written.map(({ temporary }) => rm(temporary, { force: true })));
+    throw error;
+  }
+  await syncFolder(folder);
+  return written.map(({ target }) => target);
+}
+
+async function writeToDisk(path: string, bytes: Uint8Array): Promise<void> {
+  const file = await open(path, 'wx', 0o666);
+  try {
+    await file.writeFile(bytes);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}
+
+/** Makes the new names survive a power cut where the system can do so; Windows cannot open a folder. */
+async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, 'r').catch(() => undefined);
+  await handle?.sync().catch(() => undefined);
+  await handle?.close();
+}

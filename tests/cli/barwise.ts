@@ -1,0 +1,38 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+export const root = fileURLToPath(new URL('../../', import.meta.url));
+
+export interface Outcome {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** What the shell that runs the tests may have set. */
+const terminalVariables: readonly string[] = ['COLUMNS', 'NO_COLOR', 'FORCE_COLOR'];
+
+/** Runs the program as a process of its own, from its sources. */
+export function barwise(
+  words: readonly string[],
+  options: { readonly cwd?: string; readonly env?: Readonly<Record<string, string>> } = {},
+): Promise<Outcome> {
+  const program = ['--import', `${root}node_modules/tsx/dist/loader.mjs`, `${root}src/cli/main.ts`];
+  const own = Object.fromEntries(
+    Object.entries(process.env).filter(([name]) => !terminalVariables.includes(name)),
+  );
+  const child = spawn(process.execPath, [...program, ...words], {
+    cwd: options.cwd ?? root,
+    env: { ...own, ...options.env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  const texts = { stdout: '', stderr: '' };
+  child.stdout.setEncoding('utf8').on('data', (text: string) => (texts.stdout += text));
+  child.stderr.setEncoding('utf8').on('data', (text: string) => (texts.stderr += text));
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', code => {
+      resolve({ code, ...texts });
+    });
+  });
+}
