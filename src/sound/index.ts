@@ -1,5 +1,5 @@
-export { mixRate, joinStereo } from './stereo.js';
-export type { Mono, Stereo } from './stereo.js';
+export { fileChannels, joinBlocks, mixRate } from './mono.js';
+export type { Mono } from './mono.js';
 export { instrumentOf, programs, pianoAlone } from './instrument/instruments.js';
 export type { Instrument, Instrumentation } from './instrument/instruments.js';
 export { trimmedBank } from './instrument/bank.js';

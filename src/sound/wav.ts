@@ -1,4 +1,4 @@
-import type { Mono, Stereo } from './stereo.js';
+import type { Mono } from './mono.js';
 
 /** Reads a WAV file of 16-bit samples; several channels are averaged. Throws a RangeError for anything else. */
 export function readWav(bytes: Uint8Array): Mono {
@@ -54,13 +54,14 @@ export function wavHeader(frames: number, channels: number, sampleRate: number):
 
 const toInt16 = (sample: number): number => Math.max(-32768, Math.min(32767, Math.round(sample * 32768)));
 
-/** A block of sound as interleaved 16-bit samples, as they follow the header. */
-export function wavFrames({ left, right }: Stereo): Uint8Array {
-  const bytes = new Uint8Array(left.length * 4);
+/** A block of sound as 16-bit samples, as they follow the header; each one stands `channels` times. */
+export function wavFrames(samples: Float32Array, channels: number): Uint8Array {
+  const bytes = new Uint8Array(samples.length * channels * 2);
   const view = new DataView(bytes.buffer);
-  for (let frame = 0; frame < left.length; frame += 1) {
-    view.setInt16(frame * 4, toInt16(left[frame] ?? 0), true);
-    view.setInt16(frame * 4 + 2, toInt16(right[frame] ?? 0), true);
+  for (let frame = 0; frame < samples.length; frame += 1) {
+    const value = toInt16(samples[frame] ?? 0);
+    for (let channel = 0; channel < channels; channel += 1)
+      view.setInt16((frame * channels + channel) * 2, value, true);
   }
   return bytes;
 }

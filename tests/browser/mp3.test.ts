@@ -61,8 +61,8 @@ describe('MP3 as a browser decodes it', () => {
 
   it('a stereo file at 48 kHz is late by the same number of samples', async () => {
     const channel = tones(48_000, at);
-    const encoding = await startMp3(48_000, 128_000);
-    await encoding.add([channel, channel]);
+    const encoding = await startMp3(48_000, 2, 128_000);
+    await encoding.add(channel);
     const onsets = await heard(await encoding.finish(), 48_000);
     expect(onsets.map(onset => Math.round((onset - mp3DelaySamples / 48_000) * 1000))).toEqual(
       at.map(start => start * 1000),

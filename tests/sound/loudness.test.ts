@@ -101,11 +101,11 @@ describe('the limiter', () => {
     async function* blocks() {
       for (let at = 0; at < samples.length; at += blockLength) {
         const part = samples.slice(at, at + blockLength);
-        yield await Promise.resolve({ left: part, right: part });
+        yield await Promise.resolve(part);
       }
     }
     const out: number[] = [];
-    for await (const { left } of limit(blocks(), ceiling, rate)) out.push(...left);
+    for await (const block of limit(blocks(), ceiling, rate)) out.push(...block);
     return Float32Array.from(out);
   };
   const difference = (a: Float32Array, b: Float32Array): number =>

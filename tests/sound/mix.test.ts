@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
-  joinStereo,
+  joinBlocks,
   measureLoudness,
   measureTruePeak,
   mixLesson,
@@ -13,7 +13,7 @@ import {
   readWav,
   writeAudio,
 } from '../../src/sound/index.js';
-import type { MixOptions, MixSpeech, Stereo } from '../../src/sound/index.js';
+import type { MixOptions, MixSpeech } from '../../src/sound/index.js';
 import { buildTimeline } from '../../src/timeline/index.js';
 import type { Timeline } from '../../src/timeline/index.js';
 import { cMajor, lessonOf, play, say, scoreOf } from '../timeline/lessons.js';
@@ -48,10 +48,10 @@ async function mixed(
   of: Timeline,
   words: ReadonlyMap<string, MixSpeech>,
   options?: MixOptions,
-): Promise<Stereo> {
+): Promise<Float32Array> {
   const blocks = [];
   for await (const block of mixLesson(of, words, options)) blocks.push(block);
-  return joinStereo(blocks);
+  return joinBlocks(blocks);
 }
 
 const level = (samples: Float32Array, from: number, to: number): number => {
@@ -60,7 +60,7 @@ const level = (samples: Float32Array, from: number, to: number): number => {
 };
 
 let folder: string;
-let whole: Stereo;
+let whole: Float32Array;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'barwise-test-'));
   whole = await mixed(timeline, speech);
@@ -71,15 +71,15 @@ afterAll(async () => {
 
 describe('the mix', () => {
   it('is as long as the timeline', () => {
-    expect(whole.left.length).toBe(Math.round(timeline.seconds * mixRate));
+    expect(whole.length).toBe(Math.round(timeline.seconds * mixRate));
   });
 
   it.each([-16, -23])(
     'has the wanted loudness of %i LUFS within 0.5 LU, under the wanted true peak',
     async loudness => {
-      const { left, right } = await mixed(timeline, speech, { loudness });
-      expect(Math.abs(measureLoudness([left, right], mixRate) - loudness)).toBeLessThan(0.5);
-      expect(measureTruePeak([left, right])).toBeLessThan(-1 + 0.1);
+      const sound = await mixed(timeline, speech, { loudness });
+      expect(Math.abs(measureLoudness([sound, sound], mixRate) - loudness)).toBeLessThan(0.5);
+      expect(measureTruePeak([sound])).toBeLessThan(-1 + 0.1);
     },
   );
 
@@ -90,7 +90,7 @@ describe('the mix', () => {
       chordsIn: cMajor,
       speech: lengths,
     }).value;
-    const { left } = await mixed(simple, speech);
+    const left = await mixed(simple, speech);
     const loudness = (kind: 'speech' | 'passage'): number => {
       const event = simple.events.find(other => other.kind === kind);
       const channel = left.slice(
@@ -106,7 +106,7 @@ describe('the mix', () => {
     const click = new Float32Array(16_000);
     click[0] = 0.5;
     const only = new Map([[idOf(alone), { samples: click, sampleRate: 16_000 }]]);
-    const { left } = await mixed(
+    const left = await mixed(
       { ...timeline, events: timeline.events.filter(event => event.kind !== 'note') },
       only,
     );
@@ -124,8 +124,7 @@ describe('the mix', () => {
     const noDuck = await mixed(timeline, silent, { lowering: 0 });
     const words = timeline.events.find(event => event.kind === 'speech' && event.over);
     const [start, end] = [words?.start ?? NaN, words?.end ?? NaN];
-    const change = (from: number, to: number) =>
-      level(withDuck.left, from, to) - level(noDuck.left, from, to);
+    const change = (from: number, to: number) => level(withDuck, from, to) - level(noDuck, from, to);
     const before = change(1, start - 0.4);
     expect(change(start, end) - before).toBeCloseTo(-20, 1);
     expect(change(end + 0.7, end + 1.5) - before).toBeCloseTo(0, 1);
@@ -133,19 +132,20 @@ describe('the mix', () => {
 
   it('brings a quiet recording to the level of the voice', async () => {
     const quiet = new Map<string, MixSpeech>([[idOf(alone), { ...babble(4, 0.01), recorded: true }], [idOf(over), babble(3, 0.1)]]); // prettier-ignore
-    const { left } = await mixed(timeline, quiet);
+    const left = await mixed(timeline, quiet);
     const start = timeline.events.find(event => event.kind === 'speech')?.start ?? NaN;
-    expect(Math.abs(level(left, start, start + 4) - level(whole.left, start, start + 4))).toBeLessThan(0.5);
+    expect(Math.abs(level(left, start, start + 4) - level(whole, start, start + 4))).toBeLessThan(0.5);
   });
 
   it('gives the same samples each time', async () => {
-    const hash = ({ left }: Stereo) => createHash('sha256').update(new Uint8Array(left.buffer)).digest('hex');
+    const hash = (left: Float32Array) =>
+      createHash('sha256').update(new Uint8Array(left.buffer)).digest('hex');
     expect(hash(await mixed(timeline, speech))).toBe(hash(whole));
   });
 
   it('leaves nothing behind in the folder for temporary files', async () => {
     const before = (await readdir(tmpdir())).filter(name => name.startsWith('barwise-mix-'));
-    for await (const block of mixLesson(timeline, speech)) if (block.left.length > 0) break;
+    for await (const block of mixLesson(timeline, speech)) if (block.length > 0) break;
     expect((await readdir(tmpdir())).filter(name => name.startsWith('barwise-mix-'))).toEqual(before);
   });
 });
@@ -172,11 +172,8 @@ describe('audio files', () => {
   it('hold the sound: the WAV to the rounding of 16 bits', async () => {
     const { samples, sampleRate } = readWav(await readFile(paths().wav));
     expect(sampleRate).toBe(mixRate);
-    expect(samples.length).toBe(whole.left.length);
-    const worst = samples.reduce(
-      (most, x, i) => Math.max(most, Math.abs(x - ((whole.left[i] ?? 0) + (whole.right[i] ?? 0)) / 2)),
-      0,
-    );
+    expect(samples.length).toBe(whole.length);
+    const worst = samples.reduce((most, x, i) => Math.max(most, Math.abs(x - (whole[i] ?? 0))), 0);
     expect(worst).toBeLessThan(1 / 32_768);
   });
 

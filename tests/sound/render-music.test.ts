@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import { joinStereo, renderMusic, trimmedBank } from '../../src/sound/index.js';
-import type { Instrument, PlayedNote, Stereo } from '../../src/sound/index.js';
+import { joinBlocks, renderMusic, trimmedBank } from '../../src/sound/index.js';
+import type { Instrument, PlayedNote } from '../../src/sound/index.js';
 
 const note = (midi: number, start: number, end: number, voice = '1', velocity = 80): PlayedNote => ({
   start,
@@ -16,7 +16,7 @@ async function rendered(notes: readonly PlayedNote[], seconds: number, all: Inst
   const bank = await trimmedBank(notes, instrumentation);
   const blocks = [];
   for await (const block of renderMusic(notes, { bank, seconds, instrumentation })) blocks.push(block);
-  return joinStereo(blocks);
+  return joinBlocks(blocks);
 }
 
 /** Frequency of the strongest partial near `about` Hz, by the phase advance of a windowed transform (R. Lyons, Understanding Digital Signal Processing, ch. 13). */
@@ -38,8 +38,8 @@ function frequencyNear(samples: Float32Array, sampleRate: number, about: number)
   return about + (wrapped * sampleRate) / (2 * Math.PI * hop);
 }
 
-const fingerprint = ({ left, right }: Stereo): string =>
-  createHash('sha256').update(new Uint8Array(left.buffer)).update(new Uint8Array(right.buffer)).digest('hex');
+const fingerprint = (sound: Float32Array): string =>
+  createHash('sha256').update(new Uint8Array(sound.buffer)).digest('hex');
 
 const energy = (samples: Float32Array, from: number, to: number): number =>
   samples.slice(from, to).reduce((sum, x) => sum + x * x, 0);
@@ -47,15 +47,15 @@ const energy = (samples: Float32Array, from: number, to: number): number =>
 describe('the instrument', () => {
   it('plays A4 at 440 Hz (ISO 16) and C4 at 261.63 Hz', async () => {
     const a = await rendered([note(69, 0, 1.5)], 1.5);
-    expect(Math.abs(frequencyNear(a.left, 48_000, 440) - 440)).toBeLessThan(0.6);
+    expect(Math.abs(frequencyNear(a, 48_000, 440) - 440)).toBeLessThan(0.6);
     const c = await rendered([note(60, 0, 1.5)], 1.5);
-    expect(Math.abs(frequencyNear(c.left, 48_000, 261.63) - 261.63)).toBeLessThan(0.6);
+    expect(Math.abs(frequencyNear(c, 48_000, 261.63) - 261.63)).toBeLessThan(0.6);
   });
 
   it('is silent to the sample until a note starts', async () => {
-    const { left } = await rendered([note(60, 0.25003, 1)], 1);
-    expect(energy(left, 0, 12_001)).toBe(0);
-    expect(energy(left, 12_001, 12_501)).toBeGreaterThan(0);
+    const sound = await rendered([note(60, 0.25003, 1)], 1);
+    expect(energy(sound, 0, 12_001)).toBe(0);
+    expect(energy(sound, 12_001, 12_501)).toBeGreaterThan(0);
   });
 
   it('gives the same samples each time, and with a bank that holds more than it needs', async () => {
@@ -65,13 +65,13 @@ describe('the instrument', () => {
     const bank = await trimmedBank([...notes, note(72, 0, 1), note(48, 0, 1, '1', 110)]);
     const blocks = [];
     for await (const block of renderMusic(notes, { bank, seconds: 1 })) blocks.push(block);
-    expect(fingerprint(joinStereo(blocks))).toBe(fingerprint(once));
+    expect(fingerprint(joinBlocks(blocks))).toBe(fingerprint(once));
   });
 
   it('strikes louder where the velocity is higher', async () => {
     const soft = await rendered([note(60, 0, 0.5, '1', 40)], 0.5);
     const loud = await rendered([note(60, 0, 0.5, '1', 110)], 0.5);
-    expect(energy(loud.left, 0, 24_000)).toBeGreaterThan(4 * energy(soft.left, 0, 24_000));
+    expect(energy(loud, 0, 24_000)).toBeGreaterThan(4 * energy(soft, 0, 24_000));
   });
 
   it.each([
@@ -87,14 +87,14 @@ describe('the instrument', () => {
     'clarinet',
     'flute',
   ] as const)('has the %s, sounding and in tune', async instrument => {
-    const { left } = await rendered([note(69, 0, 1.5)], 1.5, instrument);
-    expect(energy(left, 4800, 24_000)).toBeGreaterThan(0.01);
-    expect(Math.abs(1200 * Math.log2(frequencyNear(left, 48_000, 440) / 440))).toBeLessThan(8);
+    const sound = await rendered([note(69, 0, 1.5)], 1.5, instrument);
+    expect(energy(sound, 4800, 24_000)).toBeGreaterThan(0.01);
+    expect(Math.abs(1200 * Math.log2(frequencyNear(sound, 48_000, 440) / 440))).toBeLessThan(8);
   });
 
   it('renders silence as silence', async () => {
-    const { left, right } = await rendered([], 0.5);
-    expect(left.length).toBe(24_000);
-    expect(energy(left, 0, 24_000) + energy(right, 0, 24_000)).toBe(0);
+    const sound = await rendered([], 0.5);
+    expect(sound.length).toBe(24_000);
+    expect(energy(sound, 0, 24_000)).toBe(0);
   });
 });

@@ -7,14 +7,15 @@ export interface EncodingRequest {
   /** Bits a second. */
   readonly bitrate: number;
   readonly sampleRate: number;
+  /** Channels of the file; each one gets the same sound. */
+  readonly channels: number;
   /** Time of the first sample in seconds; negative for what an encoder puts in front. */
   readonly startSeconds: number;
 }
 
 /** Takes blocks of sound one after another; only the encoded bytes are held in memory. */
 export interface AudioEncoding {
-  /** Channels of equal length. */
-  readonly add: (channels: readonly Float32Array[]) => Promise<void>;
+  readonly add: (samples: Float32Array) => Promise<void>;
   /** The bytes of the finished file. */
   readonly finish: () => Promise<Uint8Array>;
 }
@@ -28,24 +29,22 @@ export async function startEncoding(request: EncodingRequest): Promise<AudioEnco
   await output.start();
   let frames = 0;
   return {
-    add: async channels => {
-      const length = channels[0]?.length ?? 0;
-      if (length === 0) return;
-      const data = new Float32Array(length * channels.length);
-      channels.forEach((channel, index) => {
-        data.set(channel, index * length);
-      });
+    add: async samples => {
+      if (samples.length === 0) return;
+      const data = new Float32Array(samples.length * request.channels);
+      for (let channel = 0; channel < request.channels; channel += 1)
+        data.set(samples, channel * samples.length);
       const timestamp = request.startSeconds + frames / request.sampleRate;
       const sample = new AudioSample({
         data,
         format: 'f32-planar',
-        numberOfChannels: channels.length,
+        numberOfChannels: request.channels,
         sampleRate: request.sampleRate,
         timestamp,
       });
       await source.add(sample);
       sample.close();
-      frames += length;
+      frames += samples.length;
     },
     finish: async () => {
       await output.finalize();

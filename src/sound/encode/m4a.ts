@@ -15,13 +15,18 @@ function register(): void {
 }
 
 /** An AAC sound in an MP4 file, in step with the timeline. */
-export async function startM4a(sampleRate: number, bitrate: number): Promise<AudioEncoding> {
+export async function startM4a(
+  sampleRate: number,
+  channels: number,
+  bitrate: number,
+): Promise<AudioEncoding> {
   register();
   const encoding = await startEncoding({
     format: new Mp4OutputFormat({ fastStart: 'in-memory' }),
     codec: 'aac',
     bitrate,
     sampleRate,
+    channels,
     startSeconds: -aacDelaySamples / sampleRate,
   });
   return { add: encoding.add, finish: async () => clearMp4Dates(await encoding.finish()) };

@@ -1,6 +1,6 @@
 import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
 import { Mp3OutputFormat } from 'mediabunny';
-import type { Mono } from '../stereo.js';
+import type { Mono } from '../mono.js';
 import { startEncoding } from './encoded-audio.js';
 import type { AudioEncoding } from './encoded-audio.js';
 
@@ -18,9 +18,16 @@ function register(): void {
 }
 
 /** An MP3 file of constant bit rate. The sound in it comes `mp3DelaySamples` late. */
-export function startMp3(sampleRate: number, bitrate: number): Promise<AudioEncoding> {
+export function startMp3(sampleRate: number, channels: number, bitrate: number): Promise<AudioEncoding> {
   register();
-  return startEncoding({ format: new Mp3OutputFormat(), codec: 'mp3', bitrate, sampleRate, startSeconds: 0 });
+  return startEncoding({
+    format: new Mp3OutputFormat(),
+    codec: 'mp3',
+    bitrate,
+    sampleRate,
+    channels,
+    startSeconds: 0,
+  });
 }
 
 /** Speech as a small MP3 for the page. */
@@ -37,8 +44,8 @@ const speechBitrate = 32_000;
 
 /** Encodes speech for the page. */
 export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
-  const encoding = await startMp3(sampleRate, speechBitrate);
-  await encoding.add([samples]);
+  const encoding = await startMp3(sampleRate, 1, speechBitrate);
+  await encoding.add(samples);
   return {
     mp3: await encoding.finish(),
     skipSeconds: mp3DelaySamples / sampleRate,

@@ -1,6 +1,5 @@
 import { open, rename, rm, writeFile } from 'node:fs/promises';
-import { mixRate } from '../stereo.js';
-import type { Stereo } from '../stereo.js';
+import { fileChannels, mixRate } from '../mono.js';
 import { wavFrames, wavHeader } from '../wav.js';
 import { startM4a } from './m4a.js';
 import { mp3DelaySamples, startMp3 } from './mp3.js';
@@ -16,7 +15,7 @@ export interface AudioFiles {
 const bitrate = 128_000;
 
 interface Sink {
-  readonly add: (block: Stereo) => Promise<void>;
+  readonly add: (block: Float32Array) => Promise<void>;
   /** Puts the finished file in its place. */
   readonly finish: () => Promise<void>;
   /** Removes what was written so far. */
@@ -29,14 +28,14 @@ const unfinished = (path: string): string => `${path}.${String(process.pid)}.par
 async function wavSink(path: string): Promise<Sink> {
   const file = await open(unfinished(path), 'w');
   let frames = 0;
-  await file.write(wavHeader(0, 2, mixRate));
+  await file.write(wavHeader(0, fileChannels, mixRate));
   return {
     add: async block => {
-      await file.write(wavFrames(block));
-      frames += block.left.length;
+      await file.write(wavFrames(block, fileChannels));
+      frames += block.length;
     },
     finish: async () => {
-      await file.write(wavHeader(frames, 2, mixRate), 0, undefined, 0);
+      await file.write(wavHeader(frames, fileChannels, mixRate), 0, undefined, 0);
       await file.close();
       await rename(unfinished(path), path);
     },
@@ -49,18 +48,18 @@ async function wavSink(path: string): Promise<Sink> {
 
 /** The encoder's delay is taken out of the silence at the start of the lesson, so that the MP3 is in step for players that know nothing of it. */
 async function mp3Sink(path: string): Promise<Sink> {
-  const encoding = await startMp3(mixRate, bitrate);
+  const encoding = await startMp3(mixRate, fileChannels, bitrate);
   let skip = mp3DelaySamples;
-  return encodedSink(path, encoding.finish, ({ left, right }) => {
-    const dropped = Math.min(skip, left.length);
+  return encodedSink(path, encoding.finish, block => {
+    const dropped = Math.min(skip, block.length);
     skip -= dropped;
-    return encoding.add([left.subarray(dropped), right.subarray(dropped)]);
+    return encoding.add(block.subarray(dropped));
   });
 }
 
 async function m4aSink(path: string): Promise<Sink> {
-  const encoding = await startM4a(mixRate, bitrate);
-  return encodedSink(path, encoding.finish, ({ left, right }) => encoding.add([left, right]));
+  const encoding = await startM4a(mixRate, fileChannels, bitrate);
+  return encodedSink(path, encoding.finish, encoding.add);
 }
 
 function encodedSink(path: string, finish: () => Promise<Uint8Array>, add: Sink['add']): Sink {
@@ -82,7 +81,7 @@ function encodedSink(path: string, finish: () => Promise<Uint8Array>, add: Sink[
  * silence, as every timeline does. `onProgress` gets the seconds done so far.
  */
 export async function writeAudio(
-  blocks: AsyncIterable<Stereo>,
+  blocks: AsyncIterable<Float32Array>,
   files: AudioFiles,
   onProgress?: (seconds: number) => void,
 ): Promise<void> {
@@ -94,7 +93,7 @@ export async function writeAudio(
     let frames = 0;
     for await (const block of blocks) {
       for (const sink of sinks) await sink.add(block);
-      frames += block.left.length;
+      frames += block.length;
       onProgress?.(frames / mixRate);
     }
   } catch (error) {

@@ -1,7 +1,6 @@
 import { BasicSoundBank, SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
 import type { NoteEvent } from '../../timeline/index.js';
-import { mixRate } from '../stereo.js';
-import type { Stereo } from '../stereo.js';
+import { mixRate } from '../mono.js';
 import { instrumentOf, pianoAlone, programs } from './instruments.js';
 import type { Instrumentation } from './instruments.js';
 
@@ -70,7 +69,7 @@ function commandsOf(
 export async function* renderMusic(
   notes: readonly PlayedNote[],
   options: MusicOptions,
-): AsyncGenerator<Stereo> {
+): AsyncGenerator<Float32Array> {
   const sampleRate = options.sampleRate ?? mixRate;
   const instrumentation = options.instrumentation ?? pianoAlone;
   const total = Math.round(options.seconds * sampleRate);
@@ -91,11 +90,13 @@ export async function* renderMusic(
   for (const [voice, channel] of channels)
     synth.programChange(channel, programs[instrumentOf(instrumentation, voice)]);
 
+  // The synthesizer renders two channels, which are equal for a bank of mono samples.
+  const sameAgain = new Float32Array(blockLength);
   let next = 0;
   let silentFrom = 0;
   for (let blockStart = 0; blockStart < total; blockStart += blockLength) {
     const length = Math.min(blockLength, total - blockStart);
-    const block = { left: new Float32Array(length), right: new Float32Array(length) };
+    const block = new Float32Array(length);
     let at = 0;
     while (at < length) {
       for (
@@ -110,7 +111,7 @@ export async function* renderMusic(
       }
       const until = Math.min(length, (commands[next]?.sample ?? Infinity) - blockStart);
       const sounds = blockStart + at < silentFrom || synth.voiceCount > 0;
-      if (sounds) synth.process(block.left, block.right, at, until - at);
+      if (sounds) synth.process(block, sameAgain, at, until - at);
       at = until;
     }
     yield block;

@@ -1,4 +1,3 @@
-import type { Stereo } from '../stereo.js';
 import { interpolatedPeak, staysUnder, truePeakTaps } from './true-peak.js';
 
 /** How far the limiter looks ahead, in seconds: the gain is down when the peak comes. */
@@ -11,47 +10,36 @@ const releaseSeconds = 0.1;
  * output is as long as the input and in step with it.
  */
 export async function* limit(
-  blocks: AsyncIterable<Stereo>,
+  blocks: AsyncIterable<Float32Array>,
   ceiling: number,
   sampleRate: number,
-): AsyncGenerator<Stereo> {
+): AsyncGenerator<Float32Array> {
   const ahead = Math.round(lookAheadSeconds * sampleRate);
   // The filter of the true peak is centred half its length back, so its value belongs to a sample before the newest one.
   const delay = ahead + truePeakTaps / 2;
   const history = delay + truePeakTaps;
   const gains = gainComputer(ceiling, ahead, 1 - Math.exp(-1 / (releaseSeconds * sampleRate)));
-  let left = new Float32Array(history);
-  let right = new Float32Array(history);
+  let samples = new Float32Array(history);
   let skip = delay;
 
-  const process = (block: Stereo): Stereo => {
-    const length = block.left.length;
-    left = joined(left.subarray(left.length - history), block.left);
-    right = joined(right.subarray(right.length - history), block.right);
-    const out = {
-      left: left.slice(history - delay, history - delay + length),
-      right: right.slice(history - delay, history - delay + length),
-    };
-    if (!gains.isOpen() || !staysUnder(left, ceiling) || !staysUnder(right, ceiling)) {
-      for (let i = 0; i < length; i += 1) {
-        const at = history + i;
-        const gain = gains.next(
-          Math.max(interpolatedPeak(left, at, ceiling), interpolatedPeak(right, at, ceiling)),
-        );
-        out.left[i] = (out.left[i] ?? 0) * gain;
-        out.right[i] = (out.right[i] ?? 0) * gain;
+  const process = (block: Float32Array): Float32Array => {
+    samples = joined(samples.subarray(samples.length - history), block);
+    const out = samples.slice(history - delay, history - delay + block.length);
+    if (!gains.isOpen() || !staysUnder(samples, ceiling)) {
+      for (let i = 0; i < block.length; i += 1) {
+        out[i] = (out[i] ?? 0) * gains.next(interpolatedPeak(samples, history + i, ceiling));
       }
     }
-    const dropped = Math.min(skip, length);
+    const dropped = Math.min(skip, block.length);
     skip -= dropped;
-    return { left: out.left.subarray(dropped), right: out.right.subarray(dropped) };
+    return out.subarray(dropped);
   };
 
   for await (const block of blocks) {
     const done = process(block);
-    if (done.left.length > 0) yield done;
+    if (done.length > 0) yield done;
   }
-  yield process({ left: new Float32Array(delay), right: new Float32Array(delay) });
+  yield process(new Float32Array(delay));
 }
 
 interface GainComputer {

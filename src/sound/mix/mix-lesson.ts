@@ -6,8 +6,8 @@ import type { Instrumentation } from '../instrument/instruments.js';
 import { renderMusic } from '../instrument/render-music.js';
 import { limit } from '../loudness/limiter.js';
 import { hopSeconds, integratedLoudness, loudnessMeter } from '../loudness/loudness-meter.js';
-import { mixRate } from '../stereo.js';
-import type { Mono, Stereo } from '../stereo.js';
+import { fileChannels, mixRate } from '../mono.js';
+import type { Mono } from '../mono.js';
 import { duckEnvelope } from './duck-envelope.js';
 import { resample } from './resample.js';
 import { createStemFile } from './stem-file.js';
@@ -42,7 +42,7 @@ export async function* mixLesson(
   timeline: Timeline,
   speech: ReadonlyMap<string, MixSpeech>,
   options: MixOptions = {},
-): AsyncGenerator<Stereo> {
+): AsyncGenerator<Float32Array> {
   const music = await createStemFile();
   try {
     const musicEnergies = await renderStem(timeline, options.instrumentation ?? pianoAlone, music);
@@ -62,10 +62,10 @@ async function renderStem(
   stem: StemFile,
 ): Promise<readonly number[]> {
   const notes = timeline.events.filter((event): event is NoteEvent => event.kind === 'note');
-  const meter = loudnessMeter(mixRate, [1, 1]);
+  const meter = loudnessMeter(mixRate, [fileChannels]);
   const bank = await trimmedBank(notes, instrumentation);
   for await (const block of renderMusic(notes, { bank, seconds: timeline.seconds, instrumentation })) {
-    meter.add([block.left, block.right]);
+    meter.add([block]);
     await stem.write(block);
   }
   return meter.energies();
@@ -125,10 +125,10 @@ function levels(
   };
 }
 
-/** Energies of speech as it sounds from both channels. */
+/** Energies of speech as it will sound from both channels. */
 function speechEnergies(sound: MixSpeech | undefined): readonly number[] {
   if (sound === undefined) return [];
-  const meter = loudnessMeter(sound.sampleRate, [2]);
+  const meter = loudnessMeter(sound.sampleRate, [fileChannels]);
   meter.add([sound.samples]);
   return meter.energies();
 }
@@ -139,7 +139,7 @@ async function* mixed(
   words: readonly SpeechEvent[],
   speech: ReadonlyMap<string, MixSpeech>,
   gains: Gains,
-): AsyncGenerator<Stereo> {
+): AsyncGenerator<Float32Array> {
   const total = Math.round(timeline.seconds * mixRate);
   const blockLength = 4800;
   const envelope = duckEnvelope(spokenOverSpans(timeline));
@@ -147,15 +147,14 @@ async function* mixed(
   let sounding: { readonly from: number; readonly samples: Float32Array; readonly gain: number }[] = [];
   for (let at = 0, index = 0; at < total; at += blockLength, index += 1) {
     const length = Math.min(blockLength, total - at);
-    const left = new Float32Array(length);
-    const right = new Float32Array(length);
+    const block = new Float32Array(length);
     const stem = await music.read(index);
     if (stem !== undefined) {
-      for (let i = 0; i < length; i += 1) {
-        const gain = gains.music * (1 + (gains.lowered - 1) * envelope((at + i) / mixRate));
-        left[i] = (stem.left[i] ?? 0) * gain;
-        right[i] = (stem.right[i] ?? 0) * gain;
-      }
+      // The envelope moves slowly: it is read at both ends of the block and runs straight between them.
+      const gainAt = (sample: number) => gains.music * (1 + (gains.lowered - 1) * envelope(sample / mixRate));
+      const from = gainAt(at);
+      const step = (gainAt(at + length) - from) / length;
+      for (let i = 0; i < length; i += 1) block[i] = (stem[i] ?? 0) * (from + step * i);
     }
     for (
       let next = waiting[0];
@@ -174,12 +173,10 @@ async function* mixed(
     for (const { from, samples, gain } of sounding) {
       const last = Math.min(length, from + samples.length - at);
       for (let i = Math.max(0, from - at); i < last; i += 1) {
-        const sample = (samples[at + i - from] ?? 0) * gain;
-        left[i] = (left[i] ?? 0) + sample;
-        right[i] = (right[i] ?? 0) + sample;
+        block[i] = (block[i] ?? 0) + (samples[at + i - from] ?? 0) * gain;
       }
     }
     sounding = sounding.filter(({ from, samples }) => from + samples.length > at + length);
-    yield { left, right };
+    yield block;
   }
 }

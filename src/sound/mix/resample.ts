@@ -1,12 +1,12 @@
 import samplerate from '@alexanderolsen/libsamplerate-js';
-import type { Mono } from '../stereo.js';
+import type { Mono } from '../mono.js';
 
 /** Input samples on each side that count for an output sample. */
-const reach = 24;
+const reach = 16;
 /** Shape of the Kaiser window: about 80 dB of attenuation (A. Oppenheim, R. Schafer, Discrete-Time Signal Processing, 7.5.3). */
 const kaiserBeta = 8;
 /** The part of the band that passes. */
-const passband = 0.94;
+const passband = 0.92;
 
 /** Modified Bessel function of the first kind, order 0, by its series. */
 function besselI0(x: number): number {

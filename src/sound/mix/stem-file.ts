@@ -2,13 +2,12 @@ import { mkdtemp, open, rm } from 'node:fs/promises';
 import type { FileHandle } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Stereo } from '../stereo.js';
 
 /** Sound that is kept on disk while its loudness is measured, so that an hour of it needs no memory. Silent blocks take no room. */
 export interface StemFile {
-  readonly write: (block: Stereo) => Promise<void>;
+  readonly write: (block: Float32Array) => Promise<void>;
   /** The block that was written as number `index`; `undefined` for a silent one and beyond the end. */
-  readonly read: (index: number) => Promise<Stereo | undefined>;
+  readonly read: (index: number) => Promise<Float32Array | undefined>;
   readonly remove: () => Promise<void>;
 }
 
@@ -19,22 +18,24 @@ export async function createStemFile(): Promise<StemFile> {
   const places: { readonly position: number; readonly length: number }[] = [];
   let end = 0;
   return {
-    write: async ({ left, right }) => {
-      const silent = left.every(sample => sample === 0) && right.every(sample => sample === 0);
-      places.push({ position: end, length: silent ? 0 : left.length });
+    write: async block => {
+      const silent = block.every(sample => sample === 0);
+      places.push({ position: end, length: silent ? 0 : block.length });
       if (silent) return;
-      const both = new Float32Array(left.length * 2);
-      both.set(left);
-      both.set(right, left.length);
-      await file.write(new Uint8Array(both.buffer), 0, both.byteLength, end);
-      end += both.byteLength;
+      await file.write(
+        new Uint8Array(block.buffer, block.byteOffset, block.byteLength),
+        0,
+        block.byteLength,
+        end,
+      );
+      end += block.byteLength;
     },
     read: async index => {
       const place = places[index];
       if (place === undefined || place.length === 0) return undefined;
-      const both = new Float32Array(place.length * 2);
-      await file.read(new Uint8Array(both.buffer), 0, both.byteLength, place.position);
-      return { left: both.subarray(0, place.length), right: both.subarray(place.length) };
+      const block = new Float32Array(place.length);
+      await file.read(new Uint8Array(block.buffer), 0, block.byteLength, place.position);
+      return block;
     },
     remove: async () => {
       await file.close();

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { WASI } from 'node:wasi';
 import { readWav } from '../wav.js';
-import type { Mono } from '../stereo.js';
+import type { Mono } from '../mono.js';
 
 /**
  * `node:wasi` without its warning. Node prints that WASI is experimental when the module is loaded; here that is known, pinned by

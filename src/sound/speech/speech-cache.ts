@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readWav, wavHeader } from '../wav.js';
+import { readWav, wavFrames, wavHeader } from '../wav.js';
 import type { SentenceSound } from './voice.js';
 
 /** Speech that was spoken before, by the content of what was asked for. */
@@ -14,20 +14,8 @@ const isTimes = (value: unknown): value is SentenceSound['times'] =>
   Array.isArray(value) &&
   value.every(time => typeof time === 'object' && time !== null && 'start' in time && 'end' in time);
 
-function wavOf({ samples, sampleRate }: SentenceSound): Uint8Array {
-  const header = wavHeader(samples.length, 1, sampleRate);
-  const bytes = new Uint8Array(header.length + samples.length * 2);
-  bytes.set(header);
-  const view = new DataView(bytes.buffer);
-  samples.forEach((sample, index) => {
-    view.setInt16(
-      header.length + index * 2,
-      Math.max(-32768, Math.min(32767, Math.round(sample * 32768))),
-      true,
-    );
-  });
-  return bytes;
-}
+const wavOf = ({ samples, sampleRate }: SentenceSound): Uint8Array =>
+  Buffer.concat([wavHeader(samples.length, 1, sampleRate), wavFrames(samples, 1)]);
 
 /**
  * A cache in a folder: a WAV and a file with the word times for each sentence, named by a hash of its key. The folder may be deleted at

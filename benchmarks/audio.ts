@@ -1,0 +1,116 @@
+/**
+ * Measures the sound of a lesson and prints a table: `npx tsx benchmarks/audio.ts [LESSON.yaml]`. Speed with and without cached speech, memory,
+ * onsets of notes against the timeline, starts of sentences against the word times, loudness of the result.
+ */
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { sourceText } from '../src/diagnostics/index.js';
+import { analyse } from '../src/harmony/index.js';
+import { readLesson } from '../src/lesson/index.js';
+import type { Lesson } from '../src/lesson/index.js';
+import { readScore } from '../src/score/index.js';
+import type { Score } from '../src/score/index.js';
+import {
+  embeddedVoice, folderCache, joinBlocks, measureLoudness, measureTruePeak, mixLesson, mixRate, renderMusic, speakLesson, trimmedBank, writeAudio,
+} from '../src/sound/index.js'; // prettier-ignore
+import { buildTimeline, chordsOfAnalysis } from '../src/timeline/index.js';
+import { onsetErrors, startsAfterSilence } from './onsets.js';
+
+const print = (name: string, value: string): void => {
+  process.stdout.write(`${name.padEnd(46)}${value}\n`);
+};
+const seconds = async <T>(work: () => Promise<T>): Promise<readonly [T, number]> => {
+  const start = performance.now();
+  const result = await work();
+  return [result, (performance.now() - start) / 1000];
+};
+const milliseconds = (values: readonly number[]): string => {
+  const sizes = values.map(Math.abs);
+  return `mean ${((sizes.reduce((a, b) => a + b, 0) / sizes.length) * 1000).toFixed(1)} ms, worst ${(Math.max(...sizes) * 1000).toFixed(1)} ms of ${String(sizes.length)}`;
+};
+
+async function read(path: string): Promise<{
+  readonly lesson: Lesson;
+  readonly score: Score;
+  readonly versions: ReadonlyMap<string, Score>;
+}> {
+  const text = async (file: string) => sourceText(file, await readFile(file, 'utf8'));
+  const lesson = readLesson(await text(path)).value;
+  if (lesson === undefined) throw new Error(`${path} is not a lesson`);
+  const scoreAt = async (name: string) => readScore(await text(join(dirname(path), name))).value;
+  const named = lesson.steps.flatMap(step =>
+    step.script.flatMap(action =>
+      action.kind === 'play' && action.score !== undefined ? [action.score.value] : [],
+    ),
+  );
+  const versions = new Map<string, Score>();
+  for (const name of new Set(named)) versions.set(name, await scoreAt(name));
+  return { lesson, score: await scoreAt(lesson.score.value), versions };
+}
+
+const path = process.argv[2] ?? 'sample-lessons/mill-road.yaml';
+const folder = await mkdtemp(join(tmpdir(), 'barwise-benchmark-'));
+try {
+  const { lesson, score, versions } = await read(path);
+  const chordsIn = chordsOfAnalysis(of =>
+    of === score || [...versions.values()].includes(of) ? analyse(of) : undefined,
+  );
+  const build = async () => {
+    const spoken = await speakLesson(lesson, {
+      voice: embeddedVoice(),
+      cache: folderCache(join(folder, 'speech')),
+    });
+    const timeline = buildTimeline({ lesson, score, versions, chordsIn, speech: spoken.value }).value;
+    await writeAudio(mixLesson(timeline, spoken.value), {
+      wav: join(folder, 'lesson.wav'),
+      mp3: join(folder, 'lesson.mp3'),
+    });
+    return { speech: spoken.value, timeline };
+  };
+  const [{ speech, timeline }, cold] = await seconds(build);
+  const [, warm] = await seconds(build);
+  print('lesson', `${path}, ${timeline.seconds.toFixed(0)} s`);
+  print(
+    'speech, music, mix, WAV and MP3: cold',
+    `${cold.toFixed(1)} s, ${(timeline.seconds / cold).toFixed(0)}x real time`,
+  );
+  print(
+    'the same with speech cached',
+    `${warm.toFixed(1)} s, ${(timeline.seconds / warm).toFixed(0)}x real time`,
+  );
+  print('greatest memory of the process', `${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
+
+  const notes = timeline.events.filter(event => event.kind === 'note');
+  const blocks = [];
+  for await (const block of renderMusic(notes, { bank: await trimmedBank(notes), seconds: timeline.seconds }))
+    blocks.push(block);
+  const music = joinBlocks(blocks);
+  print('onsets of notes against the timeline', milliseconds(onsetErrors(music, mixRate, notes.map(note => note.start)))); // prettier-ignore
+
+  const sentenceErrors = [...speech.values()].flatMap(sound => {
+    const starts = startsAfterSilence(sound.samples, sound.sampleRate);
+    const first = sound.words.filter(
+      (word, index) => index === 0 || word.start - (sound.words[index - 1]?.end ?? 0) > 0.25,
+    );
+    return first.map(word =>
+      starts.reduce(
+        (best, start) => (Math.abs(start - word.start) < Math.abs(best) ? start - word.start : best),
+        Infinity,
+      ),
+    );
+  });
+  print('starts of sentences against the sound', milliseconds(sentenceErrors));
+
+  for (const loudness of [-16, -23]) {
+    const whole = [];
+    for await (const block of mixLesson(timeline, speech, { loudness })) whole.push(block);
+    const sound = joinBlocks(whole);
+    print(
+      `wanted ${String(loudness)} LUFS, at most -1 dBTP`,
+      `${measureLoudness([sound, sound], mixRate).toFixed(2)} LUFS, ${measureTruePeak([sound]).toFixed(2)} dBTP`,
+    );
+  }
+} finally {
+  await rm(folder, { recursive: true, force: true });
+}
