@@ -1,7 +1,6 @@
 import type { PitchClass } from '../score/index.js';
 import { shareOf } from './foreign-cost.js';
-import { qualityIntervals } from './chord.js';
-import { cost, qualityCost } from './lattice.js';
+import { cost, missingCosts, qualityCost, unlistedQuality } from './lattice.js';
 import type { Lattice } from './lattice.js';
 import type { Chord } from './model.js';
 import type { Moment } from './moments.js';
@@ -139,8 +138,12 @@ export function priceOf(
   }
   const delayed = absent.filter(part => delays.some(({ to }) => to === of.tones[part]));
   const missing = absent.filter(part => !delayed.includes(part));
-  const fifth = qualityIntervals[of.quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
-  const parts = [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh];
+  const parts = missingCosts(of.quality);
   const lacking = missing.reduce((sum, part) => sum + (parts[part] ?? 0), delayed.length * delayedTone);
-  return { total: foreign + lacking + (qualityCost[of.quality] ?? 1.2), foreign, missing, delayed };
+  return {
+    total: foreign + lacking + (qualityCost[of.quality] ?? unlistedQuality),
+    foreign,
+    missing,
+    delayed,
+  };
 }

@@ -8,11 +8,10 @@ import type { Hearing, Price } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
 import { key as makeKey } from './key.js';
 import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
-import type { Moment } from './moments.js';
 import { readingsOf } from './readings.js';
 import { segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
-import type { Sound, Tone } from './sound.js';
+import type { Tone } from './sound.js';
 
 /**
  * Borders of the verdicts, in beats of unexplained tone per two beats of music (the unit of `lattice.ts`). A reading that is dearer

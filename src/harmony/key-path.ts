@@ -73,6 +73,33 @@ function candidateKeys(lattice: Lattice, signature: number): readonly Key[] {
   return keys.length > 0 ? keys : [{ tonic: pitchClass(signature), mode: 'major' }];
 }
 
+/** No step between two harmonies is cheaper than this below zero; lets the search skip what cannot win. */
+const greatestReward = 0.2 + keyCost.cadence;
+
+/** For each key the cheapest way to change into it (or out of it) at a cut, and the key at the other end; -1 where there is none. */
+function cheapestChange(
+  best: Float64Array,
+  offset: number,
+  modulation: readonly (readonly number[])[],
+  direction: 'into' | 'out of',
+): { readonly costs: Float64Array; readonly from: Int16Array } {
+  const K = modulation.length;
+  const costs = new Float64Array(K).fill(Infinity);
+  const from = new Int16Array(K).fill(-1);
+  for (let k = 0; k < K; k++) {
+    for (let other = 0; other < K; other++) {
+      if (other === k) continue;
+      const change = (direction === 'into' ? modulation[other]?.[k] : modulation[k]?.[other]) ?? 0;
+      const through = (best[offset + other] as number) + change;
+      if (through < (costs[k] as number)) {
+        costs[k] = through;
+        from[k] = other;
+      }
+    }
+  }
+  return { costs, from };
+}
+
 export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
   const keys = candidateKeys(lattice, signature);
   const { edges, chords, moments } = lattice;
@@ -95,92 +122,94 @@ export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
     for (let k = 0; k < K; k++)
       own[at * K + k] = edge.cost + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
   });
+  // Progression costs by pair of chords and key, each worked out once; NaN where it was not needed yet.
+  const C = chords.length;
+  const known = new Float32Array(C * C * K).fill(NaN);
+  const closing = new Uint8Array(C * C * K);
+  const learn = (a: number, b: number, k: number, slot: number): void => {
+    const before = readings[a]?.[k] as Reading;
+    const after = readings[b]?.[k] as Reading;
+    const inKey = keys[k] as Key;
+    known[slot] = progressionCost(before, after, chords[a] as Chord, chords[b] as Chord, inKey);
+    const closes =
+      before.name === 'V' &&
+      before.target === undefined &&
+      chords[b]?.root === inKey.tonic &&
+      after.function === 'tonic';
+    closing[slot] = closes ? 1 : 0;
+  };
+  const strong = moments.map(moment => moment.level <= 1);
   const step = (from: number, to: number, k: number): number => {
     const before = edges[from] as Edge;
     const after = edges[to] as Edge;
-    const a = readings[before.chord]?.[k] as Reading;
-    const b = readings[after.chord]?.[k] as Reading;
-    const inKey = keys[k] as Key;
-    const toChord = chords[after.chord] as Chord;
-    const plain = progressionCost(a, b, chords[before.chord] as Chord, toChord, inKey);
-    const closes =
-      before.rooted &&
-      after.rooted &&
-      a.name === 'V' &&
-      a.target === undefined &&
-      toChord.root === inKey.tonic &&
-      b.function === 'tonic' &&
-      (moments[after.from]?.level ?? 4) <= 1;
-    return closes ? plain - keyCost.cadence : plain;
+    const slot = (before.chord * C + after.chord) * K + k;
+    let plain = known[slot] as number;
+    if (plain !== plain) {
+      learn(before.chord, after.chord, k, slot);
+      plain = known[slot] as number;
+    }
+    return closing[slot] === 1 && before.rooted && after.rooted && strong[after.from] === true
+      ? plain - keyCost.cadence
+      : plain;
   };
 
-  // Forward: cheapest way to the end of an edge, in a key.
+  // Forward: cheapest way to the end of an edge, in a key. At each cut the cheapest way to change into a key is worked out once.
+  const cuts = moments.length + 1;
   const forward = new Float64Array(edges.length * K).fill(Infinity);
   const cameFrom = new Int32Array(edges.length * K).fill(-1);
   const cameKey = new Int16Array(edges.length * K);
-  const nodeBest = new Float64Array((moments.length + 1) * K).fill(Infinity);
-  const nodeEdge = new Int32Array((moments.length + 1) * K).fill(-1);
-  edges.forEach((edge, at) => {
-    const incoming = into[edge.from] ?? [];
-    for (let k = 0; k < K; k++) {
-      let least = Infinity;
-      let from = -1;
-      let fromKey = k;
-      if (edge.from === 0)
-        least = keyCost.perAccidentalAtStart * Math.abs(signatureOf(keys[k] as Key) - signature);
-      for (const p of incoming) {
-        const before = forward[p * K + k] ?? Infinity;
-        if (before - 0.2 - keyCost.cadence >= least) continue;
-        const through = before + step(p, at, k);
-        if (through < least) {
-          least = through;
-          from = p;
-          fromKey = k;
+  const nodeBest = new Float64Array(cuts * K).fill(Infinity);
+  const nodeEdge = new Int32Array(cuts * K).fill(-1);
+  for (let cut = 0; cut < moments.length; cut++) {
+    const { costs: change, from: changeFrom } = cheapestChange(nodeBest, cut * K, modulation, 'into');
+    for (const at of outOf[cut] ?? []) {
+      const to = (edges[at] as Edge).to;
+      for (let k = 0; k < K; k++) {
+        let least = change[k] as number;
+        const otherKey = changeFrom[k] as number;
+        let from = otherKey < 0 ? -1 : (nodeEdge[cut * K + otherKey] as number);
+        let fromKey = otherKey < 0 ? k : otherKey;
+        if (cut === 0)
+          least = keyCost.perAccidentalAtStart * Math.abs(signatureOf(keys[k] as Key) - signature);
+        for (const p of into[cut] as number[]) {
+          const before = forward[p * K + k] as number;
+          if (before - greatestReward >= least) continue;
+          const through = before + step(p, at, k);
+          if (through < least) {
+            least = through;
+            from = p;
+            fromKey = k;
+          }
         }
-      }
-      for (let other = 0; other < K; other++) {
-        if (other === k) continue;
-        const through = (nodeBest[edge.from * K + other] ?? Infinity) + (modulation[other]?.[k] ?? 0);
-        if (through < least) {
-          least = through;
-          from = nodeEdge[edge.from * K + other] ?? -1;
-          fromKey = other;
+        const value = least + (own[at * K + k] as number);
+        forward[at * K + k] = value;
+        cameFrom[at * K + k] = from;
+        cameKey[at * K + k] = fromKey;
+        if (value < (nodeBest[to * K + k] as number)) {
+          nodeBest[to * K + k] = value;
+          nodeEdge[to * K + k] = at;
         }
-      }
-      const value = least + (own[at * K + k] ?? 0);
-      forward[at * K + k] = value;
-      cameFrom[at * K + k] = from;
-      cameKey[at * K + k] = fromKey;
-      if (value < (nodeBest[edge.to * K + k] ?? Infinity)) {
-        nodeBest[edge.to * K + k] = value;
-        nodeEdge[edge.to * K + k] = at;
       }
     }
-  });
+  }
 
   // Backward: cheapest way from the end of an edge to the end of the piece.
   const backward = new Float64Array(edges.length * K).fill(Infinity);
-  const nodeAfter = new Float64Array((moments.length + 1) * K).fill(Infinity);
-  for (let at = edges.length - 1; at >= 0; at--) {
-    const edge = edges[at];
-    if (edge === undefined) continue;
-    for (let k = 0; k < K; k++) {
-      let least = edge.to === moments.length ? 0 : Infinity;
-      for (const n of outOf[edge.to] ?? []) {
-        const after = (backward[n * K + k] ?? Infinity) + (own[n * K + k] ?? 0);
-        if (after - 0.2 - keyCost.cadence >= least) continue;
-        least = Math.min(least, after + step(at, n, k));
+  const nodeAfter = new Float64Array(cuts * K).fill(Infinity);
+  for (let cut = moments.length; cut > 0; cut--) {
+    const { costs: change } = cheapestChange(nodeAfter, cut * K, modulation, 'out of');
+    for (const at of into[cut] ?? []) {
+      const { from } = edges[at] as Edge;
+      for (let k = 0; k < K; k++) {
+        let least = cut === moments.length ? 0 : (change[k] as number);
+        for (const n of outOf[cut] ?? []) {
+          const after = (backward[n * K + k] as number) + (own[n * K + k] as number);
+          if (after - greatestReward < least) least = Math.min(least, after + step(at, n, k));
+        }
+        backward[at * K + k] = least;
+        const whole = least + (own[at * K + k] as number);
+        if (whole < (nodeAfter[from * K + k] as number)) nodeAfter[from * K + k] = whole;
       }
-      for (let other = 0; other < K; other++) {
-        if (other !== k)
-          least = Math.min(
-            least,
-            (nodeAfter[edge.to * K + other] ?? Infinity) + (modulation[k]?.[other] ?? 0),
-          );
-      }
-      backward[at * K + k] = least;
-      const whole = least + (own[at * K + k] ?? 0);
-      if (whole < (nodeAfter[edge.from * K + k] ?? Infinity)) nodeAfter[edge.from * K + k] = whole;
     }
   }
 

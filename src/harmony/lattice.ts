@@ -51,6 +51,14 @@ export const qualityCost: Partial<Record<ChordQuality, number>> = {
   'dominant minor ninth': 1.3,
 };
 
+export const unlistedQuality = 1.2;
+
+/** What each tone of a quality costs where it never sounds, root first. */
+export function missingCosts(quality: ChordQuality): readonly number[] {
+  const fifth = qualityIntervals[quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
+  return [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh];
+}
+
 /** One harmony over a stretch of moments, `from` inclusive to `to` exclusive. */
 export interface Edge {
   readonly from: number;
@@ -74,8 +82,6 @@ export interface Lattice {
   /** The bass as it is heard at each moment, and the tones of it that stay. */
   readonly ground: readonly (Tone | undefined)[];
   readonly staying: ReadonlySet<number>;
-  /** Cost of any chord over any stretch. */
-  readonly stretch: (from: number, to: number, of: Chord) => number;
 }
 
 /** A reading this much dearer than the best is out of the question. */
@@ -168,22 +174,30 @@ function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
   );
 }
 
-interface Scored {
-  readonly of: Chord;
-  /** Indexes of the tones among the piece's pitch classes, -1 where it never occurs. */
-  readonly tones: readonly number[];
-  readonly missing: readonly number[];
-  readonly base: number;
+/** Room for the tones of one chord in the flat tables. */
+const slots = 5;
+
+/** The chords as flat tables, so that trying all of them against every stretch stays fast. */
+interface ChordTables {
+  /** Index of each tone among the piece's pitch classes; -1 where it never occurs, -2 where the chord has no such tone. */
+  readonly tones: Int16Array;
+  readonly missing: Float64Array;
+  readonly base: Float64Array;
 }
 
-function scored(of: Chord, prefixes: Prefixes): Scored {
-  const fifth = qualityIntervals[of.quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
-  return {
-    of,
-    tones: of.tones.map(tone => prefixes.index.get(tone) ?? -1),
-    missing: [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh],
-    base: qualityCost[of.quality] ?? 1.2,
-  };
+function tablesOf(chords: readonly Chord[], index: ReadonlyMap<PitchClass, number>): ChordTables {
+  const tones = new Int16Array(chords.length * slots).fill(-2);
+  const missing = new Float64Array(chords.length * slots);
+  const base = new Float64Array(chords.length);
+  chords.forEach((of, at) => {
+    base[at] = qualityCost[of.quality] ?? unlistedQuality;
+    const parts = missingCosts(of.quality);
+    of.tones.forEach((tone, part) => {
+      tones[at * slots + part] = index.get(tone) ?? -1;
+      missing[at * slots + part] = parts[part] ?? 0;
+    });
+  });
+  return { tones, missing, base };
 }
 
 /** Builds the lattice: every stretch of up to about two bars with the chords that explain it best. */
@@ -192,25 +206,10 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   const staying = stayingTones(ground);
   const prefixes = prefixesOf(sound, moments, staying);
   const chords = chordsIn(prefixes.classes);
-  const scoredChords = chords.map(of => scored(of, prefixes));
+  const tables = tablesOf(chords, prefixes.index);
   const count = moments.length;
+  const width = prefixes.classes.length;
 
-  const tonesCost = (from: number, to: number, s: Scored): number => {
-    let value = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0) + s.base;
-    s.tones.forEach((tone, part) => {
-      const f = prefixes.foreign[tone];
-      const p = prefixes.present[tone];
-      if (f === undefined || p === undefined || (p[to] ?? 0) - (p[from] ?? 0) <= 1e-9)
-        value += s.missing[part] ?? 0;
-      else value -= (f[to] ?? 0) - (f[from] ?? 0);
-    });
-    return value;
-  };
-  const bassCost = (of: Chord, bass: PitchClass | undefined): number => {
-    if (bass === undefined) return 0;
-    const part = of.tones.indexOf(bass);
-    return part < 0 ? cost.foreignBass : (cost.inversion[part] ?? 1);
-  };
   const changeCost = moments.map(moment => {
     const bassMoves = moment.struck.includes(moment.sounding[0] ?? -1);
     return cost.change[moment.level] + (bassMoves ? 0 : cost.changeWithoutBass);
@@ -220,6 +219,8 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   const before = new Float64Array(count + 1).fill(Infinity);
   before[0] = 0;
   const values = new Float64Array(chords.length);
+  const foreign = new Float64Array(width);
+  const present = new Float64Array(width);
   for (let from = 0; from < count; from++) {
     const first = moments[from];
     if (first === undefined) continue;
@@ -229,15 +230,34 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
       if (last === undefined || last.bar > first.bar + 1 || to - from > longestStretch) break;
       if (low === undefined || last.start < first.start + first.beat)
         low = bassOfStretch(ground, moments, from, to);
+      for (let k = 0; k < width; k++) {
+        foreign[k] =
+          ((prefixes.foreign[k] as Float64Array)[to] as number) -
+          ((prefixes.foreign[k] as Float64Array)[from] as number);
+        present[k] =
+          ((prefixes.present[k] as Float64Array)[to] as number) -
+          ((prefixes.present[k] as Float64Array)[from] as number);
+      }
+      const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0);
+      const lowClass = low === undefined ? -1 : (prefixes.index.get(low) ?? -1);
       let least = Infinity;
       let leastTones = Infinity;
-      scoredChords.forEach((s, at) => {
-        const tonesOnly = tonesCost(from, to, s);
-        const value = tonesOnly + bassCost(s.of, low);
+      for (let at = 0; at < chords.length; at++) {
+        let value = all + (tables.base[at] as number);
+        let bassPart = lowClass < 0 ? 0 : -1;
+        for (let part = 0; part < slots; part++) {
+          const tone = tables.tones[at * slots + part] as number;
+          if (tone === -2) break;
+          if (tone === lowClass && tone >= 0) bassPart = part;
+          if (tone < 0 || (present[tone] as number) <= 1e-9)
+            value += tables.missing[at * slots + part] as number;
+          else value -= foreign[tone] as number;
+        }
+        if (value < leastTones) leastTones = value;
+        value += bassPart < 0 ? cost.foreignBass : (cost.inversion[bassPart] ?? 1);
         values[at] = value;
         if (value < least) least = value;
-        if (tonesOnly < leastTones) leastTones = tonesOnly;
-      });
+      }
       const change = changeCost[from] ?? 0;
       const through = (before[from] ?? Infinity) + least + change;
       if (through < (before[to] ?? Infinity)) before[to] = through;
@@ -246,8 +266,8 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
         continue;
       }
       for (let at = 0; at < chords.length; at++) {
-        const value = values[at] ?? Infinity;
-        if (value <= least + 2)
+        const value = values[at] as number;
+        if (value <= least + keepWithin)
           edges.push({ from, to, chord: at, cost: value + change, rooted: chords[at]?.root === low });
       }
     }
@@ -272,9 +292,5 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
     staying,
     before,
     after,
-    stretch: (from, to, of) =>
-      tonesCost(from, to, scored(of, prefixes)) +
-      bassCost(of, bassOfStretch(ground, moments, from, to)) +
-      (changeCost[from] ?? 0),
   };
 }
