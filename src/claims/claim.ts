@@ -9,6 +9,8 @@ export interface Claim {
   /** The sentence in the form that the reference recommends; reading it gives the same content. */
   readonly print: () => string;
   readonly check: (context: ClaimContext) => Verdict;
+  /** The claims that it joins by `and`. */
+  readonly parts?: readonly Claim[];
 }
 
 /**

@@ -26,10 +26,12 @@ function joined(parts: readonly Claim[], verdicts: readonly Verdict[]): Verdict 
 }
 
 /** All of them are claimed. One alone is that claim. */
-export function conjunction(parts: readonly Claim[]): Claim {
+export function conjunction(claims: readonly Claim[]): Claim {
+  const parts = claims.flatMap(claim => claim.parts ?? [claim]);
   const [only] = parts;
   if (parts.length === 1 && only !== undefined) return only;
   return {
+    parts,
     content: { all: parts.map(part => part.content) },
     print: () => parts.map(part => part.print()).join(' and '),
     check: context =>

@@ -1,6 +1,32 @@
-import { lineFamilies, spanFamilies } from './families/index.js';
+import {
+  chosenFamilies,
+  extremeFamilies,
+  keyFamilies,
+  lineFamilies,
+  noteFamilies,
+  pairFamilies,
+  rankedFamilies,
+  spanFamilies,
+  thingFamilies,
+} from './families/index.js';
+import { quantifiedExamples } from './quantified.js';
+import { versionExamples } from './versions/version-claims.js';
 
-/** Every sentence that the families give as an example. */
-export const exampleSentences: readonly string[] = [...spanFamilies, ...lineFamilies].flatMap(
-  family => family.examples,
-);
+const families: readonly { readonly name: string; readonly examples: readonly string[] }[] = [
+  ...spanFamilies,
+  ...lineFamilies,
+  ...pairFamilies,
+  ...noteFamilies,
+  ...extremeFamilies,
+  ...thingFamilies,
+  ...chosenFamilies,
+  ...rankedFamilies,
+  ...keyFamilies,
+];
+
+/** Every sentence that is given as an example of what can be checked. */
+export const exampleSentences: readonly string[] = [
+  ...families.flatMap(family => family.examples),
+  ...quantifiedExamples,
+  ...versionExamples,
+];

@@ -58,6 +58,8 @@ export interface ClaimContext {
   /** Note value of one beat where the lesson overrides the metre's own, in whole notes. */
   readonly beatUnit?: Fraction;
   readonly conventions: Conventions;
+  /** Other versions of the piece by the name that the lesson gives their score, for comparisons. */
+  readonly versions?: Readonly<Record<string, Analysis>>;
 }
 
 /** A stretch of the written score, end exclusive; `start = end` is a moment. */

@@ -50,9 +50,8 @@ export function nearestExample(text: string): string | undefined {
 /** The one of the expected words (written in backticks) that a misspelt word comes close to. */
 export function nearestWord(written: string, expected: readonly string[]): string | undefined {
   if (written.length < 3 || written.length > 24) return undefined;
+  const distance = (word: string): number => wordDistance(written.toLowerCase(), word.split(' ')[0] ?? word);
   return expected
     .flatMap(each => /^`([\p{L} ]+)`$/u.exec(each)?.[1] ?? [])
-    .find(
-      word => word !== written && wordDistance(written.toLowerCase(), word) <= (written.length < 6 ? 1 : 2),
-    );
+    .find(word => distance(word) > 0 && distance(word) <= (written.length < 6 ? 1 : 2));
 }

@@ -1,14 +1,125 @@
+import type { Key } from '../../harmony/index.js';
 import type { Family } from '../family.js';
-import type { Span } from '../subjects/span.js';
+import type { Extreme } from '../subjects/extreme.js';
 import type { Line } from '../subjects/line.js';
+import type { PointedNotes } from '../subjects/note.js';
+import type { Pair } from '../subjects/pair.js';
+import type { Span } from '../subjects/span.js';
+import type { Thing } from '../subjects/thing.js';
+import { cadenceFamily } from './cadence.js';
+import { chordFamily } from './chord.js';
 import { contentFamily } from './content.js';
+import { crossRelationFamily } from './cross-relation.js';
+import { crossingFamily } from './crossing.js';
+import { verticalIntervalFamily } from './dissonance.js';
+import { dominantResolutionFamily } from './dominant-resolution.js';
+import { lineRhythmFamily, rhythmFamily } from './durations.js';
+import { endingFamily } from './ending.js';
+import { enharmonicFamily } from './enharmonic.js';
+import { formFamily } from './form.js';
+import { frequencyFamily } from './frequency.js';
+import type { Ranked } from './frequency.js';
+import { functionFamily } from './function.js';
+import { harmonicRhythmFamily } from './harmonic-rhythm.js';
+import { intervalFamily } from './interval.js';
+import { keyFamily } from './key.js';
+import { keyRelationFamily } from './key-relation.js';
 import { linePitchFamily } from './line-pitch.js';
+import { melodicFamily } from './melodic.js';
+import { membersFamily } from './members.js';
+import { meterFamily } from './meter.js';
+import { mixtureFamily } from './mixture.js';
+import { motionFamily } from './motion.js';
+import { nativeNotesFamily } from './native-notes.js';
+import { lineNonChordToneFamily, noteNonChordToneFamily, spanNonChordToneFamily } from './non-chord-tone.js';
+import { numeralFamily } from './numeral.js';
+import { chosenFamily, occurrenceFamily } from './occurrence.js';
+import type { Chosen } from './occurrence.js';
+import { parallelsFamily } from './parallels.js';
+import { pedalFamily } from './pedal.js';
+import { pivotFamily } from './pivot.js';
+import { progressionFamily } from './progression.js';
+import { prolongationFamily } from './prolongation.js';
+import { recurrenceFamily } from './recurrence.js';
+import { extremeFamily, lineRangeFamily } from './register.js';
+import { lineResolutionFamily, noteResolutionFamily } from './resolution.js';
+import { lineDegreeFamily, noteDegreeFamily } from './scale-degree.js';
+import { sequenceFamily } from './sequence.js';
+import { sixFourFamily } from './six-four.js';
+import { textureFamily } from './texture.js';
+import { versionFamily } from './version.js';
 
-/**
- * Every family of claims. A new family is a file of this folder and a line here: the grammar, the printed sentence, the
- * check, the probes for the nearest true statement and the reference follow from it.
+/*
+ * Every family of claims, by what its sentences are about. A new family is a file of this folder and a line here: the grammar, the
+ * printed sentence, the check, the probes for the nearest true statement and the examples of the reference follow from it. Where two
+ * families read the same words, the one that stands first is meant.
  */
-export const spanFamilies: readonly Family<Span>[] = [contentFamily];
 
-/** Families about one line of the texture. */
-export const lineFamilies: readonly Family<Line>[] = [linePitchFamily];
+/** About a stretch of the score: `bar 5 ...`. */
+export const spanFamilies: readonly Family<Span>[] = [
+  numeralFamily,
+  chordFamily,
+  keyFamily,
+  cadenceFamily,
+  contentFamily,
+  functionFamily,
+  spanNonChordToneFamily,
+  pedalFamily,
+  progressionFamily,
+  sequenceFamily,
+  dominantResolutionFamily,
+  prolongationFamily,
+  sixFourFamily,
+  mixtureFamily,
+  membersFamily,
+  pivotFamily,
+  endingFamily,
+  enharmonicFamily,
+  nativeNotesFamily,
+  parallelsFamily,
+  crossRelationFamily,
+  verticalIntervalFamily,
+  harmonicRhythmFamily,
+  textureFamily,
+  meterFamily,
+  rhythmFamily,
+  formFamily,
+  recurrenceFamily,
+  versionFamily,
+];
+
+/** About one line of the texture: `the bass of bar 5 ...`. */
+export const lineFamilies: readonly Family<Line>[] = [
+  linePitchFamily,
+  melodicFamily,
+  lineRangeFamily,
+  lineRhythmFamily,
+  lineNonChordToneFamily,
+  lineDegreeFamily,
+  lineResolutionFamily,
+];
+
+/** About two lines: `the soprano and the bass of bar 5 ...`. */
+export const pairFamilies: readonly Family<Pair>[] = [intervalFamily, motionFamily, crossingFamily];
+
+/** About single notes: `the F#5 of bar 5 ...`, `the seventh of bar 5 ...`. */
+export const noteFamilies: readonly Family<PointedNotes>[] = [
+  noteNonChordToneFamily,
+  noteDegreeFamily,
+  noteResolutionFamily,
+];
+
+/** About the highest or lowest note: `the highest note of the piece ...`. */
+export const extremeFamilies: readonly Family<Extreme>[] = [extremeFamily];
+
+/** About a kind of thing wherever it occurs: `the note F# ...`, `a half cadence ...`. */
+export const thingFamilies: readonly Family<Thing>[] = [occurrenceFamily];
+
+/** About the first, last or only one: `the first V7/V of the piece ...`. */
+export const chosenFamilies: readonly Family<Chosen>[] = [chosenFamily];
+
+/** About what is most frequent: `the most frequent chord of the piece ...`. */
+export const rankedFamilies: readonly Family<Ranked>[] = [frequencyFamily];
+
+/** About keys as such: `D major ...`. */
+export const keyFamilies: readonly Family<Key>[] = [keyRelationFamily];

@@ -1,4 +1,4 @@
-import { chromaOf, compare, pitchClassOf, printPitch } from '../../score/index.js';
+import { chromaOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { isHeldInto, missingEvidence, noteEvidence } from '../evidence.js';
@@ -28,21 +28,6 @@ const where = ({ start }: LineNote, context: ClaimContext): string => {
   const moment = momentOf(context.analysis.score, start, context.beatUnit);
   return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
 };
-
-/**
- * The bass of one harmony is one note, whatever the left hand adds after it: where a single segment covers the place and the line
- * is the bass, only the notes of its bass tone are the line.
- */
-function essential(line: Line, context: ClaimContext): readonly LineNote[] {
-  if (line.line.kind !== 'part' || line.line.part !== 'bass') return line.notes;
-  const { start, end } = line.span.range;
-  const segment = context.analysis.segments.find(
-    each => compare(each.start, start) <= 0 && compare(end, each.end) <= 0,
-  );
-  if (segment === undefined) return line.notes;
-  const bass = line.notes.filter(({ note }) => pitchClassOf(note.pitch) === segment.bass);
-  return bass.length === 0 ? line.notes : bass;
-}
 
 function chosen(how: LinePitch['how'], notes: readonly LineNote[]): readonly LineNote[] {
   switch (how) {
@@ -88,7 +73,7 @@ export const linePitchFamily = family<Line, LinePitch>({
     return `${verbs[how]} ${printNoteName(note)}`;
   },
   check: (line, says, context, make): Finding<Line> => {
-    const notes = chosen(says.how, essential(line, context));
+    const notes = chosen(says.how, line.notes);
     const wanted = printNoteName(says.note);
     const [first] = notes;
     if (first === undefined)

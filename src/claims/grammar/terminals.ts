@@ -35,6 +35,23 @@ export function word(...spellings: readonly [string, ...string[]]): Parser<strin
   };
 }
 
+/** A word in small letters only: the article `a` beside the note A. */
+export const smallWord = (...spellings: readonly [string, ...string[]]): Parser<string> => {
+  const loose = word(...spellings);
+  return {
+    shape: loose.shape,
+    read: (reading, at) => {
+      const start = skipSpace(reading.text, at);
+      const outcome = loose.read(reading, start);
+      const isSmall = outcome.steps.every(({ end: stop }) => {
+        const written = reading.text.slice(start, stop);
+        return written === written.toLowerCase();
+      });
+      return isSmall ? outcome : failed(failureAt(start, `\`${spellings[0]}\``));
+    },
+  };
+};
+
 /** One of several words with the value that each stands for. */
 export function wordsFor<T>(values: readonly (readonly [T, string, ...string[]])[]): Parser<T> {
   const options = values.map(([value, ...spellings]) => map(word(...spellings), () => value));

@@ -72,7 +72,7 @@ function moments(notes: readonly Note[], range: Range): readonly Fraction[] {
 }
 
 /** The outermost note at each moment, joined while it stays the same note or the same tied pitch. */
-function edgeOf(notes: readonly Note[], range: Range, edge: 'top' | 'bottom'): readonly LineNote[] {
+export function edgeOf(notes: readonly Note[], range: Range, edge: 'top' | 'bottom'): readonly LineNote[] {
   const times = moments(notes, range);
   const line: LineNote[] = [];
   times.forEach((time, at) => {
@@ -121,3 +121,8 @@ export function describeLines(score: Score): string {
     .map(voice => (voice.name === '' || voice.name === voice.id ? voice.id : `${voice.id} (${voice.name})`));
   return `its voices are ${names.join(', ')}`;
 }
+
+/** Whether the bass is a voice of its own: one that is called so, or the lowest of four. */
+export const hasOwnBass = (score: Score): boolean =>
+  voicesNamed(score, 'bass').length > 0 ||
+  score.voices.filter(voice => voice.overlayOf === undefined).length === 4;

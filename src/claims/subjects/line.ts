@@ -1,3 +1,4 @@
+import { compare, greatest, isBefore, pitchClassOf } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
@@ -6,7 +7,7 @@ import { placeName } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
-import { describeLines, lineNotes } from './line-notes.js';
+import { describeLines, hasOwnBass, lineNotes } from './line-notes.js';
 import type { LineNote } from './line-notes.js';
 import { span } from './span.js';
 import type { Span } from './span.js';
@@ -44,6 +45,26 @@ function otherLines(line: LineName, context: ClaimContext): readonly LineName[] 
   }
 }
 
+/**
+ * The notes that make the bass: in a texture of bass notes and chords the bass note of each harmony, whatever the accompaniment
+ * strikes after it. Where the bass is a voice of its own, that voice.
+ */
+function essential(line: LineName, notes: readonly LineNote[], context: ClaimContext): readonly LineNote[] {
+  const { score } = context.analysis;
+  const { segments } = context.analysis;
+  if (line.kind !== 'part' || line.part !== 'bass' || hasOwnBass(score) || segments.length === 0)
+    return notes;
+  return segments.flatMap(segment => {
+    const during = notes.filter(
+      note => compare(segment.start, note.start) <= 0 && isBefore(note.start, segment.end),
+    );
+    const [first, ...rest] = during.filter(({ note }) => pitchClassOf(note.pitch) === segment.bass);
+    if (first === undefined) return during;
+    const end = rest.reduce((latest, note) => greatest(latest, note.end), first.end);
+    return [{ ...first, end: greatest(end, during.at(-1)?.end ?? end) }];
+  });
+}
+
 export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
   const where = span(place);
   const print = (): string => `${printLine(line)} of ${where.print()}`;
@@ -70,7 +91,10 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
             evidence: [],
           },
         };
-      return { kind: 'found', subject: { line, span: found.subject, notes, name: print() } };
+      return {
+        kind: 'found',
+        subject: { line, span: found.subject, notes: essential(line, notes, context), name: print() },
+      };
     },
     neighbours: context => [
       ...otherLines(line, context).map(other => lineSubject(other, place)),

@@ -56,3 +56,14 @@ export function soundingIn(score: Score, { start, end }: Range): readonly Note[]
   }
   return found;
 }
+
+/** The head at which a tied note was struck. */
+export function struckHead(note: Note, notes: readonly Note[]): Note {
+  let first = note;
+  while (first.tiedFrom !== undefined) {
+    const before = notes[first.tiedFrom];
+    if (before === undefined) break;
+    first = before;
+  }
+  return first;
+}

@@ -1,5 +1,5 @@
 import type { Key } from '../../harmony/index.js';
-import { shapes, token } from '../grammar/index.js';
+import { map, optional, sequence, shapes, token, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { noteShape, pitchClassOfName } from './note-name.js';
 
@@ -16,3 +16,6 @@ export const keyName: Parser<Key> = token({
     return tonic === undefined ? undefined : { tonic, mode: match?.[2] === 'minor' ? 'minor' : 'major' };
   },
 });
+
+/** `in D major`, where a sentence may leave it out. */
+export const inKey: Parser<Key | undefined> = optional(map(sequence(word('in'), keyName), ([, key]) => key));

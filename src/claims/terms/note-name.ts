@@ -24,7 +24,9 @@ export const noteShape: Shape = {
   name: 'NoteName',
   body: inOrder(letter, maybe(oneOf(signWords, signs))),
 };
-const pitchShape = inOrder(noteShape, maybe(inOrder(maybe(oneOf(' ')), maybe(oneOf('-')), character('0-9'))));
+/** Octave -1 is the lowest of the MIDI range. */
+const octaveShape = oneOf('-1', character('0-9'));
+const pitchShape = inOrder(noteShape, maybe(inOrder(maybe(oneOf(' ')), octaveShape)));
 
 const signOfWord = { 'double sharp': '##', 'double flat': 'bb', sharp: '#', flat: 'b', natural: '' } as const;
 

@@ -5,6 +5,7 @@ import type { Parser } from '../grammar/index.js';
 
 const { character, inOrder, maybe, oneOf, oneOrMore, text } = shapes;
 const digits = oneOrMore(character('0-9'));
+const denominator = inOrder(character('1-9'), maybe(digits));
 
 const words: readonly (readonly [number, string, ...string[]])[] = [
   [1, 'one'],
@@ -46,7 +47,7 @@ export const beatNumber: Parser<Fraction> = token({
   name: 'Beat',
   label: 'a beat such as `3` or `2.5`',
   shape: oneOf(
-    inOrder(digits, text(' '), digits, text('/'), digits),
+    inOrder(digits, text(' '), digits, text('/'), denominator),
     inOrder(digits, maybe(inOrder(text('.'), digits))),
   ),
   value: matched => {
@@ -63,7 +64,7 @@ export const beatNumber: Parser<Fraction> = token({
 /** The shortest form that is read back as the same beat: `3`, `2.5`, `1 2/3`. */
 export function printBeat(beat: Fraction): string {
   if (beat.d === 1) return String(beat.n);
-  if (1000 % beat.d === 0) return String(beat.n / beat.d);
+  if (beat.d <= 96 && 10_000 % beat.d === 0) return String(beat.n / beat.d);
   const whole = Math.floor(beat.n / beat.d);
   return `${whole} ${beat.n - whole * beat.d}/${beat.d}`;
 }

@@ -37,6 +37,9 @@ export const have: Verb = choice(
   ),
 );
 
+/** `has no`, `have no`: the denial of `has`. */
+export const haveNo: Verb = map(word('has no', 'have no', 'contains no', 'contain no'), denied);
+
 /** Any other verb, by its two forms: `modulates`, `modulate`. */
 export const verb = (singular: string, plural: string): Verb =>
   choice(
@@ -53,6 +56,13 @@ export const printBe = ({ plural, negated }: VerbForm): string =>
 
 export const printHave = (form: VerbForm): string =>
   form.negated ? `${auxiliary(form)} have` : form.plural ? 'have' : 'has';
+
+/** `has a cross relation`, `has no cross relation`; `article` is `a`, `an` or nothing. */
+export function printHas(form: VerbForm, article: string, noun: string): string {
+  const has = form.plural ? 'have' : 'has';
+  if (form.negated) return `${has} no ${noun}`;
+  return article === '' ? `${has} ${noun}` : `${has} ${article} ${noun}`;
+}
 
 export const printVerb = (singular: string, plural: string, form: VerbForm): string =>
   form.negated ? `${auxiliary(form)} ${plural}` : form.plural ? plural : singular;

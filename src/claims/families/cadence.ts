@@ -1,0 +1,210 @@
+import {
+  inversionOf,
+  isUnread,
+  judgeCadence,
+  parseRomanNumeral,
+  printKey,
+  sameKey,
+} from '../../harmony/index.js';
+import type { Cadence, CadenceKind, CadenceQuestion, Judgement, Key } from '../../harmony/index.js';
+import { barAt } from '../place/beats.js';
+import type { Finding, Predicate } from '../claim.js';
+import { family } from '../family.js';
+import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Conventions, Range } from '../model.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { inKey } from '../terms/key-name.js';
+import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { isSupported, judged, silence } from './judged.js';
+import { liesIn } from '../segments.js';
+import type { Codes } from './judged.js';
+
+/** A cadence as it is called. `perfect` and `imperfect` alone mean different things in Britain and America. */
+export type CadenceName =
+  CadenceKind | 'authentic' | 'Phrygian half' | 'perfect' | 'imperfect' | 'interrupted';
+
+export interface CadenceSays {
+  /** `ends`: the cadence is the last thing in the place. */
+  readonly how: 'is' | 'has' | 'ends';
+  readonly name: CadenceName;
+  readonly key?: Key;
+}
+
+const codes: Codes = { supported: 'C0501', rivalled: 'C0502', open: 'C0503', contradicted: 'C0504' };
+
+type Asked = Pick<CadenceQuestion, 'kind' | 'phrygian'>;
+
+/** What a name asks for under the naming of a country (UK names: from memory, ABRSM usage). */
+function questionOf(name: CadenceName, names: Conventions['cadence-names']): Asked {
+  switch (name) {
+    case 'Phrygian half':
+      return { kind: 'half', phrygian: true };
+    case 'perfect':
+      return { kind: names === 'UK' ? 'authentic' : 'perfect authentic' };
+    case 'imperfect':
+      return { kind: names === 'UK' ? 'half' : 'imperfect authentic' };
+    case 'interrupted':
+      return { kind: 'deceptive' };
+    case 'authentic':
+    case 'perfect authentic':
+    case 'imperfect authentic':
+    case 'half':
+    case 'deceptive':
+    case 'plagal':
+    case 'evaded':
+      return { kind: name };
+  }
+}
+
+const cadenceName: Parser<CadenceName> = choice(
+  map(
+    sequence(
+      wordsFor<CadenceName>([
+        ['perfect authentic', 'perfect authentic'],
+        ['imperfect authentic', 'imperfect authentic'],
+        ['authentic', 'authentic'],
+        ['Phrygian half', 'Phrygian half', 'Phrygian'],
+        ['half', 'half'],
+        ['deceptive', 'deceptive'],
+        ['plagal', 'plagal'],
+        ['evaded', 'evaded'],
+        ['perfect', 'perfect'],
+        ['imperfect', 'imperfect'],
+        ['interrupted', 'interrupted'],
+      ]),
+      word('cadence'),
+    ),
+    ([name]) => name,
+  ),
+  wordsFor<CadenceName>([
+    ['perfect authentic', 'PAC'],
+    ['imperfect authentic', 'IAC'],
+    ['half', 'HC', 'semicadence'],
+    ['deceptive', 'DC'],
+    ['plagal', 'PC'],
+  ]),
+);
+
+/** `a half cadence`. */
+export const aCadence = rule(
+  'Cadence',
+  () => map(sequence(optional(article), cadenceName), ([, name]) => name),
+  'a cadence such as `a half cadence`',
+);
+
+const cadence = (how: CadenceSays['how']): Parser<CadenceSays> =>
+  map(sequence(aCadence, inKey), ([name, key]) => (key === undefined ? { how, name } : { how, name, key }));
+
+/** The range in which the arrival is looked for: `ends with` looks at the last bar of the place alone. */
+function rangeFor(span: Span, how: CadenceSays['how'], context: ClaimContext): Range {
+  if (how !== 'ends') return rangeOrMoment(span);
+  const { range } = span;
+  const bars = context.analysis.score.bars.filter(bar => liesIn(bar.start, range));
+  const last = bars.at(-1) ?? barAt(context.analysis.score, range.start);
+  return last === undefined ? range : { start: last.start, end: range.end };
+}
+
+const arrivalsIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
+  context.analysis.cadences.filter(each => liesIn(each.onset, range));
+
+/**
+ * The convention that decides whether what was found is a cadence at all: an authentic one over an inverted dominant or the
+ * leading-tone chord (Hutchinson: imperfect authentic; Open Music Theory: none), a half cadence on V7 (Open Music Theory: almost
+ * invariably a triad).
+ */
+function disputed(found: Cadence | undefined, context: ClaimContext): string | undefined {
+  if (found === undefined) return undefined;
+  const segments = found.segments.flatMap(at => context.analysis.segments[at] ?? []);
+  const arrival = segments.at(-1);
+  const before = segments.at(-2);
+  if (found.kind === 'imperfect authentic' && before !== undefined) {
+    const numeral = parseRomanNumeral(before.roman);
+    const inverted = !isUnread(numeral) && (numeral.degree === 7 || inversionOf(numeral) > 0);
+    if (inverted && context.conventions['inverted-authentic'] === 'none')
+      return `true where \`inverted-authentic\` is \`cadence\`; the lesson has \`none\`, and the dominant is ${before.roman}, whose bass is not the fifth degree`;
+  }
+  if (found.kind === 'half' && arrival !== undefined) {
+    const isSeventh = arrival.chord.tones.length > 3;
+    if (isSeventh && context.conventions['half-on-V7'] === 'none')
+      return `true where \`half-on-V7\` is \`cadence\`; the lesson has \`none\`, and the chord of arrival is ${arrival.roman}`;
+  }
+  return undefined;
+}
+
+function alternatives(
+  span: Span,
+  says: CadenceSays,
+  range: Range,
+  context: ClaimContext,
+  make: (says: CadenceSays) => Predicate<Span>,
+): readonly Predicate<Span>[] {
+  return arrivalsIn(range, context).flatMap(found => {
+    const name: CadenceName = found.phrygian ? 'Phrygian half' : found.kind;
+    const isHome = says.key === undefined && sameKey(found.key, context.home);
+    return [make(isHome ? { how: says.how, name } : { how: says.how, name, key: found.key })];
+  });
+}
+
+/** Cadences: claims F1 to F4 of the trade. */
+export const cadenceFamily = family<Span, CadenceSays>({
+  name: 'cadence',
+  examples: [
+    'bar 8 is a half cadence',
+    'bar 8 beat 3 is a perfect authentic cadence in D major',
+    'bar 8 is a Phrygian half cadence',
+    'bars 5-8 end with a deceptive cadence',
+  ],
+  phrases: [
+    [be, cadence('is')],
+    [have, cadence('has')],
+    [verb('makes', 'make'), cadence('is')],
+    [verb('ends with', 'end with'), cadence('ends')],
+    [verb('closes with', 'close with'), cadence('ends')],
+  ],
+  print: ({ how, name, key }, form) => {
+    const verbs = { is: printBe(form), has: printHave(form), ends: printVerb('ends with', 'end with', form) };
+    return `${verbs[how]} ${withArticle(`${name} cadence`)}${key === undefined ? '' : ` in ${printKey(key)}`}`;
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const range = rangeFor(span, says.how, context);
+    const silent = silence<Span>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const names = context.conventions['cadence-names'];
+    const ask = (asked: Asked): Judgement =>
+      judgeCadence(context.analysis, {
+        ...range,
+        ...asked,
+        ...(says.key === undefined ? {} : { key: says.key }),
+      });
+    const asked = questionOf(says.name, names);
+    const judgement = ask(asked);
+    const instead = () => alternatives(span, says, range, context, make);
+    if (isSupported(judgement)) {
+      const found = arrivalsIn(range, context).find(
+        each => each.kind === asked.kind || asked.kind === 'authentic',
+      );
+      const dispute = disputed(found, context);
+      const finding = { ...judged(judgement, codes, range, context), instead };
+      return dispute === undefined
+        ? finding
+        : { ...finding, verdict: 'arguable', code: 'C0505', reason: dispute };
+    }
+    const elsewhere = names === 'UK' ? 'US' : 'UK';
+    const otherwise = questionOf(says.name, elsewhere);
+    if (otherwise.kind !== asked.kind) {
+      const second = ask(otherwise);
+      if (isSupported(second))
+        return {
+          ...judged(second, codes, range, context),
+          verdict: 'arguable',
+          code: 'C0506',
+          reason: `true where \`cadence-names\` is \`${elsewhere}\`: there ${withArticle(says.name)} cadence is ${withArticle(otherwise.kind)} cadence; the lesson has \`${names}\``,
+          instead,
+        };
+    }
+    return { ...judged(judgement, codes, range, context), instead };
+  },
+});

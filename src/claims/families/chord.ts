@@ -1,0 +1,186 @@
+import {
+  chord,
+  describeChord,
+  inversionNames,
+  judgeChord,
+  printChord,
+  sameChord,
+} from '../../harmony/index.js';
+import type { Chord, ChordQuality, Judgement } from '../../harmony/index.js';
+import type { PitchClass } from '../../score/index.js';
+import type { Finding, Judged, Predicate } from '../claim.js';
+import { family } from '../family.js';
+import { map } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { chordSymbol, chordWords, isOfClass, printChordWords } from '../terms/chord-name.js';
+import type { ChordWords } from '../terms/chord-name.js';
+import { be, printBe } from '../terms/verb.js';
+import { bestOf, isSupported, judged, silence } from './judged.js';
+import { mainSegment, segmentsIn } from '../segments.js';
+import type { Codes } from './judged.js';
+
+/** The harmony of a place. A symbol puts its root in the bass where it has no slash (lead-sheet practice); words leave the bass open. */
+export type ChordSays =
+  | {
+      readonly form: 'symbol';
+      readonly root: PitchClass;
+      readonly quality: ChordQuality;
+      readonly inversion: number;
+    }
+  | ({ readonly form: 'words' } & ChordWords);
+
+const codes: Codes = { supported: 'C0101', rivalled: 'C0102', open: 'C0103', contradicted: 'C0104' };
+
+const symbolOf = (of: Chord): ChordSays => ({
+  form: 'symbol',
+  root: of.root,
+  quality: of.quality,
+  inversion: of.inversion,
+});
+
+/** Chords that the engine considers in a range: what it reads, then the rivals. */
+function considered(range: Range, context: ClaimContext): readonly Chord[] {
+  const segments = segmentsIn(context.analysis, range);
+  const found = [
+    ...segments.map(segment => segment.chord),
+    ...segments.flatMap(segment => segment.rivals.map(rival => rival.chord)),
+  ];
+  return found.filter((each, at) => found.findIndex(other => sameChord(each, other)) === at);
+}
+
+/** Whether a chord is what the words leave open. */
+function allows(says: ChordSays, of: Chord): boolean {
+  const ofClass = says.form === 'words' ? says.class : undefined;
+  return (
+    (says.root === undefined || of.root === says.root) &&
+    (says.quality === undefined || of.quality === says.quality) &&
+    (ofClass === undefined || isOfClass(of.quality, ofClass))
+  );
+}
+
+/** The chord that a sentence names, or where it names only a kind, the chord of that kind that the place has. */
+function candidates(says: ChordSays, range: Range, context: ClaimContext): readonly Chord[] {
+  const { root, quality } = says;
+  if (root !== undefined && quality !== undefined) return [chord(root, quality)];
+  const main = mainSegment(context.analysis, range);
+  return main !== undefined && allows(says, main.chord) ? [main.chord] : [];
+}
+
+/** A kind of chord that only a rival reading of the place has. */
+function rivalOfKind(
+  says: ChordSays,
+  range: Range,
+  context: ClaimContext,
+): { readonly chord: Chord; readonly judgement: Judgement } | undefined {
+  return considered(range, context)
+    .filter(each => allows(says, each))
+    .map(each => ({ chord: each, judgement: ask(each, says.inversion, range, context) }))
+    .find(({ judgement }) => isSupported(judgement));
+}
+
+const ask = (of: Chord, inversion: number | undefined, range: Range, context: ClaimContext): Judgement => {
+  const bass = inversion === undefined ? undefined : of.tones[inversion];
+  return judgeChord(context.analysis, { ...range, tones: of.tones, ...(bass === undefined ? {} : { bass }) });
+};
+
+/** The likeliest chord of a range, as said. */
+function sayMain(range: Range, context: ClaimContext): string {
+  const main = mainSegment(context.analysis, range);
+  if (main === undefined) return 'no chord';
+  return `${describeChord(main.chord)} in ${inversionNames[main.chord.inversion] ?? 'root position'}`;
+}
+
+/** What the place has instead of the kind of chord that the sentence names. */
+function noneConsidered(span: Span, range: Range, context: ClaimContext): Judged {
+  const segment = mainSegment(context.analysis, range);
+  if (segment === undefined)
+    return {
+      verdict: 'undecided',
+      code: 'C0103',
+      reason: `no chord can be read in ${span.name}`,
+      evidence: [],
+    };
+  const own = ask(segment.chord, undefined, range, context);
+  return {
+    ...judged(own, codes, range, context),
+    verdict: 'fails',
+    code: 'C0104',
+    reason: `the chord is ${sayMain(range, context)}`,
+  };
+}
+
+function alternatives(
+  says: ChordSays,
+  range: Range,
+  context: ClaimContext,
+  make: (says: ChordSays) => Predicate<Span>,
+): readonly Predicate<Span>[] {
+  const { root, quality } = says;
+  const inversions =
+    root === undefined || quality === undefined
+      ? []
+      : chord(root, quality).tones.map((_, inversion) => make({ form: 'symbol', root, quality, inversion }));
+  const main = mainSegment(context.analysis, range);
+  const read = considered(range, context);
+  return [...(main === undefined ? [] : [main.chord]), ...read]
+    .map(each => make(symbolOf(each)))
+    .concat(inversions);
+}
+
+/** Chord names and chords in words: claims B1 to B6 of the trade. */
+export const chordFamily = family<Span, ChordSays>({
+  name: 'chord',
+  examples: [
+    'bar 5 is D7/F#',
+    'bar 5 is a D minor seventh chord',
+    'bar 5 is a first-inversion A minor triad',
+    'bar 5 beat 3 is a diminished seventh chord',
+    'bar 5 is in first inversion',
+  ],
+  phrases: [
+    [be, map(chordSymbol, symbolOf)],
+    [be, map(chordWords, (words): ChordSays => ({ form: 'words', ...words }))],
+  ],
+  print: (says, form) =>
+    `${printBe(form)} ${says.form === 'symbol' ? printChord({ ...chord(says.root, says.quality), inversion: says.inversion }) : printChordWords(says)}`,
+  check: (span, says, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const instead = () => alternatives(says, range, context, make);
+    const asked = candidates(says, range, context);
+    const best = bestOf(asked.map(each => ask(each, says.inversion, range, context)));
+    if (best === undefined) {
+      const rival = rivalOfKind(says, range, context);
+      if (rival === undefined) return { ...noneConsidered(span, range, context), instead };
+      return {
+        ...judged(rival.judgement, codes, range, context),
+        verdict: 'arguable',
+        code: 'C0102',
+        reason: `it can be heard as ${describeChord(rival.chord)}, but ${sayMain(range, context)} is the likelier reading`,
+        instead,
+      };
+    }
+    const [only] = asked;
+    if (says.form === 'symbol' && says.inversion === 0 && only !== undefined && !isSupported(best)) {
+      const anyBass = ask(only, undefined, range, context);
+      if (anyBass.outcome === 'supported') {
+        const bass = mainSegment(context.analysis, range)?.chord;
+        return {
+          ...judged(anyBass, codes, range, context),
+          verdict: 'arguable',
+          code: 'C0105',
+          reason: `the chord is ${describeChord(only)}, but a symbol without a slash puts its root in the bass${
+            bass === undefined || !sameChord(bass, only)
+              ? ''
+              : `; the bass is ${printChord(bass).split('/')[1] ?? printChord({ ...bass, inversion: 0 })}`
+          }`,
+          instead,
+        };
+      }
+    }
+    return { ...judged(best, codes, range, context), instead };
+  },
+});

@@ -1,0 +1,97 @@
+import { midiOf, printPitch } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, nothing, optional, sequence, word } from '../grammar/index.js';
+import { movesOf, together } from '../subjects/pair.js';
+import type { Pair } from '../subjects/pair.js';
+import { article } from '../terms/chord-name.js';
+import { have, printHave, printVerb, verb } from '../terms/verb.js';
+
+/** Voices that exchange their order, pass each other, or keep a note. */
+export interface CrossingSays {
+  readonly kind: 'cross' | 'overlap' | 'common tone';
+}
+
+const says = (kind: CrossingSays['kind']) => nothing<CrossingSays>({ kind });
+
+/** The deciding notes; empty where there are none. The line that is named first is the upper one. */
+function decisive({ upper, lower }: Pair, { kind }: CrossingSays): readonly Note[] {
+  const pairs = together(upper, lower);
+  switch (kind) {
+    case 'cross': {
+      const crossed = pairs.find(pair => midiOf(pair.upper.pitch) < midiOf(pair.lower.pitch));
+      return crossed === undefined ? [] : [crossed.upper, crossed.lower];
+    }
+    case 'overlap': {
+      const passed = movesOf(pairs).find(
+        ({ from, to }) =>
+          midiOf(to.lower.pitch) > midiOf(from.upper.pitch) ||
+          midiOf(to.upper.pitch) < midiOf(from.lower.pitch),
+      );
+      return passed === undefined
+        ? []
+        : [passed.from.upper, passed.from.lower, passed.to.upper, passed.to.lower];
+    }
+    case 'common tone': {
+      const kept = movesOf(pairs).find(
+        ({ from, to }) =>
+          from.upper.pitch === to.upper.pitch ||
+          midiOf(from.upper.pitch) === midiOf(to.upper.pitch) ||
+          midiOf(from.lower.pitch) === midiOf(to.lower.pitch),
+      );
+      if (kept === undefined) return [];
+      return midiOf(kept.from.upper.pitch) === midiOf(kept.to.upper.pitch)
+        ? [kept.from.upper, kept.to.upper]
+        : [kept.from.lower, kept.to.lower];
+    }
+  }
+}
+
+/** Crossing, overlap, common tone: claim I8 of the trade. A unison is no crossing. */
+export const crossingFamily = family<Pair, CrossingSays>({
+  name: 'crossing',
+  examples: [
+    'the alto and the tenor of bars 1-4 do not cross',
+    'the soprano and the alto of bars 1-2 have a common tone',
+  ],
+  phrases: [
+    [verb('crosses', 'cross'), says('cross')],
+    [verb('overlaps', 'overlap'), says('overlap')],
+    [
+      have,
+      map(sequence(optional(article), word('common tone', 'common note')), (): CrossingSays => ({
+        kind: 'common tone',
+      })),
+    ],
+  ],
+  print: ({ kind }, form) =>
+    kind === 'common tone'
+      ? `${printHave(form)} a common tone`
+      : kind === 'cross'
+        ? printVerb('crosses', 'cross', form)
+        : printVerb('overlaps', 'overlap', form),
+  check: (pair, { kind }, context, make): Finding<Pair> => {
+    const notes = decisive(pair, { kind });
+    if (notes.length > 0)
+      return {
+        verdict: 'holds',
+        code: 'C1061',
+        reason: `${notes.map(note => printPitch(note.pitch)).join(' and ')}: ${kind}`,
+        evidence: notes.map(note => noteEvidence('supports', note, kind, context)),
+      };
+    return {
+      verdict: 'fails',
+      code: 'C1062',
+      reason: {
+        cross: 'the line that is named first never lies below the other',
+        overlap: 'neither line passes the note that the other has just left',
+        'common tone': 'neither line keeps its pitch while the other moves',
+      }[kind],
+      evidence: [],
+      instead: () =>
+        (['overlap', 'common tone'] as const).filter(each => each !== kind).map(each => make({ kind: each })),
+    };
+  },
+});

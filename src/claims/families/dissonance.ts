@@ -1,0 +1,96 @@
+import { compare, isBefore, printPitch } from '../../score/index.js';
+import type { Fraction, Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { noteEnd, soundingIn } from '../subjects/sounding.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article, articleOf, withArticle } from '../terms/chord-name.js';
+import {
+  intervalBetween,
+  intervalName,
+  printInterval,
+  sameInterval,
+  simple,
+} from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import { have, haveNo, printHas } from '../terms/verb.js';
+import { silence } from './judged.js';
+
+/** An interval between two notes that sound at once; a tritone is either of its two spellings. */
+export type VerticalSays =
+  { readonly kind: 'interval'; readonly interval: IntervalName } | { readonly kind: 'tritone' };
+
+const complement: Parser<VerticalSays> = map(
+  sequence(
+    optional(article),
+    choice<VerticalSays>(
+      map(intervalName, interval => ({ kind: 'interval', interval })),
+      map(word('tritone'), () => ({ kind: 'tritone' })),
+    ),
+  ),
+  ([, says]) => says,
+);
+
+const fits = (low: Note, high: Note, says: VerticalSays): boolean => {
+  const size = intervalBetween(low.pitch, high.pitch);
+  return says.kind === 'tritone'
+    ? simple(size).semitones === 6
+    : sameInterval(size, says.interval) ||
+        (says.interval.steps <= 7 && sameInterval(simple(size), says.interval));
+};
+
+const overlapStart = (a: Note, b: Note): Fraction | undefined => {
+  const start = compare(a.onset, b.onset) >= 0 ? a.onset : b.onset;
+  return isBefore(start, noteEnd(a)) && isBefore(start, noteEnd(b)) ? start : undefined;
+};
+
+/** Intervals that sound at once, dissonances among them: claim E5 of the trade. That one is unstable is opinion; that it sounds is fact. */
+export const verticalIntervalFamily = family<Span, VerticalSays>({
+  name: 'sounding interval',
+  examples: ['bar 2 has a tritone', 'bar 3 beat 1 has a major seventh'],
+  phrases: [
+    [have, complement],
+    [haveNo, complement],
+  ],
+  print: (says, form) => {
+    const name = says.kind === 'tritone' ? 'tritone' : printInterval(says.interval);
+    return printHas(form, articleOf(name), name);
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const notes = soundingIn(context.analysis.score, range).filter(note => !note.grace);
+    const pairs = notes.flatMap((a, at) =>
+      notes.slice(at + 1).flatMap(b => (overlapStart(a, b) === undefined ? [] : [[a, b] as const])),
+    );
+    const found = pairs.find(([a, b]) => fits(a, b, says));
+    if (found !== undefined) {
+      const [a, b] = found;
+      const name = printInterval(intervalBetween(a.pitch, b.pitch));
+      return {
+        verdict: 'holds',
+        code: 'C1051',
+        reason: `${printPitch(a.pitch)} and ${printPitch(b.pitch)} sound together: ${withArticle(name)}`,
+        evidence: [a, b].map(note => noteEvidence('supports', note, name, context)),
+      };
+    }
+    const apart = notes.flatMap((a, at) =>
+      notes.slice(at + 1).flatMap(b => (fits(a, b, says) ? [[a, b] as const] : [])),
+    )[0];
+    return {
+      verdict: 'fails',
+      code: 'C1052',
+      reason:
+        apart === undefined
+          ? `no two notes of ${span.name} that sound together are that far apart`
+          : `${apart.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, but never sound together`,
+      evidence: (apart ?? []).map(note => noteEvidence('contradicts', note, 'sounds alone', context)),
+      instead: () => (says.kind === 'tritone' ? [] : [make({ kind: 'tritone' })]),
+    };
+  },
+});

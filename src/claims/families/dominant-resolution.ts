@@ -1,0 +1,125 @@
+import { isUnread, keyOfTarget, parseRomanNumeral, printKey } from '../../harmony/index.js';
+import type { Key, Segment } from '../../harmony/index.js';
+import { compare, subtract } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, word } from '../grammar/index.js';
+import type { ClaimContext, Evidence } from '../model.js';
+import { barAt, momentOf } from '../place/beats.js';
+import { mainSegment } from '../segments.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import type { Harmony } from '../subjects/harmonies.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { printBeat } from '../terms/number.js';
+import { printVerb, verb } from '../terms/verb.js';
+import { silence } from './judged.js';
+
+/** What becomes of a dominant. */
+export interface DominantResolutionSays {
+  readonly how: 'as expected' | 'deceptively' | 'late';
+}
+
+/** The key whose tonic a dominant leads one to expect; `undefined` for any other chord. */
+function expectedKey({ roman, key, function: does }: Segment): Key | undefined {
+  const numeral = parseRomanNumeral(roman);
+  if (isUnread(numeral)) return undefined;
+  const isDominant = numeral.degree === 5 || numeral.degree === 7;
+  if (numeral.target !== undefined) return isDominant ? keyOfTarget(numeral.target, key) : undefined;
+  return does === 'dominant' && (isDominant || numeral.kind === 'cadential') ? key : undefined;
+}
+
+const isHome = (harmony: Harmony, key: Key): boolean =>
+  harmony.segments.some(({ chord, roman }) => chord.root === key.tonic && !roman.startsWith('cad64'));
+
+const isStillDominant = (harmony: Harmony, key: Key): boolean =>
+  harmony.segments.every(segment => {
+    const expected = expectedKey(segment);
+    return expected !== undefined && expected.tonic === key.tonic;
+  });
+
+const evidenceOf = (segment: Segment, role: Evidence['role'], context: ClaimContext): readonly Evidence[] => {
+  const [id] = segment.chordTones;
+  const note = id === undefined ? undefined : context.analysis.score.notes[id];
+  return note === undefined ? [] : [noteEvidence(role, note, segment.roman, context)];
+};
+
+/** Expected, deceptive and delayed resolution: claim E3 of the trade. That it surprises is opinion; that it is not I is fact. */
+export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
+  name: 'resolution of a dominant',
+  examples: ['bar 15 resolves as expected', 'bar 19 resolves deceptively'],
+  phrases: [
+    [
+      verb('resolves', 'resolve'),
+      map(word('as expected', 'to its tonic'), (): DominantResolutionSays => ({ how: 'as expected' })),
+    ],
+    [
+      verb('resolves', 'resolve'),
+      map(word('deceptively'), (): DominantResolutionSays => ({ how: 'deceptively' })),
+    ],
+    [
+      verb('resolves', 'resolve'),
+      map(word('late', 'with delay'), (): DominantResolutionSays => ({ how: 'late' })),
+    ],
+  ],
+  print: ({ how }, form) => `${printVerb('resolves', 'resolve', form)} ${how}`,
+  check: (span, { how }, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { segments, score } = context.analysis;
+    const segment = mainSegment(context.analysis, range);
+    const key = segment === undefined ? undefined : expectedKey(segment);
+    if (segment === undefined || key === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0712',
+        reason:
+          segment === undefined
+            ? `no chord can be read in ${span.name}`
+            : `${segment.roman} is no dominant that would have to resolve`,
+        evidence: segment === undefined ? [] : evidenceOf(segment, 'contradicts', context),
+        pointless: true,
+      };
+    const rest = harmoniesOf(segments.slice(segments.indexOf(segment)));
+    const after = rest.slice(1);
+    const goesOn = after.findIndex(harmony => !isStillDominant(harmony, key));
+    const next = goesOn < 0 ? undefined : after[goesOn];
+    const bar = barAt(score, range.start);
+    const home = after.find(
+      harmony =>
+        isHome(harmony, key) &&
+        (bar === undefined || compare(subtract(harmony.start, segment.end), bar.meter.length) <= 0),
+    );
+    if (next === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0712',
+        reason: `nothing follows ${segment.roman}`,
+        evidence: evidenceOf(segment, 'contradicts', context),
+        pointless: true,
+      };
+    const found: DominantResolutionSays['how'] = isHome(next, key)
+      ? 'as expected'
+      : home === undefined
+        ? 'deceptively'
+        : 'late';
+    const target = found === 'late' && home !== undefined ? home.segments[0] : next.segments[0];
+    const moment = momentOf(score, target.start, context.beatUnit);
+    const place = moment === undefined ? '' : ` in bar ${moment.bar} beat ${printBeat(moment.beat)}`;
+    return {
+      verdict: found === how ? 'holds' : 'fails',
+      code: found === how ? 'C0711' : 'C0712',
+      reason: {
+        'as expected': `${segment.roman} goes to ${target.roman}${place}, the tonic of ${printKey(key)}`,
+        deceptively: `${segment.roman} goes to ${target.roman}${place}, where ${printKey(key)} was due`,
+        late: `${segment.roman} goes to ${next.segments[0].roman} first and reaches ${target.roman}${place}`,
+      }[found],
+      evidence: [segment, target].flatMap(each =>
+        evidenceOf(each, found === how ? 'supports' : 'contradicts', context),
+      ),
+      instead: () => [make({ how: found })],
+    };
+  },
+});

@@ -1,0 +1,261 @@
+import { add, compare, divide, equals, fraction, isBefore, multiply, subtract } from '../../score/index.js';
+import type { Bar, Fraction, Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { barAt, beatUnitOf, endOf } from '../place/beats.js';
+import { soundEnd, soundingIn } from '../subjects/sounding.js';
+import type { Line } from '../subjects/line.js';
+import type { Span } from '../subjects/span.js';
+import { article, articleOf, withArticle } from '../terms/chord-name.js';
+import { lengthOf, noteValue, printNoteValue, sayLength, valueOfLength } from '../terms/note-value.js';
+import type { NoteValue } from '../terms/note-value.js';
+import { have, haveNo, printHas, printHave } from '../terms/verb.js';
+import type { VerbForm } from '../terms/verb.js';
+
+/** What note values a place has, and how its notes lie against the beat. */
+export type RhythmSays =
+  | { readonly kind: 'value'; readonly only: boolean; readonly value: NoteValue }
+  | { readonly kind: 'triplets' | 'syncopation' | 'hemiola' };
+
+const complement: Parser<RhythmSays> = choice(
+  map(sequence(word('only', 'nothing but'), noteValue), ([, value]): RhythmSays => ({
+    kind: 'value',
+    only: true,
+    value,
+  })),
+  map(sequence(optional(article), noteValue), ([, value]): RhythmSays => ({
+    kind: 'value',
+    only: false,
+    value,
+  })),
+  map(word('triplets', 'a triplet'), (): RhythmSays => ({ kind: 'triplets' })),
+  map(word('a syncopation', 'syncopation', 'syncopations'), (): RhythmSays => ({ kind: 'syncopation' })),
+  map(word('a hemiola', 'hemiola'), (): RhythmSays => ({ kind: 'hemiola' })),
+);
+
+function print(says: RhythmSays, form: VerbForm): string {
+  switch (says.kind) {
+    case 'value': {
+      if (says.only) return `${printHave(form)} only ${printNoteValue(says.value)}`;
+      const name = printNoteValue(says.value, false);
+      return printHas(form, articleOf(name), name);
+    }
+    case 'triplets':
+      return printHas(form, '', 'triplets');
+    case 'syncopation':
+    case 'hemiola':
+      return printHas(form, 'a', says.kind);
+  }
+}
+
+/** Metrical weight of a moment: how many times the bar must be halved (or cut into beats) before it falls on a cut; 0 is the downbeat. */
+function weakness(bar: Bar, onset: Fraction, own: Fraction | undefined): number {
+  const unit = beatUnitOf(bar.meter, own);
+  const position = add(subtract(onset, bar.start), bar.startsAt);
+  if (position.n === 0) return 0;
+  const half = multiply(bar.meter.length, fraction(1, 2));
+  const isEven = (bar.meter.length.n * unit.d) % (2 * bar.meter.length.d * unit.n) === 0;
+  if (isEven && equals(position, half)) return 1;
+  if (divide(position, unit).d === 1) return 2;
+  let parts = fraction(1, 2);
+  for (let level = 3; level < 8; level++) {
+    if (divide(position, multiply(unit, parts)).d === 1) return level;
+    parts = multiply(parts, fraction(1, 2));
+  }
+  return 8;
+}
+
+/** A note that begins on a weaker place than one over which it is held. */
+function isSyncopated(note: Note, context: ClaimContext): boolean {
+  const { score } = context.analysis;
+  const bar = barAt(score, note.onset);
+  if (bar === undefined || note.tiedFrom !== undefined) return false;
+  const own = weakness(bar, note.onset, context.beatUnit);
+  const end = soundEnd(note, score);
+  const unit = beatUnitOf(bar.meter, context.beatUnit);
+  const step = own > 2 ? multiply(unit, fraction(1, 2)) : unit;
+  const start = subtract(note.onset, subtract(bar.start, bar.startsAt));
+  // The next place of the grid of beats (or half beats) after the onset.
+  const index = Math.floor((start.n * step.d) / (start.d * step.n)) + 1;
+  for (let at = index; at < index + 32; at++) {
+    const moment = add(subtract(bar.start, bar.startsAt), multiply(step, fraction(at)));
+    if (!isBefore(moment, end)) return false;
+    const there = barAt(score, moment);
+    if (
+      there !== undefined &&
+      isBefore(moment, endOf(there)) &&
+      weakness(there, moment, context.beatUnit) < own
+    )
+      return true;
+  }
+  return false;
+}
+
+/** Two bars of triple metre struck every two beats: three groups where two bars lie. */
+function hemiolas(notes: readonly Note[], span: Span, context: ClaimContext): readonly Note[] {
+  const { bars } = context.analysis.score;
+  const struck = notes.filter(note => note.tiedFrom === undefined && !note.grace);
+  return bars.flatMap((bar, at) => {
+    const next = bars[at + 1];
+    const unit = beatUnitOf(bar.meter, undefined);
+    if (
+      next === undefined ||
+      !equals(divide(bar.meter.length, unit), fraction(3)) ||
+      !equals(bar.length, bar.meter.length)
+    )
+      return [];
+    if (isBefore(bar.start, span.range.start) || compare(endOf(next), span.range.end) > 0) return [];
+    const beat = (number: number): Fraction => add(bar.start, multiply(unit, fraction(number)));
+    const at2 = [0, 2, 4].map(number => struck.find(note => equals(note.onset, beat(number))));
+    const barLine = struck.some(note => equals(note.onset, beat(3)));
+    const found = at2.flatMap(note => note ?? []);
+    return !barLine && found.length === 3 ? found : [];
+  });
+}
+
+const isTriplet = ({ duration }: Note): boolean => duration.d % 3 === 0;
+
+function check(
+  notes: readonly Note[],
+  says: RhythmSays,
+  span: Span,
+  context: ClaimContext,
+): { readonly holds: boolean; readonly notes: readonly Note[]; readonly reason: string } {
+  const struck = notes.filter(note => note.tiedFrom === undefined && !note.grace);
+  switch (says.kind) {
+    case 'value': {
+      const wanted = lengthOf(says.value);
+      const written = notes.filter(note => !note.grace);
+      const matching = written.filter(note => equals(note.duration, wanted));
+      const others = written.filter(note => !equals(note.duration, wanted));
+      const [other] = others;
+      if (!says.only)
+        return {
+          holds: matching.length > 0,
+          notes: matching.length > 0 ? matching : others.slice(0, 4),
+          reason:
+            matching.length > 0
+              ? `${String(matching.length)} of the notes are ${printNoteValue(says.value)}`
+              : `no note of ${span.name} is ${withArticle(printNoteValue(says.value, false))}`,
+        };
+      return {
+        holds: other === undefined && written.length > 0,
+        notes: other === undefined ? matching : others,
+        reason:
+          other === undefined
+            ? `all notes are ${printNoteValue(says.value)}`
+            : `${String(others.length)} of ${String(written.length)} notes are of another value, the first ${withArticle(sayLength(other.duration))}`,
+      };
+    }
+    case 'triplets': {
+      const found = struck.filter(isTriplet);
+      return {
+        holds: found.length > 0,
+        notes: found,
+        reason: found.length > 0 ? 'notes of a third of a beat sound' : 'no note divides by three',
+      };
+    }
+    case 'syncopation': {
+      const found = struck.filter(note => isSyncopated(note, context));
+      return {
+        holds: found.length > 0,
+        notes: found,
+        reason:
+          found.length > 0
+            ? 'a note begins on a weak place and is held over a stronger one'
+            : 'no note is held over a place that is stronger than the one where it begins',
+      };
+    }
+    case 'hemiola': {
+      const found = hemiolas(notes, span, context);
+      return {
+        holds: found.length > 0,
+        notes: found,
+        reason:
+          found.length > 0
+            ? 'two bars are struck in three groups of two beats'
+            : 'no two bars are struck in three groups of two beats',
+      };
+    }
+  }
+}
+
+interface Placed {
+  readonly span: Span;
+  readonly name: string;
+}
+
+function finding<S>(
+  placed: Placed,
+  notes: readonly Note[],
+  says: RhythmSays,
+  context: ClaimContext,
+): Finding<S> {
+  if (notes.length === 0)
+    return {
+      verdict: 'undecided',
+      code: 'C0005',
+      reason: `nothing sounds in ${placed.name}`,
+      evidence: [],
+      pointless: true,
+    };
+  const { holds, notes: decisive, reason } = check(notes, says, placed.span, context);
+  return {
+    verdict: holds ? 'holds' : 'fails',
+    code: holds ? 'C1611' : 'C1612',
+    reason,
+    evidence: decisive
+      .slice(0, 8)
+      .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, sayLength(note.duration), context)),
+  };
+}
+
+const phrases = [
+  [have, complement],
+  [haveNo, complement],
+] as const;
+
+const valuesOf = (notes: readonly Note[]): readonly RhythmSays[] => {
+  const values = notes.flatMap(note => valueOfLength(note.duration) ?? []);
+  const [first] = values;
+  return first === undefined
+    ? []
+    : [
+        { kind: 'value', only: true, value: first },
+        { kind: 'value', only: false, value: first },
+      ];
+};
+
+/** Note values, triplets, syncopation, hemiola: claims M3 and M4 of the trade, for a place. */
+export const rhythmFamily = family<Span, RhythmSays>({
+  name: 'rhythm',
+  examples: ['bars 1-4 have only eighth notes', 'bar 3 has a syncopation', 'bars 5-6 have a hemiola'],
+  phrases,
+  print,
+  check: (span, says, context, make) => {
+    const notes = soundingIn(context.analysis.score, span.range);
+    return {
+      ...finding<Span>({ span, name: span.name }, notes, says, context),
+      instead: () => valuesOf(notes).map(make),
+    };
+  },
+});
+
+/** The same for one line. */
+export const lineRhythmFamily = family<Line, RhythmSays>({
+  name: 'rhythm of a line',
+  examples: ['the soprano of bar 1 has only quarter notes'],
+  phrases,
+  print,
+  check: ({ span, notes, name }, says, context, make) => {
+    const heads = notes.map(({ note }) => note);
+    return {
+      ...finding<Line>({ span, name }, heads, says, context),
+      instead: () => valuesOf(heads).map(make),
+    };
+  },
+});

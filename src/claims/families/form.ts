@@ -1,0 +1,276 @@
+import type { Cadence } from '../../harmony/index.js';
+import { compare, isBefore, subtract, zero } from '../../score/index.js';
+import type { Bar } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, refine, rule, sequence, shapes, token, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence, Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { liesIn } from '../segments.js';
+import { soundingIn } from '../subjects/sounding.js';
+import type { Span } from '../subjects/span.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { count } from '../terms/number.js';
+import { be, have, printBe, printHave } from '../terms/verb.js';
+
+/** Phrases, pairs of phrases, repeats, and how many bars there are. */
+export type FormSays =
+  | { readonly kind: 'phrase'; readonly bars?: number }
+  | { readonly kind: 'period'; readonly parallel?: true }
+  | { readonly kind: 'sentence' | 'repeated' }
+  | { readonly kind: 'bars'; readonly bars: number };
+
+const hyphenated = token({
+  name: 'BarCount',
+  label: 'a length such as `8-bar`',
+  shape: shapes.inOrder(shapes.oneOrMore(shapes.character('0-9')), shapes.oneOf('-bar', '-measure')),
+  value: matched => (matched.length < 10 ? Number.parseInt(matched, 10) : undefined),
+});
+const spoken = refine(
+  sequence(count, word('bar', 'measure')),
+  ([number]) => number,
+  'a length such as `8-bar`',
+);
+
+const form: Parser<FormSays> = rule(
+  'Form',
+  () =>
+    map(
+      sequence(
+        optional(article),
+        choice<FormSays>(
+          map(sequence(optional(choice(hyphenated, spoken)), word('phrase')), ([bars]) =>
+            bars === undefined ? { kind: 'phrase' } : { kind: 'phrase', bars },
+          ),
+          map(sequence(optional(word('parallel')), word('period')), ([parallel]) =>
+            parallel === undefined ? { kind: 'period' } : { kind: 'period', parallel: true },
+          ),
+          map(word('sentence'), () => ({ kind: 'sentence' })),
+        ),
+      ),
+      ([, says]) => says,
+    ),
+  'a form such as `a phrase`, `a period` or `a sentence`',
+);
+
+function describe(says: FormSays): string {
+  switch (says.kind) {
+    case 'phrase':
+      return says.bars === undefined ? 'a phrase' : withArticle(`${String(says.bars)}-bar phrase`);
+    case 'period':
+      return says.parallel ? 'a parallel period' : 'a period';
+    case 'sentence':
+      return 'a sentence';
+    case 'repeated':
+      return 'repeated';
+    case 'bars':
+      return `${String(says.bars)} ${says.bars === 1 ? 'bar' : 'bars'}`;
+  }
+}
+
+const barsIn = (range: Range, context: ClaimContext): readonly Bar[] =>
+  context.analysis.score.bars.filter(
+    bar => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar)),
+  );
+
+/** How final a cadence is: a half cadence leaves more open than an imperfect one, a perfect one closes. */
+const finality = ({ kind }: Cadence): number =>
+  ({ evaded: 0, deceptive: 0, half: 1, plagal: 2, 'imperfect authentic': 2, 'perfect authentic': 3 })[kind];
+
+const cadencesIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
+  context.analysis.cadences.filter(each => liesIn(each.onset, range));
+
+const evidenceOf = (
+  cadences: readonly Cadence[],
+  role: Evidence['role'],
+  context: ClaimContext,
+): readonly Evidence[] =>
+  cadences.flatMap(cadence =>
+    soundingIn(context.analysis.score, { start: cadence.onset, end: cadence.onset })
+      .slice(-1)
+      .map(note => noteEvidence(role, note, `${cadence.kind} cadence`, context)),
+  );
+
+/** Onsets of the highest line within a stretch, as a rhythm to compare openings by. */
+function opening(bar: Bar, context: ClaimContext): string {
+  return soundingIn(context.analysis.score, { start: bar.start, end: endOf(bar) })
+    .filter(note => !note.grace && note.tiedFrom === undefined && compare(bar.start, note.onset) <= 0)
+    .map(note => {
+      const offset = subtract(note.onset, bar.start);
+      return `${String(offset.n)}/${String(offset.d)}`;
+    })
+    .join(' ');
+}
+
+interface Asked {
+  readonly span: Span;
+  readonly bars: readonly Bar[];
+  readonly context: ClaimContext;
+}
+
+const fails = (reason: string, evidence: readonly Evidence[] = []): Finding<Span> => ({
+  verdict: 'fails',
+  code: 'C1802',
+  reason,
+  evidence,
+});
+
+function checkPhrase({ span, bars, context }: Asked, length: number | undefined): Finding<Span> {
+  const last = bars.at(-1);
+  const full = bars.filter(bar => bar.number > 0);
+  if (length !== undefined && full.length !== length)
+    return fails(
+      `${span.name} ${full.length === 1 ? 'is' : 'are'} ${String(full.length)} full bars, counted with the first and the last`,
+    );
+  const closes = last === undefined ? [] : cadencesIn({ start: last.start, end: endOf(last) }, context);
+  const [close] = closes;
+  if (close === undefined)
+    return fails(
+      `no cadence arrives in the last bar of ${span.name}: Open Music Theory and Hutchinson ask a phrase to end with one`,
+    );
+  const before = cadencesIn(span.range, context).filter(
+    each => !closes.includes(each) && finality(each) >= finality(close),
+  );
+  const [early] = before;
+  return {
+    verdict: early === undefined ? 'holds' : 'arguable',
+    code: early === undefined ? 'C1801' : 'C1803',
+    reason:
+      early === undefined
+        ? `it ends with ${withArticle(close.kind)} cadence`
+        : `it ends with ${withArticle(close.kind)} cadence, but ${withArticle(early.kind)} cadence within it already closes as firmly`,
+    evidence: evidenceOf([...before, close], 'supports', context),
+  };
+}
+
+function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined): Finding<Span> {
+  const last = bars.at(-1);
+  if (last === undefined) return fails('there are no bars');
+  const all = cadencesIn(span.range, context);
+  const final = all.filter(each => liesIn(each.onset, { start: last.start, end: endOf(last) })).at(-1);
+  const first = all.filter(each => final === undefined || compare(each.onset, final.onset) < 0).at(-1);
+  if (final === undefined || first === undefined)
+    return fails(
+      `a period has two phrases, each with its cadence; ${span.name} has ${String(all.length)}`,
+      evidenceOf(all, 'contradicts', context),
+    );
+  const pair = `${first.kind}, then ${final.kind}`;
+  if (finality(first) >= finality(final))
+    return fails(
+      `the first cadence is not weaker than the second: ${pair}; two equal closes make a repetition`,
+      evidenceOf([first, final], 'contradicts', context),
+    );
+  const second = bars.find(bar => compare(bar.start, first.onset) > 0);
+  const [opens] = bars.filter(bar => bar.number > 0);
+  const matches =
+    opens !== undefined && second !== undefined && opening(opens, context) === opening(second, context);
+  if (parallel && !matches)
+    return {
+      ...fails(
+        `${pair}, but the two phrases do not begin alike`,
+        evidenceOf([first, final], 'set aside', context),
+      ),
+      verdict: 'fails',
+    };
+  return {
+    verdict: 'holds',
+    code: 'C1801',
+    reason: pair,
+    evidence: evidenceOf([first, final], 'supports', context),
+  };
+}
+
+/** A sentence: an idea, its repetition, a continuation as long as both that ends with a cadence. */
+function checkSentence({ span, bars, context }: Asked): Finding<Span> {
+  const full = bars.filter(bar => bar.number > 0);
+  if (full.length % 4 !== 0 || full.length === 0)
+    return fails(
+      `${String(full.length)} bars do not divide into idea, repetition and a continuation as long as both`,
+    );
+  const quarter = full.length / 4;
+  const alike = full.slice(0, quarter).every((bar, at) => {
+    const copy = full[at + quarter];
+    return copy !== undefined && opening(bar, context) === opening(copy, context);
+  });
+  const last = full.at(-1);
+  const closes = last === undefined ? [] : cadencesIn({ start: last.start, end: endOf(last) }, context);
+  const [close] = closes;
+  if (!alike)
+    return fails(
+      `the second ${String(quarter)} ${quarter === 1 ? 'bar does' : 'bars do'} not repeat the rhythm of the first in ${span.name}`,
+    );
+  if (close === undefined) return fails('no cadence ends the continuation');
+  return {
+    verdict: 'holds',
+    code: 'C1801',
+    reason: `idea and repetition of ${String(quarter)} bars, then a continuation to ${withArticle(close.kind)} cadence`,
+    evidence: evidenceOf(closes, 'supports', context),
+  };
+}
+
+function checkRepeated({ bars, context }: Asked): Finding<Span> {
+  const { playingOrder } = context.analysis.score;
+  const once = bars.filter(bar => playingOrder.filter(played => played.bar === bar.index).length < 2);
+  const [first] = once;
+  return first === undefined
+    ? { verdict: 'holds', code: 'C1801', reason: 'each bar is played more than once', evidence: [] }
+    : fails(`bar ${first.label} is played once`);
+}
+
+/** Phrases, periods, sentences, repeats: claims K1, K4, K5 and M2 of the trade. */
+export const formFamily = family<Span, FormSays>({
+  name: 'form',
+  examples: [
+    'bars 1-8 are an 8-bar phrase',
+    'bars 1-16 are a parallel period',
+    'bars 1-8 are a sentence',
+    'bars 1-8 are repeated',
+    'the piece has 32 bars',
+  ],
+  phrases: [
+    [be, form],
+    [be, map(word('repeated'), (): FormSays => ({ kind: 'repeated' }))],
+    [
+      have,
+      map(sequence(count, word('bars', 'bar', 'measures', 'measure')), ([bars]): FormSays => ({
+        kind: 'bars',
+        bars,
+      })),
+    ],
+  ],
+  print: (says, form_) =>
+    says.kind === 'bars' ? `${printHave(form_)} ${describe(says)}` : `${printBe(form_)} ${describe(says)}`,
+  check: (span, says, context, make): Finding<Span> => {
+    const asked: Asked = { span, bars: barsIn(span.range, context), context };
+    const all = asked.bars.filter(bar => bar.number > 0);
+    const instead = () => [
+      make({ kind: 'phrase', bars: all.length }),
+      make({ kind: 'phrase' }),
+      make({ kind: 'period' }),
+    ];
+    switch (says.kind) {
+      case 'phrase':
+        return { ...checkPhrase(asked, says.bars), instead };
+      case 'period':
+        return { ...checkPeriod(asked, says.parallel), instead };
+      case 'sentence':
+        return { ...checkSentence(asked), instead };
+      case 'repeated':
+        return checkRepeated(asked);
+      case 'bars': {
+        // Printed numbers: a bar cut by a repeat sign counts once, alternative endings share theirs.
+        const numbers = new Set(all.map(bar => bar.number)).size;
+        const pickup = asked.bars.some(bar => bar.number === 0 && compare(bar.length, zero) > 0);
+        return {
+          verdict: numbers === says.bars ? 'holds' : 'fails',
+          code: numbers === says.bars ? 'C1801' : 'C1804',
+          reason: `${span.name} has ${String(numbers)} numbered bars${pickup ? ' and a pickup, which is not counted' : ''}`,
+          evidence: [],
+          instead: () => [make({ kind: 'bars', bars: numbers })],
+        };
+      }
+    }
+  },
+});

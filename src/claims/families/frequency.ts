@@ -1,0 +1,142 @@
+import { printChord } from '../../harmony/index.js';
+import type { Chord } from '../../harmony/index.js';
+import { pitchClassOf, printPitchClass, subtract, toNumber } from '../../score/index.js';
+import type { Finding, Subject } from '../claim.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { segmentsIn } from '../segments.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import { soundEnd, soundingIn } from '../subjects/sounding.js';
+import { span } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { chordSymbol } from '../terms/chord-name.js';
+import { pitchClassName } from '../terms/note-name.js';
+import { be, printBe } from '../terms/verb.js';
+
+type What = 'note' | 'chord';
+
+/** The notes or chords of a place, to be ranked. */
+export interface Ranked {
+  readonly what: What;
+  readonly span: Span;
+}
+
+const ranked = (what: What, place: Place): Subject<Ranked> => {
+  const where = span(place);
+  return {
+    content: { ranked: what, place },
+    plural: false,
+    print: () => `the most frequent ${what} of ${where.print()}`,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return { kind: 'endings', subjects: found.subjects.map(each => ranked(what, each.place)) };
+      return { kind: 'found', subject: { what, span: found.subject } };
+    },
+    neighbours: () => [],
+  };
+};
+
+/** `the most frequent chord of bars 1-8`. */
+export const rankedSubject: Parser<Subject<Ranked>> = map(
+  sequence(
+    word('the'),
+    word('most frequent', 'commonest', 'most common'),
+    wordsFor<What>([
+      ['note', 'note', 'pitch'],
+      ['chord', 'chord', 'harmony'],
+    ]),
+    map(
+      optional(map(sequence(word('of', 'in'), placeName), ([, place]) => place)),
+      place => place ?? { kind: 'piece' as const },
+    ),
+  ),
+  ([, , what, place]) => ranked(what, place),
+);
+
+interface Entry {
+  readonly name: string;
+  times: number;
+  length: number;
+}
+
+function tally(what: What, range: Range, context: ClaimContext): readonly Entry[] {
+  const entries = new Map<string, Entry>();
+  const add = (name: string, length: number): void => {
+    const entry = entries.get(name) ?? { name, times: 0, length: 0 };
+    entry.times += 1;
+    entry.length += length;
+    entries.set(name, entry);
+  };
+  const { score } = context.analysis;
+  if (what === 'note')
+    for (const note of soundingIn(score, range)) {
+      if (note.tiedFrom === undefined && !note.grace)
+        add(printPitchClass(pitchClassOf(note.pitch)), toNumber(subtract(soundEnd(note, score), note.onset)));
+    }
+  else
+    for (const { segments, start, end } of harmoniesOf(segmentsIn(context.analysis, range)))
+      add(printChord({ ...segments[0].chord, inversion: 0 }), toNumber(subtract(end, start)));
+  return [...entries.values()];
+}
+
+const top = (entries: readonly Entry[], by: 'times' | 'length'): readonly string[] => {
+  const most = Math.max(...entries.map(entry => entry[by]));
+  return entries.filter(entry => entry[by] === most).map(entry => entry.name);
+};
+
+/** Superlatives of frequency: claim O2 of the trade. Ties and the difference between count and duration are told. */
+export const frequencyFamily = family<Ranked, { readonly name: string }>({
+  name: 'frequency',
+  examples: ['the most frequent chord of bars 1-3 is Bm', 'the most frequent note of the piece is B'],
+  phrases: [
+    [
+      be,
+      choice(
+        map(chordSymbol, (chord: Chord) => ({ name: printChord({ ...chord, inversion: 0 }) })),
+        map(pitchClassName, tone => ({ name: printPitchClass(tone) })),
+      ),
+    ],
+  ],
+  print: ({ name }, form) => `${printBe(form)} ${name}`,
+  check: ({ what, span: where }, { name }, context, make): Finding<Ranked> => {
+    const entries = tally(what, where.range, context);
+    if (entries.length === 0)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${where.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const byTimes = top(entries, 'times');
+    const byLength = top(entries, 'length');
+    const ranking = [...entries]
+      .sort((a, b) => b.times - a.times || b.length - a.length)
+      .slice(0, 4)
+      .map(entry => `${entry.name} ${String(entry.times)}`)
+      .join(', ');
+    const alone = byTimes.length === 1 && byTimes[0] === name;
+    const instead = () => byTimes.slice(0, 1).map(each => make({ name: each }));
+    if (alone && byLength.includes(name))
+      return { verdict: 'holds', code: 'C1921', reason: `by count ${ranking}`, evidence: [] };
+    if (byTimes.includes(name) || byLength.includes(name))
+      return {
+        verdict: 'arguable',
+        code: 'C1923',
+        reason: byTimes.includes(name)
+          ? byTimes.length > 1
+            ? `${byTimes.join(' and ')} are equally frequent: ${ranking}`
+            : `by count ${ranking}; ${byLength.join(' and ')} sounds longest`
+          : `it sounds longest, but by count ${ranking}`,
+        evidence: [],
+        instead,
+      };
+    return { verdict: 'fails', code: 'C1922', reason: `by count ${ranking}`, evidence: [], instead };
+  },
+});

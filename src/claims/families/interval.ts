@@ -1,0 +1,88 @@
+import { printPitch } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, sequence, word } from '../grammar/index.js';
+import { together } from '../subjects/pair.js';
+import type { Pair, Together } from '../subjects/pair.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import {
+  intervalBetween,
+  intervalName,
+  printInterval,
+  sameInterval,
+  simple,
+} from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import { be, printBe, verb } from '../terms/verb.js';
+import type { ClaimContext } from '../model.js';
+
+/** The interval between two lines. */
+export interface IntervalSays {
+  readonly interval: IntervalName;
+}
+
+const complement = map(sequence(optional(article), intervalName), ([, interval]): IntervalSays => ({
+  interval,
+}));
+
+const evidenceOf = ({ upper, lower }: Together, role: 'supports' | 'contradicts', context: ClaimContext) => {
+  const name = printInterval(intervalBetween(upper.pitch, lower.pitch));
+  return [upper, lower].map(note => noteEvidence(role, note, name, context));
+};
+
+/** The interval that two lines make: claim A3 of the trade. Spelling decides the name, and a tenth may be called a third. */
+export const intervalFamily = family<Pair, IntervalSays>({
+  name: 'interval',
+  examples: ['the soprano and the bass of bar 3 beat 1 are a minor tenth apart'],
+  phrases: [
+    [be, map(sequence(complement, optional(word('apart'))), ([says]) => says)],
+    [verb('forms', 'form'), complement],
+    [verb('makes', 'make'), complement],
+  ],
+  print: ({ interval }, form) => `${printBe(form)} ${withArticle(printInterval(interval))} apart`,
+  check: ({ span, upper, lower, name }, { interval }, context, make): Finding<Pair> => {
+    const all = together(upper, lower);
+    const pairs = span.moment === undefined ? all : all.slice(0, 1);
+    const [first] = pairs;
+    if (first === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `${name} never sound together`,
+        evidence: [],
+        pointless: true,
+      };
+    const sizeOf = (pair: Together) => intervalBetween(pair.upper.pitch, pair.lower.pitch);
+    const fits = (pair: Together) =>
+      sameInterval(sizeOf(pair), interval) ||
+      (interval.steps <= 7 && sameInterval(simple(sizeOf(pair)), interval));
+    const wrong = pairs.find(pair => !fits(pair));
+    if (wrong === undefined)
+      return {
+        verdict: 'holds',
+        code: 'C1001',
+        reason: `${printPitch(first.lower.pitch)} and ${printPitch(first.upper.pitch)} are ${withArticle(printInterval(sizeOf(first)))} apart`,
+        evidence: evidenceOf(first, 'supports', context),
+      };
+    const size = sizeOf(wrong);
+    const alike = simple(size).semitones === simple(interval).semitones;
+    const other = pairs.find(fits);
+    return {
+      verdict: other === undefined ? 'fails' : 'arguable',
+      code: other === undefined ? (alike ? 'C1003' : 'C1002') : 'C1004',
+      reason: `${printPitch(wrong.lower.pitch)} and ${printPitch(wrong.upper.pitch)} are ${withArticle(printInterval(size))} apart${
+        other === undefined
+          ? alike
+            ? ': it sounds the same, but the letters decide the name'
+            : ''
+          : '; the lines move within the place'
+      }`,
+      evidence: [
+        ...evidenceOf(wrong, 'contradicts', context),
+        ...(other === undefined ? [] : evidenceOf(other, 'supports', context)),
+      ],
+      instead: () => [make({ interval: size })],
+    };
+  },
+});

@@ -1,0 +1,95 @@
+import {
+  closelyRelatedKeys,
+  parallelOf,
+  printKey,
+  relativeOf,
+  sameKey,
+  signatureOf,
+} from '../../harmony/index.js';
+import type { Key } from '../../harmony/index.js';
+import type { Finding, Subject } from '../claim.js';
+import { family } from '../family.js';
+import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { keyName } from '../terms/key-name.js';
+import { be, printBe } from '../terms/verb.js';
+import { transposed } from '../../score/index.js';
+
+const relations = ['relative', 'parallel', 'dominant', 'subdominant', 'closely related'] as const;
+type Relation = (typeof relations)[number];
+
+/** How one key stands to another. */
+export interface KeyRelationSays {
+  readonly relation: Relation;
+  readonly of: Key;
+}
+
+/** A key as the subject of a sentence. */
+export const keySubject: Parser<Subject<Key>> = map(keyName, key => ({
+  content: { key },
+  plural: false,
+  print: () => printKey(key),
+  resolve: () => ({ kind: 'found', subject: key }),
+  neighbours: () => [],
+}));
+
+const complement = map(
+  sequence(
+    optional(word('the', 'a')),
+    wordsFor<Relation>([
+      ['relative', 'relative'],
+      ['parallel', 'parallel'],
+      ['dominant', 'dominant'],
+      ['subdominant', 'subdominant'],
+      ['closely related', 'closely related'],
+    ]),
+    optional(word('key', 'major', 'minor', 'major key', 'minor key')),
+    word('of', 'to'),
+    keyName,
+  ),
+  ([, relation, , , of]): KeyRelationSays => ({ relation, of }),
+);
+
+function isRelated(key: Key, { relation, of }: KeyRelationSays): boolean {
+  switch (relation) {
+    case 'relative':
+      return sameKey(key, relativeOf(of));
+    case 'parallel':
+      return sameKey(key, parallelOf(of));
+    case 'dominant':
+      return key.tonic === transposed(of.tonic, 1);
+    case 'subdominant':
+      return key.tonic === transposed(of.tonic, -1);
+    case 'closely related':
+      return closelyRelatedKeys(of).some(each => sameKey(each, key));
+  }
+}
+
+const signature = (key: Key): string => {
+  const fifths = signatureOf(key);
+  const signs = Math.abs(fifths);
+  return fifths === 0
+    ? 'no accidentals'
+    : `${String(signs)} ${fifths > 0 ? 'sharp' : 'flat'}${signs === 1 ? '' : 's'}`;
+};
+
+/** Relations of keys: claim D5 of the trade. Closely related: signatures that differ by one accidental at most (Hutchinson, Modulation). */
+export const keyRelationFamily = family<Key, KeyRelationSays>({
+  name: 'key relation',
+  examples: ['D major is the relative key of B minor', 'E minor is closely related to G major'],
+  phrases: [[be, complement]],
+  print: ({ relation, of }, form) =>
+    relation === 'closely related'
+      ? `${printBe(form)} closely related to ${printKey(of)}`
+      : `${printBe(form)} the ${relation} key of ${printKey(of)}`,
+  check: (key, says, _context, make): Finding<Key> => {
+    const holds = isRelated(key, says);
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C0441' : 'C0442',
+      reason: `${printKey(key)} has ${signature(key)}, ${printKey(says.of)} ${signature(says.of)}`,
+      evidence: [],
+      instead: () => relations.map(relation => make({ relation, of: says.of })),
+    };
+  },
+});

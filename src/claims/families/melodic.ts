@@ -1,0 +1,309 @@
+import { midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import {
+  choice,
+  list,
+  map,
+  mark,
+  nothing,
+  optional,
+  quiet,
+  sequence,
+  word,
+  wordsFor,
+} from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
+import type { Line } from '../subjects/line.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { intervalBetween, intervalName, printInterval, sameInterval } from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { printVerb, verb } from '../terms/verb.js';
+
+type Manner = 'any' | 'step' | 'chromatic';
+
+/** How a line moves. */
+export type MelodicSays =
+  | { readonly kind: 'direction'; readonly up: boolean; readonly manner: Manner }
+  | { readonly kind: 'steps' | 'gap fill' }
+  | { readonly kind: 'leap'; readonly up?: boolean; readonly interval?: IntervalName }
+  | { readonly kind: 'notes'; readonly notes: readonly NoteName[] };
+
+/** From one note of a line to the next that has another pitch. */
+interface Step {
+  readonly from: Note;
+  readonly to: Note;
+  readonly up: boolean;
+  readonly size: IntervalName;
+}
+
+function stepsOf(line: Line): readonly Step[] {
+  return line.notes.slice(1).flatMap(({ note: to }, at) => {
+    const from = line.notes[at]?.note;
+    if (from === undefined) return [];
+    const up = midiOf(to.pitch) - midiOf(from.pitch) || staffStepOf(to.pitch) - staffStepOf(from.pitch);
+    return up === 0 ? [] : [{ from, to, up: up > 0, size: intervalBetween(from.pitch, to.pitch) }];
+  });
+}
+
+/** A second, major or minor, or a chromatic semitone; an augmented second is a leap. */
+const isStep = ({ size }: Step): boolean => size.steps <= 1 && Math.abs(size.semitones) <= 2;
+const isSemitone = ({ size }: Step): boolean => Math.abs(size.semitones) === 1;
+
+const sayStep = (step: Step): string =>
+  `${printPitch(step.from.pitch)}-${printPitch(step.to.pitch)}, ${withArticle(printInterval({ steps: step.size.steps, semitones: Math.abs(step.size.semitones) }))} ${step.up ? 'up' : 'down'}`;
+
+const manners = choice<Manner>(
+  map(word('by step', 'stepwise', 'in steps'), () => 'step'),
+  map(word('chromatically', 'by semitones', 'by half steps'), () => 'chromatic'),
+  nothing('any'),
+);
+const upOrDown = wordsFor<boolean>([
+  [true, 'up', 'upward', 'upwards'],
+  [false, 'down', 'downward', 'downwards'],
+]);
+const direction = (up: boolean): Parser<MelodicSays> =>
+  map(manners, manner => ({ kind: 'direction', up, manner }));
+const leap: Parser<MelodicSays> = map(
+  sequence(optional(upOrDown), optional(map(sequence(optional(article), intervalName), ([, of]) => of))),
+  ([up, interval]) => ({
+    kind: 'leap',
+    ...(up === undefined ? {} : { up }),
+    ...(interval === undefined ? {} : { interval }),
+  }),
+);
+const arrow = quiet(
+  choice(
+    map(mark('-', '–', '→', ','), () => undefined),
+    map(word('to'), () => undefined),
+    nothing(undefined),
+  ),
+);
+const notes: Parser<MelodicSays> = map(list(noteName, arrow), each => ({ kind: 'notes', notes: each }));
+
+function evidenceOf(steps: readonly Step[], role: EvidenceRole, context: ClaimContext): readonly Evidence[] {
+  const seen = new Set<number>();
+  return steps
+    .flatMap(({ from, to, ...step }) => [
+      { note: from, why: 'a note of the line' },
+      { note: to, why: sayStep({ from, to, ...step }) },
+    ])
+    .filter(({ note }) => !seen.has(note.id) && seen.add(note.id))
+    .slice(0, 16)
+    .map(({ note, why }) => noteEvidence(role, note, why, context));
+}
+
+const sayLine = (line: Line): string =>
+  line.notes
+    .slice(0, 16)
+    .map(({ note }) => printPitch(note.pitch))
+    .join(' ');
+
+const fits = (step: Step, says: Extract<MelodicSays, { readonly kind: 'direction' }>): boolean =>
+  step.up === says.up &&
+  (says.manner === 'any' || (says.manner === 'step' ? isStep(step) : isSemitone(step)));
+
+function checkEvery(
+  line: Line,
+  steps: readonly Step[],
+  fit: (step: Step) => boolean,
+  context: ClaimContext,
+): Omit<Finding<Line>, 'instead'> {
+  const wrong = steps.find(step => !fit(step));
+  return wrong === undefined
+    ? {
+        verdict: 'holds',
+        code: 'C1101',
+        reason: `${line.name} goes ${sayLine(line)}`,
+        evidence: evidenceOf(steps, 'supports', context),
+      }
+    : {
+        verdict: 'fails',
+        code: 'C1102',
+        reason: `${line.name} has ${sayStep(wrong)}`,
+        evidence: evidenceOf([wrong], 'contradicts', context),
+      };
+}
+
+function describe(says: MelodicSays, form: { readonly plural: boolean; readonly negated: boolean }): string {
+  switch (says.kind) {
+    case 'direction': {
+      const manner = { any: '', step: ' by step', chromatic: ' chromatically' }[says.manner];
+      return (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) + manner;
+    }
+    case 'steps':
+      return `${printVerb('moves', 'move', form)} by step`;
+    case 'gap fill':
+      return `${printVerb('fills', 'fill', form)} its leap`;
+    case 'leap': {
+      const where = says.up === undefined ? '' : says.up ? ' up' : ' down';
+      return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined ? '' : ` ${withArticle(printInterval(says.interval))}`}`;
+    }
+    case 'notes':
+      return `${printVerb('goes', 'go', form)} ${says.notes.map(printNoteName).join(' ')}`;
+  }
+}
+
+/** A leap of a fourth or more is followed by a step the other way; leaps through a chord (two in one direction) are left out. */
+function gapFill(line: Line, steps: readonly Step[], context: ClaimContext): Finding<Line> {
+  const leaps = steps.filter((step, at) => {
+    const next = steps[at + 1];
+    const before = steps[at - 1];
+    const inChord = [before, next].some(each => each !== undefined && !isStep(each) && each.up === step.up);
+    return step.size.steps >= 3 && !inChord;
+  });
+  const unfilled = leaps.find(step => {
+    const next = steps[steps.indexOf(step) + 1];
+    return next === undefined || next.up === step.up || !isStep(next);
+  });
+  const [first] = leaps;
+  if (first === undefined)
+    return {
+      verdict: 'fails',
+      code: 'C1104',
+      reason: `${line.name} has no leap of a fourth or more`,
+      evidence: [],
+    };
+  return unfilled === undefined
+    ? {
+        verdict: 'holds',
+        code: 'C1101',
+        reason: `${sayStep(first)}, then a step back`,
+        evidence: evidenceOf(leaps, 'supports', context),
+      }
+    : {
+        verdict: 'fails',
+        code: 'C1102',
+        reason: `${sayStep(unfilled)}, and no step back`,
+        evidence: evidenceOf([unfilled], 'contradicts', context),
+      };
+}
+
+/** Steps, leaps and direction of a line: claims H2, I1, I2 and I9 of the trade. */
+export const melodicFamily = family<Line, MelodicSays>({
+  name: 'melodic motion',
+  examples: [
+    'the bass of bars 1-3 rises by step',
+    'the bass of bars 1-5 goes B C# D D# E',
+    'the soprano of bar 17 leaps up a diminished fifth',
+    'the bass of bars 3-4 rises chromatically',
+    'the soprano of bar 17 fills its leap',
+  ],
+  phrases: [
+    [verb('rises', 'rise'), direction(true)],
+    [verb('ascends', 'ascend'), direction(true)],
+    [verb('falls', 'fall'), direction(false)],
+    [verb('descends', 'descend'), direction(false)],
+    [
+      verb('moves', 'move'),
+      map(word('by step', 'stepwise', 'in steps'), (): MelodicSays => ({ kind: 'steps' })),
+    ],
+    [verb('leaps', 'leap'), leap],
+    [verb('jumps', 'jump'), leap],
+    [verb('goes', 'go'), notes],
+    [
+      verb('fills', 'fill'),
+      map(word('its leap', 'the leap', 'its leaps'), (): MelodicSays => ({ kind: 'gap fill' })),
+    ],
+  ],
+  print: describe,
+  check: (line, says, context, make): Finding<Line> => {
+    const steps = stepsOf(line);
+    if (line.notes.length === 0)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${line.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    if (says.kind === 'notes') {
+      const sounding = line.notes
+        .map(({ note }) => note)
+        .filter(
+          (note, at, all) =>
+            at === 0 ||
+            midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch) ||
+            note.pitch.letter !== all[at - 1]?.pitch.letter,
+        );
+      const wrong = says.notes.findIndex((name, at) => {
+        const note = sounding[at];
+        return note === undefined || !isNamed(note, name);
+      });
+      const names = sounding.map((note): NoteName => ({ pitchClass: pitchClassOf(note.pitch) }));
+      if (wrong < 0 && sounding.length === says.notes.length)
+        return {
+          verdict: 'holds',
+          code: 'C1101',
+          reason: `${line.name} goes ${sayLine(line)}`,
+          evidence: sounding
+            .slice(0, 16)
+            .map(note => noteEvidence('supports', note, 'a note of the line', context)),
+        };
+      return {
+        verdict: 'fails',
+        code: 'C1102',
+        reason: `${line.name} goes ${sayLine(line)}`,
+        evidence: sounding
+          .slice(0, 16)
+          .map(note => noteEvidence('contradicts', note, 'a note of the line', context)),
+        instead: () => [make({ kind: 'notes', notes: names })],
+      };
+    }
+    if (steps.length === 0)
+      return {
+        verdict: 'fails',
+        code: 'C1103',
+        reason: `${line.name} does not move: ${sayLine(line)}`,
+        evidence: evidenceOf([], 'contradicts', context),
+      };
+    const instead = () =>
+      [true, false].flatMap(up =>
+        (['chromatic', 'step', 'any'] as const).map(manner => make({ kind: 'direction', up, manner })),
+      );
+    switch (says.kind) {
+      case 'direction':
+        return { ...checkEvery(line, steps, step => fits(step, says), context), instead };
+      case 'gap fill':
+        return gapFill(line, steps, context);
+      case 'steps':
+        return { ...checkEvery(line, steps, isStep, context), instead: () => [make({ kind: 'leap' })] };
+      case 'leap': {
+        const { up, interval } = says;
+        const leaps = steps.filter(step => !isStep(step));
+        const matching = leaps.filter(
+          step =>
+            (up === undefined || step.up === up) &&
+            (interval === undefined || sameInterval(step.size, interval)),
+        );
+        const [first] = matching;
+        if (first !== undefined)
+          return {
+            verdict: 'holds',
+            code: 'C1101',
+            reason: `${line.name} has ${sayStep(first)}`,
+            evidence: evidenceOf(matching, 'supports', context),
+          };
+        const [other] = leaps;
+        return {
+          verdict: 'fails',
+          code: other === undefined ? 'C1104' : 'C1102',
+          reason:
+            other === undefined
+              ? `${line.name} moves by step: ${sayLine(line)}`
+              : `${line.name} has ${sayStep(other)}`,
+          evidence: evidenceOf(other === undefined ? steps : leaps, 'contradicts', context),
+          instead: () => [
+            ...leaps.map(step => make({ kind: 'leap', up: step.up, interval: step.size })),
+            make({ kind: 'steps' }),
+          ],
+        };
+      }
+    }
+  },
+});

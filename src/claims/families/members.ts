@@ -1,0 +1,146 @@
+import { pitchClassOf, printPitch, printPitchClass, staffStepOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { missingEvidence, noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { soundingIn } from '../subjects/sounding.js';
+import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { mainSegment } from '../segments.js';
+
+const parts = ['root', 'third', 'fifth', 'seventh'] as const;
+type Part = (typeof parts)[number];
+
+/** Which members of a chord sound, how often, and how close together. */
+export type MembersSays =
+  | { readonly kind: 'member' | 'doubled'; readonly part: Part }
+  | { readonly kind: 'position'; readonly position: 'close' | 'open' };
+
+const part = wordsFor<Part>(parts.map(each => [each, each] as const));
+const owned = map(sequence(optional(word('a', 'its', 'the')), part), ([, each]) => each);
+const member = map(owned, (each): MembersSays => ({ kind: 'member', part: each }));
+const doubled: Parser<MembersSays> = choice(
+  map(sequence(optional(word('a', 'its', 'the')), word('doubled'), part), ([, , each]): MembersSays => ({
+    kind: 'doubled',
+    part: each,
+  })),
+);
+
+/** Whether the upper three notes of a moment leave no room for another chord tone between them (common practice: close position). */
+function isClose(notes: readonly Note[]): boolean {
+  const steps = [...new Set(notes.map(note => staffStepOf(note.pitch)))].sort((a, b) => a - b);
+  const upper = steps.slice(-3);
+  const [lowest] = upper;
+  const highest = upper.at(-1);
+  return lowest !== undefined && highest !== undefined && highest - lowest < 7;
+}
+
+/** Members, doubling and position of a chord: claims B4 and B8 of the trade. */
+export const membersFamily = family<Span, MembersSays>({
+  name: 'chord members',
+  examples: ['bar 5 has no seventh', 'bar 5 doubles its root', 'bar 1 beat 2 is in close position'],
+  phrases: [
+    [have, member],
+    [haveNo, member],
+    [have, doubled],
+    [verb('doubles', 'double'), map(owned, (each): MembersSays => ({ kind: 'doubled', part: each }))],
+    [
+      be,
+      map(
+        sequence(
+          word('in'),
+          wordsFor<'close' | 'open'>([
+            ['close', 'close'],
+            ['open', 'open'],
+          ]),
+          word('position', 'spacing'),
+        ),
+        ([, position]): MembersSays => ({ kind: 'position', position }),
+      ),
+    ],
+  ],
+  print: (says, form) => {
+    switch (says.kind) {
+      case 'member':
+        return printHas(form, 'a', says.part);
+      case 'doubled':
+        return `${printVerb('doubles', 'double', form)} its ${says.part}`;
+      case 'position':
+        return `${printBe(form)} in ${says.position} position`;
+    }
+  },
+  check: (span, says, context): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const notes = soundingIn(context.analysis.score, range).filter(note => !note.grace);
+    if (says.kind === 'position') {
+      const first = notes[0];
+      const together =
+        first === undefined
+          ? []
+          : soundingIn(context.analysis.score, { start: range.start, end: range.start });
+      const close = isClose(together);
+      const holds = close === (says.position === 'close');
+      if (together.length < 3)
+        return {
+          verdict: 'undecided',
+          code: 'C0113',
+          reason: 'fewer than three notes sound together at its start',
+          evidence: [],
+          pointless: true,
+        };
+      return {
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C0111' : 'C0112',
+        reason: `the upper notes ${together
+          .slice(-3)
+          .map(note => printPitch(note.pitch))
+          .join(' ')} lie ${close ? 'within' : 'further apart than'} an octave`,
+        evidence: together
+          .slice(-3)
+          .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'upper note', context)),
+      };
+    }
+    const segment = mainSegment(context.analysis, range);
+    const tone = segment?.chord.tones[parts.indexOf(says.part)];
+    if (segment === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0103',
+        reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const members = tone === undefined ? [] : notes.filter(note => pitchClassOf(note.pitch) === tone);
+    const name = tone === undefined ? says.part : `${says.part} ${printPitchClass(tone)}`;
+    const moments = members.map(note =>
+      members.filter(other => other.onset.n === note.onset.n && other.onset.d === note.onset.d),
+    );
+    const decisive = says.kind === 'member' ? members : (moments.find(each => each.length > 1) ?? []);
+    const holds = decisive.length > 0;
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C0111' : 'C0112',
+      reason: holds
+        ? `the ${name} ${says.kind === 'member' ? 'sounds' : `sounds ${String(decisive.length)} times at once`}`
+        : tone === undefined
+          ? `${segment.roman} has no ${says.part}`
+          : `the ${name} ${says.kind === 'member' ? 'never sounds' : 'never sounds twice at once'}`,
+      evidence: holds
+        ? decisive
+            .slice(0, 6)
+            .map(note => noteEvidence('supports', note, `${says.part} of ${segment.roman}`, context))
+        : tone === undefined || members.length > 0
+          ? members
+              .slice(0, 3)
+              .map(note => noteEvidence('contradicts', note, `${says.part} of ${segment.roman}`, context))
+          : [missingEvidence(tone, range, `${says.part} of ${segment.roman}, never sounds`, context)],
+      local: true,
+    };
+  },
+});

@@ -1,0 +1,314 @@
+import type { NonChordTone, NonChordToneKind, Segment } from '../../harmony/index.js';
+import { compare, isBefore, midiOf, printPitch, staffStepOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Judged } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, rule, sequence, shapes, token, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence, Range } from '../model.js';
+import { noteFamily } from '../note-family.js';
+import type { NoteFinding } from '../note-family.js';
+import { soundEnd, struckHead } from '../subjects/sounding.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article, articleOf, withArticle } from '../terms/chord-name.js';
+import { be, have, haveNo, printBe, printHas } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { segmentsIn } from '../segments.js';
+
+/** A kind of non-chord tone with what the trade says of it. */
+export interface NonChordToneSays {
+  readonly kind: NonChordToneKind | 'chord tone' | 'non-chord tone';
+  /** `4-3`: intervals above the bass of the dissonance and of its resolution. */
+  readonly figure?: string;
+  readonly accented?: boolean;
+  readonly chromatic?: boolean;
+  readonly side?: 'upper' | 'lower';
+}
+
+const figure = token({
+  name: 'SuspensionFigure',
+  label: 'a figure such as `4-3`',
+  shape: shapes.inOrder(shapes.character('2-9'), shapes.oneOf('-', '–'), shapes.character('1-9')),
+  value: matched => matched.replace('–', '-'),
+});
+
+const kinds = wordsFor<NonChordToneSays['kind']>([
+  ['passing tone', 'passing tone', 'passing note'],
+  [
+    'neighbour tone',
+    'neighbour tone',
+    'neighbor tone',
+    'neighbour note',
+    'neighbor note',
+    'neighbour',
+    'neighbor',
+    'auxiliary note',
+  ],
+  ['suspension', 'suspension'],
+  ['retardation', 'retardation'],
+  ['appoggiatura', 'appoggiatura'],
+  ['escape tone', 'escape tone', 'échappée'],
+  ['anticipation', 'anticipation'],
+  ['pedal', 'pedal tone', 'pedal note'],
+  ['cambiata', 'cambiata'],
+  ['double neighbour', 'double neighbour', 'double neighbor', 'changing tone'],
+  ['ornament', 'ornament'],
+  ['non-chord tone', 'non-chord tone', 'nonchord tone', 'non-harmonic note', 'embellishing tone'],
+  ['chord tone', 'chord tone', 'chord note', 'member of the chord'],
+]);
+const accent = wordsFor<boolean>([
+  [true, 'accented'],
+  [false, 'unaccented'],
+]);
+const colour = wordsFor<boolean>([
+  [true, 'chromatic'],
+  [false, 'diatonic'],
+]);
+const sides = wordsFor<'upper' | 'lower'>([
+  ['upper', 'upper'],
+  ['lower', 'lower'],
+]);
+
+const nonChordTone: Parser<NonChordToneSays> = rule(
+  'NonChordTone',
+  () =>
+    map(
+      sequence(
+        optional(article),
+        optional(accent),
+        optional(colour),
+        optional(sides),
+        optional(figure),
+        kinds,
+      ),
+      ([, accented, chromatic, side, of, kind]): NonChordToneSays => ({
+        kind,
+        ...(of === undefined ? {} : { figure: of }),
+        ...(accented === undefined ? {} : { accented }),
+        ...(chromatic === undefined ? {} : { chromatic }),
+        ...(side === undefined ? {} : { side }),
+      }),
+    ),
+  'a non-chord tone such as `a passing tone` or `a 4-3 suspension`',
+);
+
+function nameOf({ kind, figure: of, accented, chromatic, side }: NonChordToneSays): string {
+  const words = [
+    accented === undefined ? undefined : accented ? 'accented' : 'unaccented',
+    chromatic === undefined ? undefined : chromatic ? 'chromatic' : 'diatonic',
+    side,
+    of,
+    kind === 'pedal' ? 'pedal tone' : kind,
+  ];
+  return words.filter(each => each !== undefined).join(' ');
+}
+
+const describe = (says: NonChordToneSays): string => withArticle(nameOf(says));
+
+const toneOf = (tone: NonChordTone): NonChordToneSays => ({
+  kind: tone.kind,
+  ...(tone.figure === undefined || tone.kind !== 'suspension' ? {} : { figure: tone.figure }),
+});
+
+/** The segment within a place in which a note sounds, with what the engine makes of it there. */
+function appearances(note: Note, range: Range, context: ClaimContext) {
+  const { score } = context.analysis;
+  const head = struckHead(note, score.notes);
+  const sounding = { start: head.onset, end: soundEnd(note, score) };
+  return segmentsIn(context.analysis, range)
+    .filter(segment => compare(segment.start, sounding.end) < 0 && compare(sounding.start, segment.end) < 0)
+    .map(segment => ({ segment, head, tone: segment.nonChordTones.find(each => each.note === head.id) }));
+}
+
+function steps(from: Note, to: Note): string {
+  const by = staffStepOf(to.pitch) - staffStepOf(from.pitch);
+  if (by === 0) return midiOf(to.pitch) === midiOf(from.pitch) ? 'the same pitch' : 'a chromatic step';
+  const direction = by > 0 ? 'up' : 'down';
+  return Math.abs(by) === 1 ? `a step ${direction}` : `a leap ${direction}`;
+}
+
+function neighbourhood(tone: NonChordTone, note: Note, context: ClaimContext): readonly Evidence[] {
+  const { notes } = context.analysis.score;
+  const before = tone.preparation === undefined ? undefined : notes[tone.preparation];
+  const after = tone.resolution === undefined ? undefined : notes[tone.resolution];
+  return [
+    ...(before === undefined || before.id === note.id
+      ? []
+      : [noteEvidence('supports', before, `before it: ${steps(before, note)} into it`, context)]),
+    ...(after === undefined
+      ? []
+      : [noteEvidence('supports', after, `after it: ${steps(note, after)}`, context)]),
+  ];
+}
+
+/** How a neighbour or passing tone lies: above or below the note it comes from. */
+function sideOf(tone: NonChordTone, note: Note, context: ClaimContext): 'upper' | 'lower' | undefined {
+  const before = tone.preparation === undefined ? undefined : context.analysis.score.notes[tone.preparation];
+  if (before === undefined) return undefined;
+  return midiOf(note.pitch) > midiOf(before.pitch) ? 'upper' : 'lower';
+}
+
+/** The first thing said that the tone is not; `undefined` where all of it fits. */
+function misfit(
+  tone: NonChordTone,
+  note: Note,
+  says: NonChordToneSays,
+  context: ClaimContext,
+): string | undefined {
+  if (says.kind !== 'non-chord tone' && tone.kind !== says.kind) return `it is ${describe(toneOf(tone))}`;
+  if (says.figure !== undefined && tone.figure !== says.figure)
+    return `the intervals above the bass are ${tone.figure ?? 'others'}, not ${says.figure}`;
+  if (says.accented !== undefined && tone.accented !== says.accented)
+    return `it is ${tone.accented ? 'accented' : 'unaccented'}`;
+  if (says.chromatic !== undefined && tone.chromatic !== says.chromatic)
+    return `it is ${tone.chromatic ? 'chromatic' : 'diatonic'}: the key decides, not the size of the step`;
+  if (says.side !== undefined && sideOf(tone, note, context) !== says.side)
+    return `it lies on the ${says.side === 'upper' ? 'lower' : 'upper'} side`;
+  return undefined;
+}
+
+function chordTone(
+  note: Note,
+  segment: Segment,
+  says: NonChordToneSays,
+  context: ClaimContext,
+): NoteFinding<NonChordToneSays> {
+  const is = says.kind === 'chord tone';
+  const member = noteEvidence(is ? 'supports' : 'contradicts', note, `member of ${segment.roman}`, context);
+  return {
+    verdict: is ? 'holds' : 'fails',
+    code: is ? 'C0601' : 'C0603',
+    reason: `${printPitch(note.pitch)} is a member of the chord, ${segment.roman}`,
+    evidence: [member],
+    ...(is ? {} : { instead: [{ kind: 'chord tone' }] }),
+  };
+}
+
+function checkNote(
+  note: Note,
+  says: NonChordToneSays,
+  { range, moment }: Span,
+  context: ClaimContext,
+): NoteFinding<NonChordToneSays> {
+  const found = appearances(note, moment === undefined ? range : { start: moment, end: moment }, context);
+  const foreign = found.find(each => each.tone !== undefined);
+  const [first] = found;
+  if (foreign?.tone === undefined) {
+    if (first === undefined)
+      return { verdict: 'undecided', code: 'C0604', reason: 'no chord can be read there', evidence: [] };
+    const unexplained = first.segment.unexplained.includes(first.head.id);
+    if (!unexplained) return chordTone(note, first.segment, says, context);
+    return {
+      verdict: says.kind === 'non-chord tone' ? 'holds' : says.kind === 'chord tone' ? 'fails' : 'arguable',
+      code: 'C0602',
+      reason: `${printPitch(note.pitch)} is no member of ${first.segment.roman}, and neither its approach nor its departure makes it one of the usual kinds`,
+      evidence: [noteEvidence('set aside', note, 'foreign to the chord', context)],
+      instead: [{ kind: 'non-chord tone' }],
+    };
+  }
+  const { tone, segment } = foreign;
+  const evidence = [
+    noteEvidence('set aside', note, `${describe(toneOf(tone))} against ${segment.roman}`, context),
+    ...neighbourhood(tone, note, context),
+  ];
+  const fault =
+    says.kind === 'chord tone' ? `it is ${describe(toneOf(tone))}` : misfit(tone, note, says, context);
+  if (fault === undefined)
+    return {
+      verdict: 'holds',
+      code: 'C0601',
+      reason: `${printPitch(note.pitch)} is ${describe(toneOf(tone))} against ${segment.roman}`,
+      evidence,
+    };
+  return { verdict: 'fails', code: 'C0603', reason: fault, evidence, instead: [toneOf(tone)] };
+}
+
+const families = noteFamily<NonChordToneSays>({
+  name: 'non-chord tone',
+  examples: ['the E5 of bar 3 beat 2 is a passing tone', 'the C#5 of bar 3 beat 1 is a 7-6 suspension'],
+  phrases: [[be, nonChordTone]],
+  print: (says, form) => `${printBe(form)} ${describe(says)}`,
+  checkNote,
+});
+
+export const noteNonChordToneFamily = families.ofNotes;
+export const lineNonChordToneFamily = families.ofLine;
+
+interface PlacedTone {
+  readonly tone: NonChordTone;
+  readonly note: Note;
+  readonly segment: Segment;
+}
+
+/** Non-chord tones that sound at a place, in time order. */
+export function tonesIn(range: Range, context: ClaimContext): readonly PlacedTone[] {
+  const { score } = context.analysis;
+  const isMoment = compare(range.start, range.end) === 0;
+  return segmentsIn(context.analysis, range).flatMap(segment =>
+    segment.nonChordTones.flatMap(tone => {
+      const note = score.notes[tone.note];
+      if (note === undefined) return [];
+      const end = soundEnd(note, score);
+      const inside = isMoment
+        ? compare(note.onset, range.start) <= 0 && isBefore(range.start, end)
+        : isBefore(note.onset, range.end) && isBefore(range.start, end);
+      return inside ? [{ tone, note, segment }] : [];
+    }),
+  );
+}
+
+function checkSpan(
+  span: Span,
+  says: NonChordToneSays,
+  context: ClaimContext,
+): Judged & { readonly others: readonly PlacedTone[] } {
+  const found = tonesIn(rangeOrMoment(span), context);
+  const matching = found.filter(({ tone, note }) => misfit(tone, note, says, context) === undefined);
+  const others = found.filter(each => !matching.includes(each));
+  const [match] = matching;
+  if (match !== undefined)
+    return {
+      verdict: 'holds',
+      code: 'C0601',
+      reason: `${printPitch(match.note.pitch)} is ${describe(toneOf(match.tone))} against ${match.segment.roman}`,
+      evidence: matching.flatMap(({ tone, note, segment }) => [
+        noteEvidence('supports', note, `${describe(toneOf(tone))} against ${segment.roman}`, context),
+        ...neighbourhood(tone, note, context),
+      ]),
+      others,
+    };
+  const [other] = others;
+  return {
+    verdict: 'fails',
+    code: 'C0603',
+    reason:
+      other === undefined
+        ? `every note of ${span.name} is a member of its chord`
+        : `${printPitch(other.note.pitch)} is ${describe(toneOf(other.tone))}`,
+    evidence: others
+      .slice(0, 6)
+      .map(({ tone, note, segment }) =>
+        noteEvidence('set aside', note, `${describe(toneOf(tone))} against ${segment.roman}`, context),
+      ),
+    others,
+  };
+}
+
+/** `bar 3 has a 4-3 suspension`: claims G1 to G4 of the trade for a place. */
+export const spanNonChordToneFamily = family<Span, NonChordToneSays>({
+  name: 'non-chord tone of a place',
+  examples: ['bar 3 has a suspension', 'bar 15 has a 4-3 suspension', 'bar 8 has no non-chord tone'],
+  phrases: [
+    [have, nonChordTone],
+    [haveNo, nonChordTone],
+  ],
+  print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
+  check: (span, says, context, make) => {
+    const silent = silence<Span>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { others, ...finding } = checkSpan(span, says, context);
+    return { ...finding, instead: () => others.map(({ tone }) => make(toneOf(tone))) };
+  },
+});

@@ -1,0 +1,195 @@
+import type { Finding, Judged, Subject } from '../claim.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { momentOf } from '../place/beats.js';
+import { placeName, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { isResolved, resolvePlace } from '../place/resolve.js';
+import { liesIn } from '../segments.js';
+import { occurrencesOf, printThing, thing } from '../subjects/thing.js';
+import type { Occurrence, Thing } from '../subjects/thing.js';
+import { count, printBeat, sayTimes } from '../terms/number.js';
+import { be, printBe, printVerb, verb } from '../terms/verb.js';
+
+/** How often a thing occurs, and where. */
+export interface OccurrenceSays {
+  readonly times: { readonly kind: 'exactly' | 'at least' | 'at most'; readonly number: number };
+  readonly place: Place;
+}
+
+const wholePiece: Place = { kind: 'piece' };
+const scope = map(
+  optional(map(sequence(word('in', 'of'), placeName), ([, place]) => place)),
+  place => place ?? wholePiece,
+);
+const times: Parser<number> = choice(
+  wordsFor<number>([
+    [1, 'once'],
+    [2, 'twice'],
+  ]),
+  map(sequence(count, word('times', 'time')), ([number]) => number),
+);
+const kinds = wordsFor<OccurrenceSays['times']['kind']>([
+  ['exactly', 'exactly'],
+  ['at least', 'at least'],
+  ['at most', 'at most'],
+]);
+
+/** A place of the piece, or why it is none. */
+function rangeOf(
+  place: Place,
+  context: ClaimContext,
+): { readonly range: Range } | { readonly problem: Judged } {
+  const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
+  if (isResolved(resolved)) return { range: resolved.range };
+  if ('problem' in resolved)
+    return { problem: { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] } };
+  const reason = `${printPlace(place)} has several endings; name one`;
+  return { problem: { verdict: 'undecided', code: 'C0007', reason, evidence: [] } };
+}
+
+const where = (occurrences: readonly Occurrence[], context: ClaimContext): string => {
+  const shown = occurrences.slice(0, 8).flatMap(({ onset }) => {
+    const moment = momentOf(context.analysis.score, onset, context.beatUnit);
+    return moment === undefined ? [] : [`bar ${moment.bar} beat ${printBeat(moment.beat)}`];
+  });
+  const more = occurrences.length - shown.length;
+  return shown.join(', ') + (more > 0 ? ` and ${String(more)} more` : '');
+};
+
+/** `the note G#`, `V7/V`, `a half cadence` as what a sentence is about. */
+export const thingSubject: Parser<Subject<Thing>> = map(sequence(optional(word('the')), thing), ([, of]) => ({
+  content: { thing: of },
+  plural: false,
+  print: () => printThing(of, true),
+  resolve: () => ({ kind: 'found', subject: of }),
+  neighbours: () => [],
+}));
+
+/** How often something occurs: claim O1 of the trade. */
+export const occurrenceFamily = family<Thing, OccurrenceSays>({
+  name: 'count',
+  examples: [
+    'the note A# occurs 6 times in bars 1-8',
+    'V7/iv occurs once in the piece',
+    'a half cadence occurs in bars 1-8',
+    'the chord C never occurs in bars 1-8',
+  ],
+  phrases: [
+    [
+      verb('occurs', 'occur'),
+      map(sequence(optional(kinds), times, scope), ([kind, number, place]): OccurrenceSays => ({
+        times: { kind: kind ?? 'exactly', number },
+        place,
+      })),
+    ],
+    [
+      verb('occurs', 'occur'),
+      map(scope, (place): OccurrenceSays => ({ times: { kind: 'at least', number: 1 }, place })),
+    ],
+    [
+      map(word('never occurs', 'never occur'), () => ({ negated: true })),
+      map(scope, (place): OccurrenceSays => ({ times: { kind: 'at least', number: 1 }, place })),
+    ],
+  ],
+  print: ({ times: { kind, number }, place }, form) => {
+    const isAny = kind === 'at least' && number === 1;
+    if (isAny && form.negated) return `never ${form.plural ? 'occur' : 'occurs'} in ${printPlace(place)}`;
+    const often = isAny ? '' : ` ${kind === 'exactly' ? '' : `${kind} `}${sayTimes(number)}`;
+    return `${printVerb('occurs', 'occur', form)}${often} in ${printPlace(place)}`;
+  },
+  check: (of, says, context, make): Finding<Thing> => {
+    const found = rangeOf(says.place, context);
+    if ('problem' in found) return { ...found.problem, pointless: true };
+    const occurrences = occurrencesOf(of, found.range, context);
+    const { kind, number } = says.times;
+    const n = occurrences.length;
+    const holds = kind === 'exactly' ? n === number : kind === 'at least' ? n >= number : n <= number;
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C1911' : 'C1912',
+      reason:
+        n === 0
+          ? `it never occurs in ${printPlace(says.place)}`
+          : `it occurs ${sayTimes(n)}: ${where(occurrences, context)}`,
+      evidence: occurrences.slice(0, 8).flatMap(each => each.evidence.slice(0, 1)),
+      instead: () => (n === 0 ? [] : [make({ ...says, times: { kind: 'exactly', number: n } })]),
+    };
+  },
+});
+
+type Which = 'first' | 'last' | 'only';
+
+/** One of the occurrences of a thing in a place. */
+export interface Chosen {
+  readonly which: Which;
+  readonly occurrences: readonly [Occurrence, ...Occurrence[]];
+}
+
+const chosen = (which: Which, of: Thing, place: Place): Subject<Chosen> => {
+  const print = (): string => `the ${which} ${printThing(of, false)} of ${printPlace(place)}`;
+  return {
+    content: { which, thing: of, place },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = rangeOf(place, context);
+      if ('problem' in found) return { kind: 'none', finding: found.problem };
+      const [first, ...rest] = occurrencesOf(of, found.range, context);
+      if (first === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'fails',
+            code: 'C1912',
+            reason: `there is none in ${printPlace(place)}`,
+            evidence: [],
+          },
+        };
+      return { kind: 'found', subject: { which, occurrences: [first, ...rest] } };
+    },
+    neighbours: () => [],
+  };
+};
+
+/** `the first V7/V of the piece`, `the last half cadence of bars 1-16`. */
+export const chosenThing: Parser<Subject<Chosen>> = map(
+  sequence(
+    word('the'),
+    wordsFor<Which>([
+      ['first', 'first'],
+      ['last', 'last'],
+      ['only', 'only'],
+    ]),
+    thing,
+    scope,
+  ),
+  ([, which, of, place]) => chosen(which, of, place),
+);
+
+/** Where the first, last or only one is. */
+export const chosenFamily = family<Chosen, { readonly place: Place }>({
+  name: 'first and last',
+  examples: ['the first note A# of the piece is in bar 2', 'the last half cadence of the piece is in bar 8'],
+  phrases: [[be, map(sequence(word('in', 'on', 'at'), placeName), ([, place]) => ({ place }))]],
+  print: ({ place }, form) => `${printBe(form)} in ${printPlace(place)}`,
+  check: ({ which, occurrences }, { place }, context, make): Finding<Chosen> => {
+    const found = rangeOf(place, context);
+    if ('problem' in found) return { ...found.problem, pointless: true };
+    const [first] = occurrences;
+    const one = which === 'last' ? (occurrences.at(-1) ?? first) : first;
+    const inside = liesIn(one.onset, found.range);
+    const several = which === 'only' && occurrences.length > 1;
+    const moment = momentOf(context.analysis.score, one.onset, context.beatUnit);
+    return {
+      verdict: inside && !several ? 'holds' : 'fails',
+      code: inside && !several ? 'C1911' : 'C1912',
+      reason: `${several ? 'there are several' : 'it is'}: ${where(several ? occurrences : [one], context)}`,
+      evidence: one.evidence,
+      instead: () =>
+        moment === undefined ? [] : [make({ place: { kind: 'bars', first: moment.bar, last: moment.bar } })],
+    };
+  },
+});

@@ -1,0 +1,192 @@
+import { midiOf, printPitch } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence } from '../model.js';
+import { lineName, printLine } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
+import { lineNotes } from '../subjects/line-notes.js';
+import type { LineNote } from '../subjects/line-notes.js';
+import { movesOf, together } from '../subjects/pair.js';
+import type { Move } from '../subjects/pair.js';
+import type { Span } from '../subjects/span.js';
+import { textureLines } from '../subjects/texture.js';
+import { intervalBetween, isOctave, isPerfectFifth, printInterval, simple } from '../terms/interval-name.js';
+import { have, haveNo, printHas } from '../terms/verb.js';
+import { motionOf } from './motion.js';
+
+/** Perfect intervals in a row, or reached from the same side. */
+export interface ParallelsSays {
+  readonly kind: 'parallel' | 'hidden' | 'contrary';
+  readonly interval: 'fifths' | 'octaves';
+  readonly lines?: readonly [LineName, LineName];
+}
+
+const complement: Parser<ParallelsSays> = rule(
+  'Parallels',
+  () =>
+    map(
+      sequence(
+        wordsFor<ParallelsSays['kind']>([
+          ['parallel', 'parallel', 'consecutive'],
+          ['hidden', 'hidden', 'direct'],
+          ['contrary', 'contrary'],
+        ]),
+        wordsFor<ParallelsSays['interval']>([
+          ['fifths', 'fifths', '5ths', 'fifth'],
+          ['octaves', 'octaves', 'octave', 'unisons'],
+        ]),
+        optional(
+          map(
+            sequence(word('between', 'in'), lineName, word('and'), lineName),
+            ([, first, , second]) => [first, second] as const,
+          ),
+        ),
+      ),
+      ([kind, interval, lines]): ParallelsSays =>
+        lines === undefined ? { kind, interval } : { kind, interval, lines },
+    ),
+  'parallels such as `parallel fifths`',
+);
+
+interface NamedMove {
+  readonly move: Move;
+  readonly names: string;
+}
+
+const isPerfect = (of: Move['from'], interval: ParallelsSays['interval']): boolean => {
+  const size = intervalBetween(of.upper.pitch, of.lower.pitch);
+  return interval === 'fifths' ? isPerfectFifth(size) : isOctave(size);
+};
+
+const distance = (a: number, b: number): number => Math.abs(a - b);
+
+/**
+ * Parallel: both lines move, the same way, from a perfect interval to the same one, compound intervals counted with simple ones
+ * (Open Music Theory: a fifth to a twelfth is parallel). Hidden: the same way into a perfect interval while the upper line leaps.
+ */
+function isMistake(move: Move, { kind, interval }: ParallelsSays): boolean {
+  const { from, to } = move;
+  const motion = motionOf(move);
+  if (motion === undefined || motion === 'oblique' || !isPerfect(to, interval)) return false;
+  const kept = isPerfect(from, interval);
+  switch (kind) {
+    case 'parallel':
+      return kept && motion !== 'contrary';
+    case 'contrary':
+      return kept && motion === 'contrary';
+    case 'hidden':
+      return !kept && motion !== 'contrary' && distance(midiOf(from.upper.pitch), midiOf(to.upper.pitch)) > 2;
+  }
+}
+
+/** Three octaves in a row or more are one line doubled, and doubling is no fault. */
+function isDoubling(moves: readonly Move[], at: number, says: ParallelsSays): boolean {
+  if (says.interval !== 'octaves' || says.kind !== 'parallel') return false;
+  const wrong = (index: number): boolean => {
+    const move = moves[index];
+    return move !== undefined && isMistake(move, says);
+  };
+  return (
+    (wrong(at - 1) && wrong(at - 2)) || (wrong(at - 1) && wrong(at + 1)) || (wrong(at + 1) && wrong(at + 2))
+  );
+}
+
+function linePairs(
+  span: Span,
+  says: ParallelsSays,
+  context: ClaimContext,
+): readonly (readonly [Named, Named])[] | undefined {
+  const { score } = context.analysis;
+  if (says.lines !== undefined) {
+    const found = says.lines.map(line => ({
+      name: printLine(line),
+      notes: lineNotes(score, line, span.range),
+    }));
+    const [first, second] = found;
+    if (first?.notes === undefined || second?.notes === undefined) return undefined;
+    return [
+      [
+        { name: first.name, notes: first.notes },
+        { name: second.name, notes: second.notes },
+      ],
+    ];
+  }
+  const lines = textureLines(score, span.range);
+  return lines.flatMap((upper, at) => lines.slice(at + 1).map(lower => [upper, lower] as const));
+}
+
+interface Named {
+  readonly name: string;
+  readonly notes: readonly LineNote[];
+}
+
+const evidenceOf = ({ move: { from, to }, names }: NamedMove, context: ClaimContext): readonly Evidence[] =>
+  [from.upper, to.upper, from.lower, to.lower].map(note =>
+    noteEvidence(
+      'supports',
+      note,
+      `${names}: ${printInterval(simple(intervalBetween(to.upper.pitch, to.lower.pitch)))}s`,
+      context,
+    ),
+  );
+
+/** Parallel, contrary and hidden fifths and octaves: claim I4 of the trade. */
+export const parallelsFamily = family<Span, ParallelsSays>({
+  name: 'parallels',
+  examples: [
+    'bars 5-6 have no parallel fifths',
+    'bars 5-6 have hidden octaves between the soprano and the bass',
+  ],
+  phrases: [
+    [have, complement],
+    [haveNo, complement],
+  ],
+  print: ({ kind, interval, lines }, form) =>
+    printHas(
+      form,
+      '',
+      `${kind} ${interval}${lines === undefined ? '' : ` between ${lines.map(printLine).join(' and ')}`}`,
+    ),
+  check: (span, says, context): Finding<Span> => {
+    const pairs = linePairs(span, says, context);
+    if (pairs === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0006',
+        reason: 'the score does not have both lines',
+        evidence: [],
+        pointless: true,
+      };
+    const doubled: NamedMove[] = [];
+    const found: NamedMove[] = [];
+    for (const [upper, lower] of pairs) {
+      const moves = movesOf(together(upper.notes, lower.notes)).filter(move => motionOf(move) !== undefined);
+      moves.forEach((move, at) => {
+        if (!isMistake(move, says)) return;
+        const named = { move, names: `${upper.name} and ${lower.name}` };
+        (isDoubling(moves, at, says) ? doubled : found).push(named);
+      });
+    }
+    const [first] = found;
+    if (first !== undefined) {
+      const { from, to } = first.move;
+      return {
+        verdict: 'holds',
+        code: 'C1021',
+        reason: `${first.names} go from ${printPitch(from.lower.pitch)} ${printPitch(from.upper.pitch)} to ${printPitch(to.lower.pitch)} ${printPitch(to.upper.pitch)}`,
+        evidence: found.slice(0, 4).flatMap(each => evidenceOf(each, context)),
+      };
+    }
+    return {
+      verdict: 'fails',
+      code: 'C1022',
+      reason: `no two lines of ${span.name} make ${says.kind} ${says.interval}${
+        doubled.length > 0 ? '; the octaves there are one line doubled' : ''
+      }`,
+      evidence: doubled.slice(0, 1).flatMap(each => evidenceOf(each, context)),
+    };
+  },
+});

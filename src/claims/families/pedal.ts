@@ -1,0 +1,175 @@
+import { degreeTone } from '../../harmony/index.js';
+import type { Key, PedalPoint } from '../../harmony/index.js';
+import { isBefore, printPitchClass } from '../../score/index.js';
+import type { Bar, PitchClass } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { statement } from '../statement.js';
+import { span as spanOf } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article, articleOf, withArticle } from '../terms/chord-name.js';
+import { pitchClassName } from '../terms/note-name.js';
+import { be, have, haveNo, printHas } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { segmentsIn } from '../segments.js';
+
+/** A pedal point: by its note or by its degree, and where it lies in the texture. */
+export interface PedalSays {
+  readonly degree?: 'tonic' | 'dominant';
+  readonly tone?: PitchClass;
+  readonly position?: PedalPoint['position'];
+}
+
+const degrees = wordsFor<'tonic' | 'dominant'>([
+  ['tonic', 'tonic'],
+  ['dominant', 'dominant'],
+]);
+const positions = wordsFor<PedalPoint['position']>([
+  ['bass', 'bass'],
+  ['inner', 'inner'],
+  ['upper', 'upper', 'inverted'],
+]);
+const noun = word('pedal', 'pedal point', 'pedal-point');
+
+const pedal: Parser<PedalSays> = rule(
+  'Pedal',
+  () =>
+    map(
+      sequence(
+        optional(article),
+        optional(degrees),
+        optional(positions),
+        noun,
+        optional(map(sequence(word('on'), pitchClassName), ([, tone]) => tone)),
+        optional(map(sequence(word('in the'), choice(positions)), ([, where]) => where)),
+      ),
+      ([, degree, before, , tone, after]): PedalSays => {
+        const position = before ?? after;
+        return {
+          ...(degree === undefined ? {} : { degree }),
+          ...(tone === undefined ? {} : { tone }),
+          ...(position === undefined ? {} : { position }),
+        };
+      },
+    ),
+  'a pedal such as `a dominant pedal` or `a pedal on F#`',
+);
+
+const nameOf = ({ degree, position, tone }: PedalSays): string =>
+  [degree, position, 'pedal'].filter(each => each !== undefined).join(' ') +
+  (tone === undefined ? '' : ` on ${printPitchClass(tone)}`);
+const describe = (says: PedalSays): string => withArticle(nameOf(says));
+
+const toneOfDegree = (degree: 'tonic' | 'dominant', key: Key): PitchClass =>
+  degreeTone(key, degree === 'tonic' ? 1 : 5);
+
+/** First and last bar that a stretch touches. */
+function barsOf({ start, end }: Range, context: ClaimContext): readonly [Bar, Bar] | undefined {
+  const touched = context.analysis.score.bars.filter(
+    bar => isBefore(bar.start, end) && isBefore(start, endOf(bar)),
+  );
+  const [first] = touched;
+  const last = touched.at(-1);
+  return first === undefined || last === undefined ? undefined : [first, last];
+}
+
+/** Counted in bars: the last note of a repeated pedal may stop before its bar does. */
+function coversBars(found: PedalPoint, range: Range, context: ClaimContext): boolean {
+  const own = barsOf(found, context);
+  const asked = barsOf(range, context);
+  return (
+    own !== undefined &&
+    asked !== undefined &&
+    own[0].index <= asked[0].index &&
+    asked[1].index <= own[1].index
+  );
+}
+
+function fits(found: PedalPoint, says: PedalSays, keys: readonly Key[]): boolean {
+  const { degree, tone, position } = says;
+  return (
+    (degree === undefined || keys.some(key => toneOfDegree(degree, key) === found.tone)) &&
+    (tone === undefined || tone === found.tone) &&
+    (position === undefined || position === found.position)
+  );
+}
+
+/** Segments over a pedal to which its note is foreign: without one it is a common tone, not a pedal. */
+const foreignTo = (found: PedalPoint, context: ClaimContext) =>
+  segmentsIn(context.analysis, found).filter(segment => !segment.chord.tones.includes(found.tone));
+
+const saysOf = (found: PedalPoint, keys: readonly Key[]): PedalSays => {
+  const degree = (['tonic', 'dominant'] as const).find(each =>
+    keys.some(key => toneOfDegree(each, key) === found.tone),
+  );
+  return degree === undefined ? { tone: found.tone } : { degree };
+};
+
+/** Pedal points: claim G5 of the trade. */
+export const pedalFamily = family<Span, PedalSays>({
+  name: 'pedal',
+  examples: ['bars 21-24 have a dominant pedal', 'bars 21-24 have a bass pedal on F#'],
+  phrases: [
+    [have, pedal],
+    [haveNo, pedal],
+    [be, pedal],
+  ],
+  print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
+  check: (span, says, context, make): Finding<Span> => {
+    const silent = silence<Span>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const keys = segmentsIn(context.analysis, span.range).map(segment => segment.key);
+    const overlapping = context.analysis.pedals.filter(
+      each => isBefore(each.start, span.range.end) && isBefore(span.range.start, each.end),
+    );
+    const fitting = overlapping.filter(each => fits(each, says, keys));
+    const whole = fitting.find(each => coversBars(each, span.range, context));
+    const [found] = whole === undefined ? [...fitting, ...overlapping] : [whole];
+    if (found === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0803',
+        reason: `no note of ${span.name} is held or repeated while chords change to which it is foreign`,
+        evidence: [],
+      };
+    const bars = barsOf(found, context);
+    const where =
+      bars === undefined
+        ? ''
+        : bars[0] === bars[1]
+          ? `in bar ${bars[0].label}`
+          : `in bars ${bars[0].label}-${bars[1].label}`;
+    const notes = found.notes.flatMap(id => context.analysis.score.notes[id] ?? []);
+    const foreign = foreignTo(found, context).map(segment => segment.roman);
+    const evidence = notes
+      .slice(0, 8)
+      .map(note =>
+        noteEvidence(whole === undefined ? 'contradicts' : 'supports', note, 'pedal note', context),
+      );
+    const description = `${printPitchClass(found.tone)} is ${describe({ ...saysOf(found, keys), position: found.position })} ${where}`;
+    if (whole !== undefined)
+      return {
+        verdict: 'holds',
+        code: 'C0801',
+        reason: `${description}; ${foreign.length === 0 ? 'the chords change over it' : `it is foreign to ${[...new Set(foreign)].join(' and ')}`}`,
+        evidence,
+      };
+    return {
+      verdict: 'fails',
+      code: fitting.length > 0 ? 'C0802' : 'C0803',
+      reason: description,
+      evidence,
+      instead: () => [make({ ...saysOf(found, keys), position: found.position }), make(saysOf(found, keys))],
+      rather: () => {
+        if (bars === undefined) return [];
+        const place = { kind: 'bars', first: bars[0].label, last: bars[1].label } as const;
+        return [statement(spanOf(place), make(saysOf(found, keys)))];
+      },
+    };
+  },
+});

@@ -1,0 +1,133 @@
+import {
+  isUnread,
+  nativeTones,
+  parseRomanNumeral,
+  printChord,
+  printKey,
+  romanFor,
+} from '../../harmony/index.js';
+import type { Key } from '../../harmony/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import type { ClaimContext, Evidence } from '../model.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { keyName } from '../terms/key-name.js';
+import { be, printBe } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { mainSegment } from '../segments.js';
+
+/** A chord that belongs to two keys and leads from one to the other. */
+export interface PivotSays {
+  readonly from: Key;
+  readonly to: Key;
+}
+
+const complement = map(
+  sequence(
+    optional(word('the', 'a')),
+    word('pivot chord', 'pivot', 'common chord'),
+    choice(
+      map(sequence(word('from'), keyName, word('to'), keyName), ([, from, , to]): PivotSays => ({
+        from,
+        to,
+      })),
+      map(sequence(word('between'), keyName, word('and'), keyName), ([, from, , to]): PivotSays => ({
+        from,
+        to,
+      })),
+    ),
+  ),
+  ([, , keys]) => keys,
+);
+
+/** A plain numeral of the key: no applied chord, every tone native. */
+function isDiatonic(tones: readonly number[], key: Key): boolean {
+  const native: readonly number[] = nativeTones(key);
+  return tones.every(tone => native.includes(tone));
+}
+
+const evidenceOf = (
+  ids: readonly number[],
+  why: string,
+  role: Evidence['role'],
+  context: ClaimContext,
+): readonly Evidence[] =>
+  ids.slice(0, 4).flatMap(id => {
+    const note = context.analysis.score.notes[id];
+    return note === undefined ? [] : [noteEvidence(role, note, why, context)];
+  });
+
+/**
+ * Pivot chords: claim D4 of the trade. Diatonic in both keys and before the first chord that only the new key has; a chord that is
+ * applied in the old key and dominant in the new is none (Open Music Theory, Modulation); Hutchinson also allows chromatic ones.
+ */
+export const pivotFamily = family<Span, PivotSays>({
+  name: 'pivot',
+  examples: ['bar 6 beat 1 is the pivot chord from Eb major to Bb major'],
+  phrases: [[be, complement]],
+  print: ({ from, to }, form) => `${printBe(form)} the pivot chord from ${printKey(from)} to ${printKey(to)}`,
+  check: (span, { from, to }, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { segments } = context.analysis;
+    const segment = mainSegment(context.analysis, range);
+    if (segment === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0103',
+        reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const { tones } = segment.chord;
+    const numerals = [from, to]
+      .map(key => `${romanFor(segment.chord, key)} in ${printKey(key)}`)
+      .join(' and ');
+    const inOld = isDiatonic(tones, from);
+    const inNew = isDiatonic(tones, to);
+    const at = segments.indexOf(segment);
+    const next = segments.slice(at + 1, at + 3).find(each => !isDiatonic(each.chord.tones, from));
+    const before = segments
+      .slice(0, at)
+      .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
+    const applied = parseRomanNumeral(romanFor(segment.chord, from));
+    if (inOld && inNew) {
+      if (next === undefined)
+        return {
+          verdict: 'fails',
+          code: 'C0422',
+          reason: `${numerals}, but no chord that only ${printKey(to)} has follows it`,
+          evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+          instead: () => [make({ from: to, to: from })],
+        };
+      return {
+        verdict: before ? 'holds' : 'arguable',
+        code: before ? 'C0421' : 'C0423',
+        reason: `${numerals}; ${printChord(next.chord)} after it is foreign to ${printKey(from)}${before ? '' : `, but the music before it is not in ${printKey(from)}`}`,
+        evidence: [
+          ...evidenceOf(segment.chordTones, numerals, 'supports', context),
+          ...evidenceOf(
+            next.chordTones,
+            `member of ${printChord(next.chord)}, the first chord of the new key alone`,
+            'supports',
+            context,
+          ),
+        ],
+      };
+    }
+    const key = inOld ? to : from;
+    const isApplied = !isUnread(applied) && applied.target !== undefined && inNew;
+    return {
+      verdict: inNew ? 'arguable' : 'fails',
+      code: inNew ? 'C0423' : 'C0422',
+      reason: isApplied
+        ? `${numerals}: Open Music Theory takes a chord that is applied in the old key and dominant in the new for no pivot, Hutchinson allows it`
+        : `${printChord(segment.chord)} is not diatonic in ${printKey(key)}: ${numerals}`,
+      evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+    };
+  },
+});

@@ -1,0 +1,160 @@
+import {
+  inversionOf,
+  isUnread,
+  parseRomanNumeral,
+  printKey,
+  printRomanNumeral,
+  realize,
+  romanFor,
+  sameKey,
+} from '../../harmony/index.js';
+import type { Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import { printPitchClass } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, list, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import type { Harmony } from '../subjects/harmonies.js';
+import type { Span } from '../subjects/span.js';
+import { inKey } from '../terms/key-name.js';
+import { numeral } from '../terms/numeral.js';
+import { printVerb, verb } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { segmentsIn } from '../segments.js';
+
+/** The order of the chords of a place: named one by one, or falling by fifths. */
+export type ProgressionSays =
+  | { readonly kind: 'numerals'; readonly numerals: readonly RomanNumeral[]; readonly key?: Key }
+  | { readonly kind: 'fifths' };
+
+const arrow = quiet(
+  choice(
+    map(mark('-', '–', '→', ','), () => undefined),
+    map(word('to', 'then'), () => undefined),
+    nothing(undefined),
+  ),
+);
+const numerals: Parser<ProgressionSays> = map(sequence(list(numeral, arrow), inKey), ([read, key]) =>
+  key === undefined ? { kind: 'numerals', numerals: read } : { kind: 'numerals', numerals: read, key },
+);
+const byFifths: Parser<ProgressionSays> = map(
+  choice(
+    sequence(word('by'), optional(word('falling', 'descending')), word('fifths')),
+    sequence(word('round', 'around', 'through'), optional(word('the')), word('circle of fifths')),
+  ),
+  () => ({ kind: 'fifths' }),
+);
+
+const bassOf = (
+  segment: Segment,
+  role: EvidenceRole,
+  why: string,
+  context: ClaimContext,
+): readonly Evidence[] => {
+  const [id] = segment.chordTones;
+  const note = id === undefined ? undefined : context.analysis.score.notes[id];
+  return note === undefined ? [] : [noteEvidence(role, note, why, context)];
+};
+
+/** Whether a harmony is the one that a numeral names: root and tones, and the bass where the numeral is inverted. A plain V may be V7. */
+function isNumeral(harmony: Harmony, of: RomanNumeral, key: Key, context: ClaimContext): boolean {
+  const wanted = realize(of, key, context.conventions['seventh-on-I']);
+  const hasSeventh = wanted.tones.length > 3;
+  return harmony.segments.some(
+    ({ chord }) =>
+      chord.root === wanted.root &&
+      wanted.tones.slice(0, hasSeventh ? undefined : 3).every(tone => chord.tones.includes(tone)) &&
+      (inversionOf(of) === 0 || chord.inversion === wanted.inversion),
+  );
+}
+
+const inOneKey = (harmony: Harmony, key: Key): string => {
+  const [first] = harmony.segments;
+  return sameKey(first.key, key) ? first.roman : romanFor(first.chord, key);
+};
+
+function readAs(harmonies: readonly Harmony[], key: Key): readonly RomanNumeral[] | undefined {
+  const read = harmonies.map(harmony => parseRomanNumeral(inOneKey(harmony, key)));
+  const numeralsRead = read.flatMap(each => (isUnread(each) ? [] : [each]));
+  return numeralsRead.length === read.length ? numeralsRead : undefined;
+}
+
+/** Chords in their order, falling fifths: claim E2 of the trade. */
+export const progressionFamily = family<Span, ProgressionSays>({
+  name: 'progression',
+  examples: [
+    'bars 17-20 go V7/iv iv V7/III III',
+    'bars 13-16 go ii V I in D major',
+    'bars 17-20 go by falling fifths',
+  ],
+  phrases: [
+    [verb('goes', 'go'), numerals],
+    [verb('goes', 'go'), byFifths],
+    [verb('moves', 'move'), byFifths],
+  ],
+  print: (says, form) => {
+    const goes = printVerb('goes', 'go', form);
+    if (says.kind === 'fifths') return `${goes} by falling fifths`;
+    const key = says.key === undefined ? '' : ` in ${printKey(says.key)}`;
+    return `${goes} ${says.numerals.map(printRomanNumeral).join(' ')}${key}`;
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const silent = silence<Span>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const harmonies = harmoniesOf(segmentsIn(context.analysis, span.range));
+    const evidence = (role: EvidenceRole): readonly Evidence[] =>
+      harmonies.flatMap(({ segments: [first] }) =>
+        bassOf(first, role, `${first.roman} in ${printKey(first.key)}`, context),
+      );
+    if (says.kind === 'fifths') {
+      const roots = harmonies.map(({ segments: [first] }) => first.chord.root);
+      const steps = roots.slice(1).map((root, at) => root - (roots[at] ?? root));
+      // Down a fifth is one step back on the line of fifths; the diminished fifth IV-vii of a diatonic circle is six steps up.
+      const wrong = steps.findIndex(step => step !== -1 && step !== 6);
+      const names = roots.map(printPitchClass).join(' ');
+      if (wrong < 0 && steps.length > 0 && steps.filter(step => step === 6).length <= 1)
+        return {
+          verdict: 'holds',
+          code: 'C0901',
+          reason: `the roots fall by fifths: ${names}`,
+          evidence: evidence('supports'),
+        };
+      return {
+        verdict: steps.length === 0 ? 'undecided' : 'fails',
+        code: 'C0902',
+        reason: steps.length === 0 ? `there is only one chord in ${span.name}` : `the roots are ${names}`,
+        evidence: evidence('contradicts'),
+        instead: () => {
+          const read = readAs(harmonies, context.home);
+          return read === undefined ? [] : [make({ kind: 'numerals', numerals: read })];
+        },
+      };
+    }
+    const key = says.key ?? context.home;
+    const wrong = says.numerals.findIndex((of, at) => {
+      const harmony = harmonies[at];
+      return harmony === undefined || !isNumeral(harmony, of, key, context);
+    });
+    const read = harmonies.map(harmony => inOneKey(harmony, key)).join(' ');
+    if (wrong < 0 && harmonies.length === says.numerals.length)
+      return {
+        verdict: 'holds',
+        code: 'C0901',
+        reason: `the chords are ${read}`,
+        evidence: evidence('supports'),
+      };
+    return {
+      verdict: 'fails',
+      code: 'C0902',
+      reason: `the chords are ${read}`,
+      evidence: evidence('contradicts'),
+      instead: () => {
+        const numeralsRead = readAs(harmonies, key);
+        return numeralsRead === undefined ? [] : [make({ ...says, numerals: numeralsRead })];
+      },
+    };
+  },
+});

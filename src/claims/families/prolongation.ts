@@ -1,0 +1,111 @@
+import { bassOf, degreeTone } from '../../harmony/index.js';
+import type { Segment } from '../../harmony/index.js';
+import { spell } from '../../score/index.js';
+import type { PitchClass } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { ClaimContext, Evidence } from '../model.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import type { Harmony } from '../subjects/harmonies.js';
+import type { Span } from '../subjects/span.js';
+import { printVerb, verb } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { segmentsIn } from '../segments.js';
+
+/** One chord that a passage starts from and comes back to. */
+export interface ProlongationSays {
+  readonly of: 'tonic' | 'dominant';
+}
+
+const complement = map(
+  sequence(
+    optional(word('the')),
+    wordsFor<ProlongationSays['of']>([
+      ['tonic', 'tonic', 'I', 'i'],
+      ['dominant', 'dominant', 'V'],
+    ]),
+  ),
+  ([, of]): ProlongationSays => ({ of }),
+);
+
+const isChord = ({ segments: [first] }: Harmony, { of }: ProlongationSays): boolean =>
+  first.chord.root === degreeTone(first.key, of === 'tonic' ? 1 : 5);
+
+const letterStep = (a: PitchClass, b: PitchClass): boolean => {
+  const letters = 'CDEFGAB';
+  const distance = (letters.indexOf(spell(b).letter) - letters.indexOf(spell(a).letter) + 7) % 7;
+  return distance === 0 || distance === 1 || distance === 6;
+};
+
+/** The bass goes from one segment to the next by step, or stays. */
+const stepwise = (segments: readonly Segment[]): boolean =>
+  segments.slice(1).every((segment, at) => {
+    const before = segments[at];
+    return before !== undefined && letterStep(bassOf(before.chord), bassOf(segment.chord));
+  });
+
+const evidenceOf = (
+  harmonies: readonly Harmony[],
+  says: ProlongationSays,
+  context: ClaimContext,
+): readonly Evidence[] =>
+  harmonies.slice(0, 12).flatMap(harmony => {
+    const [first] = harmony.segments;
+    const [id] = first.chordTones;
+    const note = id === undefined ? undefined : context.analysis.score.notes[id];
+    const role = isChord(harmony, says) ? 'supports' : 'set aside';
+    return note === undefined ? [] : [noteEvidence(role, note, first.roman, context)];
+  });
+
+/** Prolongation: claim E4 of the trade. Only what lies on the surface is judged: first chord, last chord, the bass between. */
+export const prolongationFamily = family<Span, ProlongationSays>({
+  name: 'prolongation',
+  examples: ['bars 1-3 prolong the tonic'],
+  phrases: [[verb('prolongs', 'prolong'), complement]],
+  print: ({ of }, form) => `${printVerb('prolongs', 'prolong', form)} the ${of}`,
+  check: (span, says, context, make): Finding<Span> => {
+    const silent = silence<Span>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const segments = segmentsIn(context.analysis, span.range);
+    const harmonies = harmoniesOf(segments);
+    const first = harmonies[0];
+    const last = harmonies.at(-1);
+    if (first === undefined || last === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0723',
+        reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const chords = segments.map(segment => segment.roman).join(' ');
+    const evidence = evidenceOf(harmonies, says, context);
+    if (!isChord(first, says) || !isChord(last, says))
+      return {
+        verdict: 'fails',
+        code: 'C0722',
+        reason: `it does not begin and end on the ${says.of}: ${chords}`,
+        evidence,
+        instead: () => [make({ of: says.of === 'tonic' ? 'dominant' : 'tonic' })],
+      };
+    const between = harmonies.filter(harmony => !isChord(harmony, says));
+    if (between.length === 0 || stepwise(segments))
+      return {
+        verdict: 'holds',
+        code: 'C0721',
+        reason:
+          between.length === 0
+            ? `nothing but the ${says.of}: ${chords}`
+            : `${chords}, with a bass that moves by step`,
+        evidence,
+      };
+    return {
+      verdict: 'arguable',
+      code: 'C0724',
+      reason: `it begins and ends on the ${says.of}, but the bass leaps between: ${chords}; how deep the chords between lie is a matter of interpretation`,
+      evidence,
+    };
+  },
+});

@@ -1,0 +1,282 @@
+import { compare, equals, isBefore, midiOf, printPitch, staffStepOf, subtract } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { momentOf } from '../place/beats.js';
+import { placeName, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { lineName, printLine } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
+import { lineNotes } from '../subjects/line-notes.js';
+import { soundEnd, soundingIn } from '../subjects/sounding.js';
+import { span as spanOf } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { intervalName, intervalNumber, printInterval, printNumber } from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import { printBeat } from '../terms/number.js';
+import { be, printVerb, verb } from '../terms/verb.js';
+
+/** How the copy lies against the model. */
+export type Shift =
+  | { readonly kind: 'none' }
+  /** Every note the same interval away: a real transposition. */
+  | { readonly kind: 'interval'; readonly interval: IntervalName; readonly up: boolean }
+  /** Every note the same number of steps away, within the key: a tonal transposition. */
+  | { readonly kind: 'steps'; readonly steps: number; readonly up: boolean }
+  | { readonly kind: 'any' };
+
+export interface RecurrenceSays {
+  readonly place: Place;
+  readonly shift: Shift;
+  /** Only this line is compared. */
+  readonly line?: LineName;
+  /** Rhythm alone is compared. */
+  readonly rhythm?: true;
+}
+
+const direction = wordsFor<boolean>([
+  [true, 'higher', 'up', 'above'],
+  [false, 'lower', 'down', 'below'],
+]);
+const shift: Parser<Shift> = choice(
+  map(sequence(optional(article), intervalName, direction), ([, interval, up]): Shift => ({
+    kind: 'interval',
+    interval,
+    up,
+  })),
+  map(sequence(optional(article), intervalNumber, direction), ([, steps, up]): Shift => ({
+    kind: 'steps',
+    steps,
+    up,
+  })),
+  map(word('in transposition', 'transposed'), (): Shift => ({ kind: 'any' })),
+);
+const complement: Parser<RecurrenceSays> = rule('Recurrence', () =>
+  map(
+    sequence(
+      optional(word('the rhythm of')),
+      placeName,
+      optional(shift),
+      optional(map(sequence(word('in'), lineName), ([, line]) => line)),
+    ),
+    ([rhythm, place, moved, line]): RecurrenceSays => ({
+      place,
+      shift: moved ?? { kind: 'none' },
+      ...(line === undefined ? {} : { line }),
+      ...(rhythm === undefined ? {} : { rhythm: true as const }),
+    }),
+  ),
+);
+
+function printShift(of: Shift): string {
+  switch (of.kind) {
+    case 'none':
+      return '';
+    case 'any':
+      return ' in transposition';
+    case 'interval':
+      return ` ${withArticle(printInterval(of.interval))} ${of.up ? 'higher' : 'lower'}`;
+    case 'steps':
+      return ` ${withArticle(printNumber(of.steps).replace(/s$/u, ''))} ${of.up ? 'higher' : 'lower'}`;
+  }
+}
+
+/** Struck notes of a range with their place in it. */
+interface Event {
+  readonly note: Note;
+  readonly offset: string;
+  readonly length: string;
+}
+
+function eventsOf(range: Range, says: RecurrenceSays, context: ClaimContext): readonly Event[] | undefined {
+  const { score } = context.analysis;
+  const heads =
+    says.line === undefined
+      ? soundingIn(score, range)
+      : lineNotes(score, says.line, range)?.map(({ note }) => note);
+  return heads
+    ?.filter(
+      note =>
+        !note.grace &&
+        note.tiedFrom === undefined &&
+        compare(range.start, note.onset) <= 0 &&
+        isBefore(note.onset, range.end),
+    )
+    .map(note => {
+      const offset = subtract(note.onset, range.start);
+      const end = soundEnd(note, score);
+      const length = subtract(isBefore(range.end, end) ? range.end : end, note.onset);
+      return {
+        note,
+        offset: `${String(offset.n)}/${String(offset.d)}`,
+        length: `${String(length.n)}/${String(length.d)}`,
+      };
+    });
+}
+
+interface Difference {
+  readonly copy: Event | undefined;
+  readonly model: Event | undefined;
+}
+
+const shiftOf = (model: Note, copy: Note): IntervalName => ({
+  steps: staffStepOf(copy.pitch) - staffStepOf(model.pitch),
+  semitones: midiOf(copy.pitch) - midiOf(model.pitch),
+});
+
+/** Whether a copied note lies where the shift puts it. */
+function lies(moved: IntervalName, wanted: Shift, first: IntervalName): boolean {
+  const octaves = (n: number, of: number): number => ((n % of) + of) % of;
+  switch (wanted.kind) {
+    case 'none':
+      return moved.steps === 0 && moved.semitones === 0;
+    case 'any':
+      return moved.steps === first.steps;
+    case 'interval': {
+      const sign = wanted.up ? 1 : -1;
+      // A voice may take the copy in another octave.
+      return (
+        octaves(moved.steps - sign * wanted.interval.steps, 7) === 0 &&
+        octaves(moved.semitones - sign * wanted.interval.semitones, 12) === 0
+      );
+    }
+    case 'steps':
+      return octaves(moved.steps - (wanted.up ? 1 : -1) * wanted.steps, 7) === 0;
+  }
+}
+
+/** The first places where the copy is not the model; both sorted by time and pitch. */
+function differences(
+  model: readonly Event[],
+  copy: readonly Event[],
+  says: RecurrenceSays,
+): readonly Difference[] {
+  const [firstModel] = model;
+  const [firstCopy] = copy;
+  if (firstModel === undefined || firstCopy === undefined)
+    return model.length === copy.length ? [] : [{ model: firstModel, copy: firstCopy }];
+  const first = shiftOf(firstModel.note, firstCopy.note);
+  const fits = (a: Event, b: Event): boolean =>
+    a.offset === b.offset &&
+    a.length === b.length &&
+    (says.rhythm === true || lies(shiftOf(a.note, b.note), says.shift, first));
+  const left = [...copy];
+  const unmatched: Event[] = [];
+  for (const event of model) {
+    const at = left.findIndex(other => fits(event, other));
+    if (at >= 0) left.splice(at, 1);
+    else unmatched.push(event);
+  }
+  return Array.from({ length: Math.max(unmatched.length, left.length) }, (_, at) => ({
+    model: unmatched[at],
+    copy: left[at],
+  }));
+}
+
+const where = (note: Note, context: ClaimContext): string => {
+  const moment = momentOf(context.analysis.score, note.onset, context.beatUnit);
+  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
+};
+
+const say = (event: Event | undefined, context: ClaimContext): string =>
+  event === undefined ? 'no note' : `${printPitch(event.note.pitch)} in ${where(event.note, context)}`;
+
+/** Exact and transposed return: claims K2 and K3 of the trade. */
+export const recurrenceFamily = family<Span, RecurrenceSays>({
+  name: 'recurrence',
+  examples: [
+    'bars 25-27 repeat bars 1-3',
+    'bars 19-20 repeat bars 17-18 a second lower',
+    'bars 9-10 repeat bars 1-2 in the soprano',
+    'bar 10 repeats the rhythm of bar 2',
+  ],
+  phrases: [
+    [verb('repeats', 'repeat'), complement],
+    [be, map(sequence(word('the same as'), complement), ([, says]) => says)],
+  ],
+  print: ({ place, shift: moved, line, rhythm }, form) =>
+    `${printVerb('repeats', 'repeat', form)} ${rhythm ? 'the rhythm of ' : ''}${printPlace(place)}${printShift(moved)}${line === undefined ? '' : ` in ${printLine(line)}`}`,
+  check: (span, says, context, make): Finding<Span> => {
+    const model = spanOf(says.place).resolve(context);
+    if (model.kind === 'none') return { ...model.finding, pointless: true };
+    if (model.kind === 'endings')
+      return {
+        verdict: 'undecided',
+        code: 'C0007',
+        reason: 'the place has several endings; name one',
+        evidence: [],
+        pointless: true,
+      };
+    const { range } = model.subject;
+    const before = eventsOf(range, says, context);
+    const now = eventsOf(span.range, says, context);
+    if (before === undefined || now === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0006',
+        reason: 'the score has no such line',
+        evidence: [],
+        pointless: true,
+      };
+    if (before.length === 0 && now.length === 0)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const lengths = [range, span.range].map(({ start, end }) => subtract(end, start));
+    const found = differences(before, now, says);
+    const [first] = found;
+    const [a, b] = lengths;
+    if (first === undefined && a !== undefined && b !== undefined && equals(a, b))
+      return {
+        verdict: 'holds',
+        code: 'C1701',
+        reason: `all ${String(before.length)} notes return${says.shift.kind === 'none' ? '' : printShift(says.shift)}`,
+        evidence: now.slice(0, 4).map(({ note }) => noteEvidence('supports', note, 'returns', context)),
+      };
+    const near = found.length * 4 <= before.length && says.shift.kind === 'none';
+    const [modelFirst] = before;
+    const [copyFirst] = now;
+    return {
+      verdict: 'fails',
+      code: near ? 'C1703' : 'C1702',
+      reason:
+        first === undefined
+          ? `${span.name} and ${printPlace(says.place)} are not equally long`
+          : `${String(found.length)} of ${String(Math.max(before.length, now.length))} notes differ, the first: ${say(first.copy, context)} for ${say(first.model, context)}`,
+      evidence: found
+        .slice(0, 4)
+        .flatMap(({ model: was, copy }) => [
+          ...(was === undefined ? [] : [noteEvidence('missing', was.note, 'does not return', context)]),
+          ...(copy === undefined
+            ? []
+            : [noteEvidence('contradicts', copy.note, 'was not in the model', context)]),
+        ]),
+      instead: () => {
+        if (modelFirst === undefined || copyFirst === undefined) return [];
+        const moved = shiftOf(modelFirst.note, copyFirst.note);
+        const interval = { steps: Math.abs(moved.steps), semitones: Math.abs(moved.semitones) };
+        const up = moved.steps > 0;
+        return [
+          make({ ...says, shift: { kind: 'none' } }),
+          ...(interval.steps === 0
+            ? []
+            : [
+                make({ ...says, shift: { kind: 'interval', interval, up } }),
+                make({ ...says, shift: { kind: 'steps', steps: interval.steps, up } }),
+              ]),
+          make({ ...says, shift: { kind: 'none' }, line: { kind: 'part', part: 'soprano' } }),
+          make({ ...says, shift: { kind: 'none' }, rhythm: true }),
+        ];
+      },
+    };
+  },
+});

@@ -1,0 +1,141 @@
+import { chromaOf, compare, isBefore, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, sequence, word } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { momentOf } from '../place/beats.js';
+import { placeName, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { isResolved, resolvePlace } from '../place/resolve.js';
+import type { Extreme } from '../subjects/extreme.js';
+import type { Line } from '../subjects/line.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import {
+  intervalBetween,
+  intervalName,
+  printInterval,
+  sameInterval,
+  simple,
+} from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { printBeat } from '../terms/number.js';
+import { be, printBe, printVerb, verb } from '../terms/verb.js';
+
+/** Which note is the highest or lowest, and where it is. */
+export type RegisterSays =
+  { readonly kind: 'pitch'; readonly note: NoteName } | { readonly kind: 'place'; readonly place: Place };
+
+const where = (note: Extreme['notes'][number], context: ClaimContext): string => {
+  const moment = momentOf(context.analysis.score, note.onset, context.beatUnit);
+  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
+};
+
+/** The highest and lowest note: claim L1 of the trade. Every note that reaches the same pitch is listed. */
+export const extremeFamily = family<Extreme, RegisterSays>({
+  name: 'highest and lowest',
+  examples: ['the highest note of the piece is C6', 'the highest note of the piece is in bar 29'],
+  phrases: [
+    [be, map(noteName, (note): RegisterSays => ({ kind: 'pitch', note }))],
+    [
+      be,
+      map(sequence(word('in', 'on', 'at'), placeName), ([, place]): RegisterSays => ({
+        kind: 'place',
+        place,
+      })),
+    ],
+  ],
+  print: (says, form) =>
+    says.kind === 'pitch'
+      ? `${printBe(form)} ${printNoteName(says.note)}`
+      : `${printBe(form)} in ${printPlace(says.place)}`,
+  check: ({ notes, name }, says, context, make): Finding<Extreme> => {
+    const [first] = notes;
+    const places = notes.map(note => where(note, context)).join(', ');
+    const evidence = (role: 'supports' | 'contradicts') =>
+      notes.slice(0, 8).map(note => noteEvidence(role, note, name, context));
+    const actual: NoteName = { pitchClass: pitchClassOf(first.pitch), octave: first.pitch.octave };
+    if (says.kind === 'pitch') {
+      const holds = isNamed(first, says.note);
+      const twin = !holds && chromaOf(says.note.pitchClass) === chromaOf(actual.pitchClass);
+      return {
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C1401' : 'C1402',
+        reason: `${name} is ${printPitch(first.pitch)}, in ${places}${twin ? '; it is spelled otherwise in the claim' : ''}`,
+        evidence: evidence(holds ? 'supports' : 'contradicts'),
+        instead: () => [make({ kind: 'pitch', note: actual })],
+      };
+    }
+    const resolved = resolvePlace(says.place, context.analysis.score, context.beatUnit);
+    if (!isResolved(resolved))
+      return {
+        verdict: 'fails',
+        code: 'C0003',
+        reason: 'problem' in resolved ? resolved.problem : 'the place has several endings',
+        evidence: [],
+        pointless: true,
+      };
+    const { range } = resolved;
+    const inside = notes.filter(
+      note => compare(range.start, note.onset) <= 0 && isBefore(note.onset, range.end),
+    );
+    const moment = momentOf(context.analysis.score, first.onset, context.beatUnit);
+    return {
+      verdict: inside.length === 0 ? 'fails' : inside.length === notes.length ? 'holds' : 'arguable',
+      code: inside.length === 0 ? 'C1403' : inside.length === notes.length ? 'C1401' : 'C1404',
+      reason: `${printPitch(first.pitch)} is reached in ${places}`,
+      evidence: evidence(inside.length === 0 ? 'contradicts' : 'supports'),
+      instead: () =>
+        moment === undefined
+          ? []
+          : [make({ kind: 'place', place: { kind: 'bars', first: moment.bar, last: moment.bar } })],
+    };
+  },
+});
+
+/** How far a line reaches from its lowest to its highest note: claim L2 of the trade. */
+export const lineRangeFamily = family<Line, { readonly interval: IntervalName }>({
+  name: 'range of a line',
+  examples: ['the soprano of bars 1-3 spans a minor seventh'],
+  phrases: [
+    [verb('spans', 'span'), map(sequence(optional(article), intervalName), ([, interval]) => ({ interval }))],
+  ],
+  print: ({ interval }, form) =>
+    `${printVerb('spans', 'span', form)} ${withArticle(printInterval(interval))}`,
+  check: (line, { interval }, context, make): Finding<Line> => {
+    const notes = line.notes.map(({ note }) => note);
+    const [first] = notes;
+    if (first === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${line.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const lowest = notes.reduce((low, note) => (midiOf(note.pitch) < midiOf(low.pitch) ? note : low), first);
+    const highest = notes.reduce(
+      (high, note) => (midiOf(note.pitch) > midiOf(high.pitch) ? note : high),
+      first,
+    );
+    const size = intervalBetween(lowest.pitch, highest.pitch);
+    const holds = sameInterval(size, interval);
+    const compound = !holds && sameInterval(simple(size), interval);
+    return {
+      verdict: holds ? 'holds' : compound ? 'arguable' : 'fails',
+      code: holds ? 'C1411' : 'C1412',
+      reason: `${line.name} reaches from ${printPitch(lowest.pitch)} to ${printPitch(highest.pitch)}, ${withArticle(printInterval(size))}${compound ? '; the claim names it without its octaves' : ''}`,
+      evidence: [lowest, highest].map(note =>
+        noteEvidence(
+          holds ? 'supports' : 'contradicts',
+          note,
+          note === lowest ? 'lowest note' : 'highest note',
+          context,
+        ),
+      ),
+      instead: () => [make({ interval: size })],
+    };
+  },
+});

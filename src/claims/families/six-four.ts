@@ -1,0 +1,122 @@
+import { bassOf, degreeTone } from '../../harmony/index.js';
+import type { Segment } from '../../harmony/index.js';
+import { spell } from '../../score/index.js';
+import type { PitchClass } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { be, printBe } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { mainSegment } from '../segments.js';
+
+type Kind = 'cadential' | 'passing' | 'pedal' | 'arpeggiated';
+
+/** What a triad in second inversion is there for. */
+export interface SixFourSays {
+  readonly type: Kind;
+}
+
+const complement = map(
+  sequence(
+    optional(article),
+    wordsFor<Kind>([
+      ['cadential', 'cadential'],
+      ['passing', 'passing'],
+      ['pedal', 'pedal', 'neighbour', 'neighbor', 'auxiliary'],
+      ['arpeggiated', 'arpeggiated', 'consonant'],
+    ]),
+    word('six-four', 'six four', '6/4', '64'),
+    optional(word('chord')),
+  ),
+  ([, type]): SixFourSays => ({ type }),
+);
+
+const steps = (a: PitchClass, b: PitchClass): number =>
+  ('CDEFGAB'.indexOf(spell(b).letter) - 'CDEFGAB'.indexOf(spell(a).letter) + 7) % 7;
+
+/** The kind of a six-four by its bass before and after (common practice: cadential, passing, pedal, arpeggiated). */
+function kindOf(segment: Segment, before: Segment | undefined, after: Segment | undefined): Kind | undefined {
+  if (segment.chord.tones.length !== 3 || segment.chord.inversion !== 2) return undefined;
+  const bass = bassOf(segment.chord);
+  const dominant = degreeTone(segment.key, 5);
+  const goesToDominant = after?.chord.root === dominant && bassOf(after.chord) === dominant;
+  if (
+    segment.roman.startsWith('cad64') ||
+    (segment.chord.root === segment.key.tonic && bass === dominant && goesToDominant)
+  )
+    return 'cadential';
+  const isSame = (other: Segment | undefined): boolean => other?.chord.root === segment.chord.root;
+  if (isSame(before) || isSame(after)) return 'arpeggiated';
+  const from = before === undefined ? undefined : bassOf(before.chord);
+  const to = after === undefined ? undefined : bassOf(after.chord);
+  if (from === bass && to === bass) return 'pedal';
+  if (from === undefined || to === undefined) return undefined;
+  const [into, out] = [steps(from, bass), steps(bass, to)];
+  return (into === 1 && out === 1) || (into === 6 && out === 6) ? 'passing' : undefined;
+}
+
+/** Six-four chords by their kind: claim C5 of the trade. */
+export const sixFourFamily = family<Span, SixFourSays>({
+  name: 'six-four',
+  examples: ['bar 31 beats 1-2 are a cadential six-four'],
+  phrases: [[be, complement]],
+  print: ({ type }, form) => `${printBe(form)} ${withArticle(`${type} six-four`)}`,
+  check: (span, { type }, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { segments } = context.analysis;
+    const segment = mainSegment(context.analysis, range);
+    if (segment === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0103',
+        reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const at = segments.indexOf(segment);
+    const before = segments[at - 1];
+    const after = segments[at + 1];
+    const kind = kindOf(segment, before, after);
+    const basses = [before, segment, after]
+      .flatMap(each => (each === undefined ? [] : [each.roman]))
+      .join(' ');
+    const evidence = segment.chordTones.slice(0, 4).flatMap(id => {
+      const note = context.analysis.score.notes[id];
+      return note === undefined
+        ? []
+        : [
+            noteEvidence(
+              kind === type ? 'supports' : 'contradicts',
+              note,
+              `member of ${segment.roman}`,
+              context,
+            ),
+          ];
+    });
+    if (kind === type)
+      return {
+        verdict: 'holds',
+        code: 'C0211',
+        reason: `${basses}: ${withArticle(kind)} six-four`,
+        evidence,
+      };
+    const isSixFour = segment.chord.tones.length === 3 && segment.chord.inversion === 2;
+    return {
+      verdict: isSixFour && kind === undefined ? 'arguable' : 'fails',
+      code: isSixFour ? 'C0212' : 'C0213',
+      reason: !isSixFour
+        ? `${segment.roman} is no triad in second inversion`
+        : kind === undefined
+          ? `${basses}: a six-four of none of the usual kinds`
+          : `${basses}: ${withArticle(kind)} six-four`,
+      evidence,
+      instead: () => (kind === undefined ? [] : [make({ type: kind })]),
+    };
+  },
+});

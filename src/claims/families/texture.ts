@@ -1,0 +1,205 @@
+import { compare, equals, isBefore, midiOf, staffStepOf, subtract } from '../../score/index.js';
+import type { Bar, Fraction, Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { soundingIn, noteEnd } from '../subjects/sounding.js';
+import type { Span } from '../subjects/span.js';
+import { count } from '../terms/number.js';
+import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+
+/** How many notes sound together, whether they move together, whether a figure is kept. */
+export type TextureSays =
+  | { readonly kind: 'voices'; readonly voices: number }
+  | { readonly kind: 'homophonic' | 'monophonic' | 'silent' }
+  | { readonly kind: 'figuration' };
+
+const voices: Parser<TextureSays> = map(
+  sequence(count, word('voices', 'voice', 'parts', 'part')),
+  ([number]) => ({ kind: 'voices', voices: number }),
+);
+const kinds: Parser<TextureSays> = choice<TextureSays>(
+  map(word('homophonic', 'homorhythmic'), () => ({ kind: 'homophonic' })),
+  map(word('monophonic', 'in unison'), () => ({ kind: 'monophonic' })),
+  map(word('silent', 'a rest'), () => ({ kind: 'silent' })),
+);
+const figuration: Parser<TextureSays> = map(
+  sequence(optional(word('the same', 'one')), word('figuration', 'figure', 'pattern')),
+  () => ({ kind: 'figuration' }),
+);
+
+/** Moments at which a note begins. */
+function onsets(notes: readonly Note[], { range }: Span): readonly Fraction[] {
+  const all = notes
+    .filter(note => note.tiedFrom === undefined && compare(range.start, note.onset) <= 0)
+    .map(note => note.onset)
+    .sort(compare);
+  return all.filter((onset, at) => at === 0 || !equals(onset, all[at - 1] ?? onset));
+}
+
+const soundingAt = (notes: readonly Note[], moment: Fraction): readonly Note[] =>
+  notes.filter(note => compare(note.onset, moment) <= 0 && isBefore(moment, noteEnd(note)));
+
+/** Keys of the keyboard that sound at once: doubled unisons count once. */
+const size = (notes: readonly Note[]): number => new Set(notes.map(note => midiOf(note.pitch))).size;
+
+/** Onsets and contour of a bar: which way each note goes from the one before, pitches forgotten. */
+function figureOf(bar: Bar, context: ClaimContext): string {
+  const { score } = context.analysis;
+  return score.voices
+    .map(voice => {
+      const own = soundingIn(score, { start: bar.start, end: endOf(bar) }).filter(
+        note =>
+          note.voice === voice.id &&
+          !note.grace &&
+          note.tiedFrom === undefined &&
+          compare(bar.start, note.onset) <= 0,
+      );
+      return own
+        .map((note, at) => {
+          const before = own[at - 1];
+          const way =
+            before === undefined ? 0 : Math.sign(staffStepOf(note.pitch) - staffStepOf(before.pitch));
+          const offset = subtract(note.onset, bar.start);
+          return `${String(offset.n)}/${String(offset.d)}${['v', '=', '^'][way + 1] ?? ''}`;
+        })
+        .join(' ');
+    })
+    .join(' | ');
+}
+
+function result(
+  holds: boolean,
+  reason: string,
+  notes: readonly Note[],
+  context: ClaimContext,
+): Finding<Span> {
+  return {
+    verdict: holds ? 'holds' : 'fails',
+    code: holds ? 'C1311' : 'C1312',
+    reason,
+    evidence: notes
+      .slice(0, 6)
+      .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounds', context)),
+  };
+}
+
+/** Number of voices, homophony, figuration: claims J2 and J3 of the trade. */
+export const textureFamily = family<Span, TextureSays>({
+  name: 'texture',
+  examples: [
+    'bar 1 beat 1 has 2 voices',
+    'bars 1-4 are homophonic',
+    'bars 1-4 keep the same figuration',
+    'bar 12 is silent',
+  ],
+  phrases: [
+    [have, voices],
+    [be, kinds],
+    [verb('keeps', 'keep'), figuration],
+  ],
+  print: (says, form) => {
+    switch (says.kind) {
+      case 'voices':
+        return `${printHave(form)} ${String(says.voices)} ${says.voices === 1 ? 'voice' : 'voices'}`;
+      case 'homophonic':
+      case 'monophonic':
+      case 'silent':
+        return `${printBe(form)} ${says.kind}`;
+      case 'figuration':
+        return `${printVerb('keeps', 'keep', form)} the same figuration`;
+    }
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const { score } = context.analysis;
+    const notes = soundingIn(score, span.range).filter(note => !note.grace);
+    if (says.kind === 'silent')
+      return {
+        ...result(
+          notes.length === 0,
+          notes.length === 0
+            ? `nothing sounds in ${span.name}`
+            : `${String(notes.length)} notes sound in ${span.name}`,
+          notes,
+          context,
+        ),
+        local: true,
+      };
+    if (notes.length === 0)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const times = onsets(notes, span);
+    const most = times.reduce(
+      (max, time) => Math.max(max, size(soundingAt(notes, time))),
+      size(soundingAt(notes, span.range.start)),
+    );
+    switch (says.kind) {
+      case 'voices':
+        return {
+          ...result(
+            most === says.voices,
+            `at most ${String(most)} ${most === 1 ? 'note sounds' : 'notes sound'} together`,
+            notes,
+            context,
+          ),
+          instead: () => [make({ kind: 'voices', voices: most })],
+        };
+      case 'monophonic':
+        return {
+          ...result(most === 1, `at most ${String(most)} notes sound together`, notes, context),
+          instead: () => [make({ kind: 'voices', voices: most })],
+        };
+      case 'homophonic': {
+        const alone = times.filter(time => {
+          const struck = notes.filter(note => equals(note.onset, time) && note.tiedFrom === undefined).length;
+          return struck < soundingAt(notes, time).length;
+        });
+        const [first] = alone;
+        const moving = first === undefined ? [] : notes.filter(note => equals(note.onset, first));
+        return result(
+          alone.length === 0,
+          alone.length === 0
+            ? 'all voices strike together'
+            : `${String(alone.length)} of ${String(times.length)} times a voice moves while another is held`,
+          first === undefined ? notes : moving,
+          context,
+        );
+      }
+      case 'figuration': {
+        const bars = score.bars.filter(
+          bar => compare(span.range.start, bar.start) <= 0 && compare(endOf(bar), span.range.end) <= 0,
+        );
+        const [model] = bars;
+        const other =
+          model === undefined
+            ? undefined
+            : bars.find(bar => figureOf(bar, context) !== figureOf(model, context));
+        if (model === undefined || bars.length < 2)
+          return {
+            verdict: 'undecided',
+            code: 'C1313',
+            reason: 'fewer than two whole bars to compare',
+            evidence: [],
+            pointless: true,
+          };
+        return result(
+          other === undefined,
+          other === undefined
+            ? `rhythm and contour of bar ${model.label} return in each bar`
+            : `bar ${other.label} has another rhythm or contour than bar ${model.label}`,
+          other === undefined ? notes : soundingIn(score, { start: other.start, end: endOf(other) }),
+          context,
+        );
+      }
+    }
+  },
+});

@@ -1,0 +1,116 @@
+import { pitchClassOf, printPitch } from '../../score/index.js';
+import type { Pitch } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { map, sequence, word } from '../grammar/index.js';
+import { isResolved, resolvePlace } from '../place/resolve.js';
+import type { Span } from '../subjects/span.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { differencesOf } from '../versions/differences.js';
+import { unknownVersion, versionName, versionOf } from '../versions/version-name.js';
+
+/** How a place stands to the same place of another version. */
+export type VersionSays =
+  | { readonly kind: 'same' | 'differs'; readonly version: string }
+  | { readonly kind: 'instead'; readonly version: string; readonly here: NoteName; readonly there: NoteName };
+
+const nameOf = (pitch: Pitch): NoteName => ({ pitchClass: pitchClassOf(pitch), octave: pitch.octave });
+
+/** Note by note against another version: claims N1 and N4 of the trade. Bars are matched by their printed number. */
+export const versionFamily = family<Span, VersionSays>({
+  name: 'version',
+  examples: [
+    'bars 1-7 are the same in "altered.abc"',
+    'bar 8 differs from "altered.abc"',
+    'bar 8 has E5 where "altered.abc" has Eb5',
+  ],
+  phrases: [
+    [
+      be,
+      map(sequence(word('the same'), word('in', 'as in'), versionName), ([, , version]): VersionSays => ({
+        kind: 'same',
+        version,
+      })),
+    ],
+    [
+      verb('differs from', 'differ from'),
+      map(versionName, (version): VersionSays => ({ kind: 'differs', version })),
+    ],
+    [
+      have,
+      map(
+        sequence(noteName, word('where'), versionName, word('has'), noteName),
+        ([here, , version, , there]): VersionSays => ({ kind: 'instead', version, here, there }),
+      ),
+    ],
+  ],
+  print: (says, form) => {
+    switch (says.kind) {
+      case 'same':
+        return `${printBe(form)} the same in "${says.version}"`;
+      case 'differs':
+        return `${printVerb('differs', 'differ', form)} from "${says.version}"`;
+      case 'instead':
+        return `${printHave(form)} ${printNoteName(says.here)} where "${says.version}" has ${printNoteName(says.there)}`;
+    }
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const other = versionOf(says.version, context);
+    if (other === undefined) return { ...unknownVersion(says.version), pointless: true };
+    const there = resolvePlace(span.place, other.score, context.beatUnit);
+    if (!isResolved(there))
+      return {
+        verdict: 'fails',
+        code: 'C2003',
+        reason: `"${says.version}" has no ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const found = differencesOf(context.analysis.score, span.range, other.score, there.range);
+    const changes = found.here.length + found.there.length;
+    const list = (notes: typeof found.here): string =>
+      [...new Set(notes.map(note => printPitch(note.pitch)))].slice(0, 6).join(' ') || 'nothing';
+    const reason =
+      changes === 0
+        ? 'all notes are the same'
+        : `here ${list(found.here)}, in "${says.version}" ${list(found.there)}`;
+    const evidence = (role: 'supports' | 'contradicts') =>
+      found.here.slice(0, 6).map(note => noteEvidence(role, note, `not in "${says.version}"`, context));
+    const instead = () => {
+      const [here] = found.here;
+      const [was] = found.there;
+      return [
+        ...(here === undefined || was === undefined
+          ? []
+          : [
+              make({
+                kind: 'instead',
+                version: says.version,
+                here: nameOf(here.pitch),
+                there: nameOf(was.pitch),
+              }),
+            ]),
+        make({ kind: changes === 0 ? 'same' : 'differs', version: says.version }),
+      ];
+    };
+    const holds = {
+      same: changes === 0,
+      differs: changes > 0,
+      instead:
+        says.kind === 'instead' &&
+        found.here.some(note => isNamed(note, says.here)) &&
+        found.there.some(note => isNamed(note, says.there)),
+    }[says.kind];
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C2001' : 'C2002',
+      reason,
+      evidence: evidence(holds ? 'supports' : 'contradicts'),
+      instead,
+      ...(says.kind === 'same' ? { local: true as const } : {}),
+    };
+  },
+});

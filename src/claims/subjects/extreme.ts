@@ -1,0 +1,87 @@
+import { midiOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Subject } from '../claim.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { lineName, printLine } from './line-name.js';
+import type { LineName } from './line-name.js';
+import { lineSubject } from './line.js';
+import { soundingIn } from './sounding.js';
+import { span } from './span.js';
+import type { Span } from './span.js';
+
+type Which = 'highest' | 'lowest';
+
+/** The highest or lowest pitch of a place, with every note that reaches it. */
+export interface Extreme {
+  readonly which: Which;
+  readonly span: Span;
+  /** All notes of that pitch, in time order. */
+  readonly notes: readonly [Note, ...Note[]];
+  readonly name: string;
+}
+
+const extreme = (which: Which, line: LineName | undefined, place: Place): Subject<Extreme> => {
+  const where = span(place);
+  const print = (): string =>
+    `the ${which} note of ${line === undefined ? '' : `${printLine(line)} of `}${where.print()}`;
+  return {
+    content: { which, place, ...(line === undefined ? {} : { line }) },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return {
+          kind: 'endings',
+          subjects: found.subjects.map(ending => extreme(which, line, ending.place)),
+        };
+      const inLine = line === undefined ? undefined : lineSubject(line, place).resolve(context);
+      if (inLine?.kind === 'none') return inLine;
+      const notes =
+        inLine?.kind === 'found'
+          ? inLine.subject.notes.map(({ note }) => note)
+          : soundingIn(context.analysis.score, found.subject.range).filter(note => !note.grace);
+      const sign = which === 'highest' ? 1 : -1;
+      const edge = notes.reduce((most, note) => Math.max(most, sign * midiOf(note.pitch)), -Infinity);
+      const [first, ...rest] = notes.filter(
+        note => sign * midiOf(note.pitch) === edge && note.tiedFrom === undefined,
+      );
+      if (first === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'undecided',
+            code: 'C0005',
+            reason: `nothing sounds in ${where.print()}`,
+            evidence: [],
+          },
+        };
+      return {
+        kind: 'found',
+        subject: { which, span: found.subject, notes: [first, ...rest], name: print() },
+      };
+    },
+    neighbours: () => [],
+  };
+};
+
+const which = wordsFor<Which>([
+  ['highest', 'highest', 'top'],
+  ['lowest', 'lowest', 'bottom'],
+]);
+const of = word('of', 'in');
+
+/** `the highest note of the piece`, `the lowest note of the bass of bars 1-8`. */
+export const extremeName: Parser<Subject<Extreme>> = choice(
+  map(sequence(word('the'), which, word('note', 'pitch'), of, placeName), ([, edge, , , place]) =>
+    extreme(edge, undefined, place),
+  ),
+  map(
+    sequence(word('the'), which, word('note', 'pitch'), of, lineName, optional(of), placeName),
+    ([, edge, , , line, , place]) => extreme(edge, line, place),
+  ),
+);

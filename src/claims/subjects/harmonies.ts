@@ -1,0 +1,29 @@
+import { sameKey } from '../../harmony/index.js';
+import type { Segment } from '../../harmony/index.js';
+import type { Range } from '../model.js';
+
+/** One chord over all its inversions: neighbouring segments of the same chord. */
+export interface Harmony extends Range {
+  readonly segments: readonly [Segment, ...Segment[]];
+}
+
+/** `D dominant seventh` and `D major` share the triad: a seventh that comes late makes no new chord. */
+const triadOf = ({ chord }: Segment): string => chord.tones.slice(0, 3).join(' ');
+
+/** Neighbouring segments with one chord put together; a new inversion or an added seventh is no new harmony. */
+export function harmoniesOf(segments: readonly Segment[]): readonly Harmony[] {
+  const found: Harmony[] = [];
+  for (const segment of segments) {
+    const last = found.at(-1);
+    const before = last?.segments.at(-1);
+    if (
+      last !== undefined &&
+      before !== undefined &&
+      triadOf(before) === triadOf(segment) &&
+      sameKey(before.key, segment.key)
+    )
+      found[found.length - 1] = { ...last, end: segment.end, segments: [...last.segments, segment] };
+    else found.push({ start: segment.start, end: segment.end, segments: [segment] });
+  }
+  return found;
+}

@@ -1,0 +1,78 @@
+import { leadingTone } from '../../harmony/index.js';
+import { pitchClassOf, printPitchClass } from '../../score/index.js';
+import type { PitchClass } from '../../score/index.js';
+import type { Subject } from '../claim.js';
+import { missingEvidence } from '../evidence.js';
+import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { mainSegment } from '../segments.js';
+import { once } from './note.js';
+import type { PointedNotes } from './note.js';
+import { soundingIn } from './sounding.js';
+import { span } from './span.js';
+
+const parts = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
+type Member = (typeof parts)[number] | 'leading tone';
+
+function toneOf(member: Member, range: Range, context: ClaimContext): PitchClass | undefined {
+  const segment = mainSegment(context.analysis, range);
+  if (segment === undefined) return undefined;
+  if (member === 'leading tone') return leadingTone(segment.key);
+  return segment.chord.tones[parts.indexOf(member)];
+}
+
+const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
+  const where = span(place);
+  const print = (): string => `the ${member} of ${where.print()}`;
+  return {
+    content: { member, place },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return { kind: 'endings', subjects: found.subjects.map(ending => memberNotes(member, ending.place)) };
+      const { range } = found.subject;
+      const tone = toneOf(member, range, context);
+      const [first, ...rest] = once(
+        soundingIn(context.analysis.score, range).filter(
+          note => pitchClassOf(note.pitch) === tone && !note.grace,
+        ),
+      );
+      if (first === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'fails',
+            code: 'C0302',
+            reason:
+              tone === undefined
+                ? `the chord of ${where.print()} has no ${member}`
+                : `the ${member} ${printPitchClass(tone)} never sounds in ${where.print()}`,
+            evidence: tone === undefined ? [] : [missingEvidence(tone, range, 'never sounds', context)],
+          },
+        };
+      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+    },
+    neighbours: context => where.neighbours(context).map(neighbour => memberNotes(member, neighbour.place)),
+  };
+};
+
+/** `the seventh of bar 15`, `the leading tone of bar 2`: a note by its part in the chord. */
+export const memberName: Parser<Subject<PointedNotes>> = map(
+  sequence(
+    word('the'),
+    wordsFor<Member>([
+      ...parts.map(part => [part, part, `chord ${part}`] as const),
+      ['leading tone', 'leading tone', 'leading note', 'leading-note'],
+    ]),
+    optional(word('of the chord')),
+    word('of', 'in', 'at', 'on'),
+    placeName,
+  ),
+  ([, member, , , place]) => memberNotes(member, place),
+);

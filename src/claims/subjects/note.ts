@@ -1,0 +1,86 @@
+import type { Note } from '../../score/index.js';
+import type { Subject } from '../claim.js';
+import { missingEvidence } from '../evidence.js';
+import { choice, map, optional, rule, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { lineName, printLine } from './line-name.js';
+import type { LineName } from './line-name.js';
+import { lineSubject } from './line.js';
+import { lineNotes } from './line-notes.js';
+import { soundingIn } from './sounding.js';
+import { span } from './span.js';
+import type { Span } from './span.js';
+
+/** Notes that a sentence points at: all notes of one name at a place. */
+export interface PointedNotes {
+  readonly span: Span;
+  /** Heads that sound at the place, each struck note once, in time order; never empty. */
+  readonly notes: readonly [Note, ...Note[]];
+  readonly name: string;
+}
+
+/** Of a tied note only the first head that sounds at the place. */
+export const once = (notes: readonly Note[]): readonly Note[] =>
+  notes.filter(note => !notes.some(other => other.tiedTo === note.id));
+
+const pointed = (name: NoteName, line: LineName | undefined, place: Place): Subject<PointedNotes> => {
+  const where = span(place);
+  const of = line === undefined ? '' : ` in ${printLine(line)}`;
+  const print = (): string => `the ${printNoteName(name)}${of} of ${where.print()}`;
+  return {
+    content: { name, place, ...(line === undefined ? {} : { line }) },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return { kind: 'endings', subjects: found.subjects.map(ending => pointed(name, line, ending.place)) };
+      const { score } = context.analysis;
+      const { range } = found.subject;
+      const inLine = line === undefined ? undefined : lineSubject(line, place).resolve(context);
+      if (inLine?.kind === 'none') return inLine;
+      const candidates =
+        line === undefined
+          ? soundingIn(score, range)
+          : (lineNotes(score, line, range) ?? []).map(({ note }) => note);
+      const [first, ...rest] = once(candidates.filter(note => isNamed(note, name)));
+      if (first === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'fails',
+            code: 'C0302',
+            reason: `there is no ${printNoteName(name)}${of} in ${where.print()}`,
+            evidence: [missingEvidence(name.pitchClass, range, 'never sounds', context)],
+          },
+        };
+      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+    },
+    neighbours: context => where.neighbours(context).map(neighbour => pointed(name, line, neighbour.place)),
+  };
+};
+
+/** `the F#5 of bar 3 beat 2`, `the F# in the soprano of bar 3`. */
+export const pointedNotes: Parser<Subject<PointedNotes>> = rule('PointedNote', () =>
+  choice(
+    map(sequence(word('the'), noteName, word('of', 'in', 'at', 'on'), placeName), ([, name, , place]) =>
+      pointed(name, undefined, place),
+    ),
+    map(
+      sequence(
+        word('the'),
+        noteName,
+        word('in', 'of'),
+        lineName,
+        optional(word('of', 'in', 'at', 'on')),
+        placeName,
+      ),
+      ([, name, , line, , place]) => pointed(name, line, place),
+    ),
+  ),
+);

@@ -1,0 +1,104 @@
+import type { Note } from '../../score/index.js';
+import { compare, equals, isBefore } from '../../score/index.js';
+import type { Fraction } from '../../score/index.js';
+import type { Subject } from '../claim.js';
+import { choice, map, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { lineSubject } from './line.js';
+import { lineName, printLine } from './line-name.js';
+import type { LineName } from './line-name.js';
+import type { LineNote } from './line-notes.js';
+import { span } from './span.js';
+import type { Span } from './span.js';
+
+/** Two notes of two lines that sound together, from `start` to `end`. */
+export interface Together {
+  readonly upper: Note;
+  readonly lower: Note;
+  readonly start: Fraction;
+  readonly end: Fraction;
+}
+
+/** Two lines over a stretch of the score. The one that is named first is `upper`, wherever it lies. */
+export interface Pair {
+  readonly span: Span;
+  readonly upper: readonly LineNote[];
+  readonly lower: readonly LineNote[];
+  readonly name: string;
+}
+
+/** The notes of two lines as they sound together, in time order; one entry for each change of either. */
+export function together(upper: readonly LineNote[], lower: readonly LineNote[]): readonly Together[] {
+  const found: Together[] = [];
+  for (const above of upper) {
+    for (const below of lower) {
+      if (!isBefore(below.start, above.end)) break;
+      if (!isBefore(above.start, below.end)) continue;
+      const start = isBefore(above.start, below.start) ? below.start : above.start;
+      const end = isBefore(above.end, below.end) ? above.end : below.end;
+      found.push({ upper: above.note, lower: below.note, start, end });
+    }
+  }
+  return found.sort((a, b) => compare(a.start, b.start));
+}
+
+/** A change from one sounding pair to the next without a rest between. */
+export interface Move {
+  readonly from: Together;
+  readonly to: Together;
+}
+
+/** All changes in which at least one line takes another note, repeated notes left out. */
+export function movesOf(pairs: readonly Together[]): readonly Move[] {
+  return pairs.flatMap((to, at) => {
+    const from = pairs[at - 1];
+    if (from === undefined || !equals(from.end, to.start)) return [];
+    return [{ from, to }];
+  });
+}
+
+const pairSubject = (first: LineName, second: LineName, place: Place): Subject<Pair> => {
+  const where = span(place);
+  const print = (): string => `${printLine(first)} and ${printLine(second)} of ${where.print()}`;
+  return {
+    content: { lines: [first, second], place },
+    plural: true,
+    print,
+    resolve: context => {
+      const [above, below] = [first, second].map(line => lineSubject(line, place).resolve(context));
+      if (above === undefined || below === undefined) throw new Error('a pair has two lines');
+      if (above.kind === 'none') return above;
+      if (below.kind === 'none') return below;
+      if (above.kind === 'endings' || below.kind === 'endings') {
+        const found = where.resolve(context);
+        const endings = found.kind === 'endings' ? found.subjects : [];
+        return { kind: 'endings', subjects: endings.map(ending => pairSubject(first, second, ending.place)) };
+      }
+      return {
+        kind: 'found',
+        subject: {
+          span: above.subject.span,
+          upper: above.subject.notes,
+          lower: below.subject.notes,
+          name: print(),
+        },
+      };
+    },
+    neighbours: context =>
+      where.neighbours(context).map(neighbour => pairSubject(first, second, neighbour.place)),
+  };
+};
+
+const two = map(sequence(lineName, word('and'), lineName), ([first, , second]) => [first, second] as const);
+
+/** `the soprano and the bass of bar 3`, `in bar 3 the soprano and the bass`. */
+export const pairSubjectName: Parser<Subject<Pair>> = choice(
+  map(sequence(two, word('of', 'in', 'at', 'on'), placeName), ([[first, second], , place]) =>
+    pairSubject(first, second, place),
+  ),
+  map(sequence(word('in'), placeName, two), ([, place, [first, second]]) =>
+    pairSubject(first, second, place),
+  ),
+);

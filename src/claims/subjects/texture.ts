@@ -1,0 +1,36 @@
+import { compare, isBefore } from '../../score/index.js';
+import type { Note, Score } from '../../score/index.js';
+import type { Range } from '../model.js';
+import { edgeOf } from './line-notes.js';
+import type { LineNote } from './line-notes.js';
+import { noteEnd, soundingIn } from './sounding.js';
+
+/** A line of the texture with the name that a message gives it. */
+export interface TextureLine {
+  readonly name: string;
+  readonly notes: readonly LineNote[];
+}
+
+const isChordal = (notes: readonly Note[]): boolean =>
+  notes.some((note, at) => {
+    const next = notes[at + 1];
+    return next !== undefined && isBefore(next.onset, noteEnd(note));
+  });
+
+/**
+ * The lines that voice leading is heard in: every voice of the score, and of a voice that plays chords its highest and its lowest
+ * notes. From the top of the score down.
+ */
+export function textureLines(score: Score, range: Range): readonly TextureLine[] {
+  const sounding = soundingIn(score, range).filter(note => !note.grace);
+  return score.voices.flatMap(voice => {
+    const own = sounding.filter(note => note.voice === voice.id).sort((a, b) => compare(a.onset, b.onset));
+    const name = voice.name === '' || voice.name === voice.id ? `voice ${voice.id}` : voice.name;
+    if (own.length === 0) return [];
+    if (!isChordal(own)) return [{ name, notes: edgeOf(own, range, 'top') }];
+    return [
+      { name: `the top of ${name}`, notes: edgeOf(own, range, 'top') },
+      { name: `the bottom of ${name}`, notes: edgeOf(own, range, 'bottom') },
+    ];
+  });
+}

@@ -1,0 +1,132 @@
+import { chord, printChord, printKey, printRomanNumeral } from '../../harmony/index.js';
+import type { ChordQuality, Key, RomanNumeral } from '../../harmony/index.js';
+import { compare } from '../../score/index.js';
+import type { Fraction, PitchClass } from '../../score/index.js';
+import type { Predicate } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { aCadence, cadenceFamily } from '../families/cadence.js';
+import type { CadenceName } from '../families/cadence.js';
+import { chordFamily } from '../families/chord.js';
+import { numeralFamily } from '../families/numeral.js';
+import { choice, map, rule, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Evidence, Range } from '../model.js';
+import { liesIn, segmentsIn } from '../segments.js';
+import { chordSymbol, withArticle } from '../terms/chord-name.js';
+import { inKey } from '../terms/key-name.js';
+import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
+import type { NoteName } from '../terms/note-name.js';
+import { numeral } from '../terms/numeral.js';
+import { harmoniesOf } from './harmonies.js';
+import { soundingIn } from './sounding.js';
+import type { Span } from './span.js';
+
+/** Something that can occur more than once: a note, a chord, a numeral, a cadence. */
+export type Thing =
+  | { readonly kind: 'note'; readonly note: NoteName }
+  | { readonly kind: 'chord'; readonly root: PitchClass; readonly quality: ChordQuality }
+  | { readonly kind: 'numeral'; readonly numeral: RomanNumeral; readonly key?: Key }
+  | { readonly kind: 'cadence'; readonly name: CadenceName };
+
+/** Where one begins, and the notes that show it. */
+export interface Occurrence {
+  readonly onset: Fraction;
+  readonly evidence: readonly Evidence[];
+}
+
+/** `note G#`, `chord D7`, `V7/V in G major`, `half cadence`. */
+export const thing: Parser<Thing> = rule(
+  'Thing',
+  () =>
+    choice<Thing>(
+      map(sequence(word('note'), noteName), ([, note]) => ({ kind: 'note', note })),
+      map(sequence(word('chord'), chordSymbol), ([, { root, quality }]) => ({
+        kind: 'chord',
+        root,
+        quality,
+      })),
+      map(sequence(numeral, inKey), ([of, key]) =>
+        key === undefined ? { kind: 'numeral', numeral: of } : { kind: 'numeral', numeral: of, key },
+      ),
+      map(aCadence, name => ({ kind: 'cadence', name })),
+    ),
+  'what is counted: `note G#`, `chord D7`, `V7/V` or `a half cadence`',
+);
+
+/** `article`: `a half cadence`, `the note G#`; without it as after `the first`. */
+export function printThing(of: Thing, article: boolean): string {
+  switch (of.kind) {
+    case 'note':
+      return `${article ? 'the ' : ''}note ${printNoteName(of.note)}`;
+    case 'chord':
+      return `${article ? 'the ' : ''}chord ${printChord(chord(of.root, of.quality))}`;
+    case 'numeral':
+      return `${printRomanNumeral(of.numeral)}${of.key === undefined ? '' : ` in ${printKey(of.key)}`}`;
+    case 'cadence':
+      return article ? withArticle(`${of.name} cadence`) : `${of.name} cadence`;
+  }
+}
+
+/** Places at which a predicate of a whole harmony holds. */
+function harmoniesWith(
+  predicate: Predicate<Span>,
+  range: Range,
+  context: ClaimContext,
+): readonly Occurrence[] {
+  return harmoniesOf(segmentsIn(context.analysis, range)).flatMap(({ segments }) =>
+    segments
+      .flatMap(segment => {
+        const place = { kind: 'piece' } as const;
+        const finding = predicate.check({ range: segment, name: segment.roman, place }, context);
+        return finding.verdict === 'holds'
+          ? [{ onset: segment.start, evidence: finding.evidence.slice(0, 4) }]
+          : [];
+      })
+      .slice(0, 1),
+  );
+}
+
+/** Everything of that kind in a range, in time order. A held note counts once; a chord counts once while it lasts. */
+export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): readonly Occurrence[] {
+  switch (of.kind) {
+    case 'note':
+      return soundingIn(context.analysis.score, range)
+        .filter(
+          note =>
+            note.tiedFrom === undefined && compare(range.start, note.onset) <= 0 && isNamed(note, of.note),
+        )
+        .map(note => ({
+          onset: note.onset,
+          evidence: [noteEvidence('supports', note, 'one of them', context)],
+        }));
+    case 'chord':
+      return harmoniesWith(
+        chordFamily.make({ form: 'words', root: of.root, quality: of.quality }),
+        range,
+        context,
+      );
+    case 'numeral':
+      return harmoniesWith(
+        numeralFamily.make(
+          of.key === undefined ? { numeral: of.numeral } : { numeral: of.numeral, key: of.key },
+        ),
+        range,
+        context,
+      );
+    case 'cadence': {
+      const predicate = cadenceFamily.make({ how: 'is', name: of.name });
+      return context.analysis.cadences
+        .filter(cadence => liesIn(cadence.onset, range))
+        .flatMap(cadence => {
+          const at = { start: cadence.onset, end: cadence.onset };
+          const finding = predicate.check(
+            { range: at, moment: cadence.onset, name: 'the cadence', place: { kind: 'piece' } },
+            context,
+          );
+          return finding.verdict === 'holds'
+            ? [{ onset: cadence.onset, evidence: finding.evidence.slice(0, 4) }]
+            : [];
+        });
+    }
+  }
+}

@@ -1,0 +1,113 @@
+import { degreeTone } from '../../harmony/index.js';
+import type { Key } from '../../harmony/index.js';
+import { transposed } from '../../score/index.js';
+import type { PitchClass } from '../../score/index.js';
+import { choice, map, optional, rule, sequence, shapes, token, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+
+const { character, inOrder, maybe, oneOf } = shapes;
+
+/** A degree of a key: against its own scale, in minor the natural one; a syllable of movable do against the major scale. */
+export type DegreeName =
+  | { readonly kind: 'number'; readonly degree: number; readonly alter: number }
+  | { readonly kind: 'name'; readonly name: keyof typeof degreeNames }
+  | { readonly kind: 'syllable'; readonly syllable: keyof typeof syllables };
+
+/** Names of the degrees (common practice); the leading tone is the raised seventh in minor. */
+const degreeNames = {
+  tonic: 1,
+  supertonic: 2,
+  mediant: 3,
+  subdominant: 4,
+  dominant: 5,
+  submediant: 6,
+  'leading tone': 7,
+  subtonic: 7,
+} as const;
+
+/** Movable do with la-sharps: fifths above the tonic (Open Music Theory v1, scale degrees and solfege: do-based minor). */
+const syllables = {
+  do: 0,
+  di: 7,
+  ra: -5,
+  re: 2,
+  ri: 9,
+  me: -3,
+  mi: 4,
+  fa: -1,
+  fi: 6,
+  se: -6,
+  sol: 1,
+  si: 8,
+  le: -4,
+  la: 3,
+  li: 10,
+  te: -2,
+  ti: 5,
+} as const;
+
+const number = token({
+  name: 'DegreeNumber',
+  label: 'a scale degree from 1 to 7',
+  shape: inOrder(maybe(oneOf('##', '#', '♯', 'bb', 'b', '♭')), character('1-7')),
+  value: (matched): DegreeName => {
+    const sign = matched.slice(0, -1);
+    const alter = /[#♯]/u.test(sign) ? sign.length : -sign.length;
+    return { kind: 'number', degree: Number(matched.at(-1)), alter: sign === '' ? 0 : alter };
+  },
+});
+
+const names = wordsFor<DegreeName>([
+  [{ kind: 'name', name: 'tonic' }, 'tonic', 'tonic note'],
+  [{ kind: 'name', name: 'supertonic' }, 'supertonic'],
+  [{ kind: 'name', name: 'mediant' }, 'mediant'],
+  [{ kind: 'name', name: 'subdominant' }, 'subdominant', 'subdominant note'],
+  [{ kind: 'name', name: 'dominant' }, 'dominant', 'dominant note'],
+  [{ kind: 'name', name: 'submediant' }, 'submediant'],
+  [{ kind: 'name', name: 'leading tone' }, 'leading tone', 'leading note', 'leading-note'],
+  [{ kind: 'name', name: 'subtonic' }, 'subtonic'],
+]);
+const syllable = wordsFor<DegreeName>(
+  (Object.keys(syllables) as (keyof typeof syllables)[]).map(
+    each => [{ kind: 'syllable', syllable: each }, each] as const,
+  ),
+);
+
+/** `scale degree 7`, `the leading tone`, `ti`. */
+export const degreeName: Parser<DegreeName> = rule(
+  'DegreeName',
+  () =>
+    choice(
+      map(sequence(word('scale degree', 'degree'), number), ([, of]) => of),
+      map(sequence(optional(word('the')), names), ([, of]) => of),
+      syllable,
+    ),
+  'a scale degree such as `scale degree 7`, `the leading tone` or `ti`',
+);
+
+/** The tone that a degree is in a key. */
+export function toneOfDegree(of: DegreeName, key: Key): PitchClass {
+  switch (of.kind) {
+    case 'number':
+      return degreeTone(key, of.degree, of.alter);
+    case 'name':
+      return of.name === 'leading tone'
+        ? transposed(key.tonic, 5)
+        : of.name === 'subtonic'
+          ? transposed(key.tonic, -2)
+          : degreeTone(key, degreeNames[of.name]);
+    case 'syllable':
+      return transposed(key.tonic, syllables[of.syllable]);
+  }
+}
+
+export function printDegree(of: DegreeName): string {
+  switch (of.kind) {
+    case 'number':
+      return `scale degree ${of.alter > 0 ? '#'.repeat(of.alter) : 'b'.repeat(-of.alter)}${String(of.degree)}`;
+    case 'name':
+      return `the ${of.name}`;
+    case 'syllable':
+      return of.syllable;
+  }
+}

@@ -1,0 +1,105 @@
+import { compare, isBefore, printPitch, subtract } from '../../score/index.js';
+import type { Bar, Note, Score } from '../../score/index.js';
+import type { Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { soundingIn } from '../subjects/sounding.js';
+
+/** A note of one version that the other does not have at the same place with the same length. */
+export interface Differences {
+  /** Only in this version. */
+  readonly here: readonly Note[];
+  /** Only in the other. */
+  readonly there: readonly Note[];
+}
+
+/** Place within a range, pitch and length: what makes two notes the same, whatever their voices. */
+function keyOf(note: Note, { start }: Range): string {
+  const offset = subtract(note.onset, start);
+  const tie = note.tiedFrom === undefined ? '' : 'held';
+  return `${String(offset.n)}/${String(offset.d)} ${printPitch(note.pitch)} ${String(note.duration.n)}/${String(note.duration.d)} ${tie}`;
+}
+
+const startingIn = (score: Score, range: Range): readonly Note[] =>
+  soundingIn(score, range).filter(
+    note => compare(range.start, note.onset) <= 0 && isBefore(note.onset, range.end),
+  );
+
+function without(
+  notes: readonly Note[],
+  range: Range,
+  others: readonly Note[],
+  otherRange: Range,
+): readonly Note[] {
+  const left = new Map<string, number>();
+  for (const note of others) {
+    const key = keyOf(note, otherRange);
+    left.set(key, (left.get(key) ?? 0) + 1);
+  }
+  return notes.filter(note => {
+    const key = keyOf(note, range);
+    const number = left.get(key) ?? 0;
+    left.set(key, number - 1);
+    return number <= 0;
+  });
+}
+
+/** What the same place has in one version and not in the other. */
+export function differencesOf(score: Score, range: Range, other: Score, otherRange: Range): Differences {
+  const mine = startingIn(score, range);
+  const theirs = startingIn(other, otherRange);
+  return { here: without(mine, range, theirs, otherRange), there: without(theirs, otherRange, mine, range) };
+}
+
+const rangeOf = (bar: Bar): Range => ({ start: bar.start, end: endOf(bar) });
+
+const contentOf = (score: Score, bar: Bar): string =>
+  startingIn(score, rangeOf(bar))
+    .map(note => keyOf(note, rangeOf(bar)))
+    .sort()
+    .join(';');
+
+/** Bars of one version put beside bars of the other; `undefined` where one of them has no partner. */
+export interface Aligned {
+  readonly here: Bar | undefined;
+  readonly there: Bar | undefined;
+}
+
+/**
+ * Puts the bars of two versions beside each other so that as few bars as possible are left alone or differ
+ * (Wagner and Fischer 1974, the string-to-string correction problem): a bar that is put in moves the numbers of all that follow.
+ */
+export function alignBars(score: Score, other: Score): readonly Aligned[] {
+  const a = score.bars.map(bar => contentOf(score, bar));
+  const b = other.bars.map(bar => contentOf(other, bar));
+  const width = b.length + 1;
+  const cost = new Int32Array((a.length + 1) * width);
+  for (let i = 0; i <= a.length; i++)
+    for (let j = 0; j <= b.length; j++) {
+      if (i === 0 || j === 0) {
+        cost[i * width + j] = 2 * (i + j);
+        continue;
+      }
+      const paired = (cost[(i - 1) * width + j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 3);
+      const alone = Math.min(cost[(i - 1) * width + j] ?? 0, cost[i * width + j - 1] ?? 0) + 2;
+      cost[i * width + j] = Math.min(paired, alone);
+    }
+  const aligned: Aligned[] = [];
+  let [i, j] = [a.length, b.length];
+  while (i > 0 || j > 0) {
+    const here = cost[i * width + j] ?? 0;
+    const paired =
+      i > 0 && j > 0 ? (cost[(i - 1) * width + j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 3) : Infinity;
+    if (here === paired) {
+      aligned.push({ here: score.bars[i - 1], there: other.bars[j - 1] });
+      i -= 1;
+      j -= 1;
+    } else if (i > 0 && here === (cost[(i - 1) * width + j] ?? 0) + 2) {
+      aligned.push({ here: score.bars[i - 1], there: undefined });
+      i -= 1;
+    } else {
+      aligned.push({ here: undefined, there: other.bars[j - 1] });
+      j -= 1;
+    }
+  }
+  return aligned.reverse();
+}

@@ -1,0 +1,184 @@
+import { isBefore, printPitch } from '../../score/index.js';
+import type { Bar } from '../../score/index.js';
+import type { Claim } from '../claim.js';
+import { conjunction } from '../conjunction.js';
+import { noteEvidence } from '../evidence.js';
+import { choice, map, quiet, optional, mark, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Verdict } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { placeName, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { isResolved, resolvePlace } from '../place/resolve.js';
+import { isPlural } from '../place/place.js';
+import { count } from '../terms/number.js';
+import { alignBars, differencesOf } from './differences.js';
+import type { Aligned } from './differences.js';
+import { unknownVersion, versionName, versionOf } from './version-name.js';
+
+const oneInVersion = (name: string, claim: Claim): Claim => ({
+  content: { version: name, claim: claim.content },
+  print: () => `in "${name}" ${claim.print()}`,
+  check: context => {
+    const analysis = versionOf(name, context);
+    if (analysis === undefined) return unknownVersion(name);
+    const verdict = claim.check({ ...context, analysis });
+    return verdict.nearest === undefined
+      ? verdict
+      : { ...verdict, nearest: `in "${name}" ${verdict.nearest}` };
+  },
+});
+
+/** The same question, or several, put to another version of the piece. */
+const inVersion = (name: string, claim: Claim): Claim =>
+  conjunction((claim.parts ?? [claim]).map(part => oneInVersion(name, part)));
+
+const describe = (label: readonly string[]): string =>
+  label.length === 1 ? `bar ${label[0] ?? ''}` : `bars ${label.join(', ')}`;
+
+/** Pairs of bars that are not the same, bars without a partner among them. */
+function changed(aligned: readonly Aligned[], context: ClaimContext, name: string): readonly Aligned[] {
+  const other = versionOf(name, context);
+  if (other === undefined) return [];
+  return aligned.filter(({ here, there }) => {
+    if (here === undefined || there === undefined) return true;
+    const found = differencesOf(
+      context.analysis.score,
+      { start: here.start, end: endOf(here) },
+      other.score,
+      { start: there.start, end: endOf(there) },
+    );
+    return found.here.length + found.there.length > 0;
+  });
+}
+
+/** `only bar 8 differs from "altered.abc"`: every other bar is the same, note for note. */
+const onlyDiffers = (place: Place, name: string): Claim => ({
+  content: { only: place, differsFrom: name },
+  print: () => `only ${printPlace(place)} ${isPlural(place) ? 'differ' : 'differs'} from "${name}"`,
+  check: (context): Verdict => {
+    const other = versionOf(name, context);
+    if (other === undefined) return unknownVersion(name);
+    const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
+    if (!isResolved(resolved))
+      return 'problem' in resolved
+        ? { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] }
+        : {
+            verdict: 'undecided',
+            code: 'C0007',
+            reason: `${printPlace(place)} has several endings; name one`,
+            evidence: [],
+          };
+    const { range } = resolved;
+    const rows = changed(alignBars(context.analysis.score, other.score), context, name);
+    const inside = (bar: Bar): boolean => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar));
+    const outside = rows.filter(({ here }) => here === undefined || !inside(here));
+    const within = rows.filter(({ here }) => here !== undefined && inside(here));
+    const labels = rows.map(({ here, there }) => here?.label ?? `${there?.label ?? ''} of "${name}"`);
+    const [first] = rows;
+    const last = rows.at(-1);
+    const holds = outside.length === 0 && within.length > 0;
+    const nearest: Place | undefined =
+      first?.here === undefined ||
+      last?.here === undefined ||
+      rows.length !== last.here.index - first.here.index + 1
+        ? undefined
+        : { kind: 'bars', first: first.here.label, last: last.here.label };
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C2001' : 'C2002',
+      reason:
+        rows.length === 0
+          ? 'the two versions are the same'
+          : `${describe(labels)} ${labels.length === 1 ? 'differs' : 'differ'}`,
+      evidence: rows.slice(0, 4).flatMap(({ here, there }) => {
+        if (here === undefined || there === undefined) return [];
+        const found = differencesOf(
+          context.analysis.score,
+          { start: here.start, end: endOf(here) },
+          other.score,
+          { start: there.start, end: endOf(there) },
+        );
+        return found.here
+          .slice(0, 2)
+          .map(note =>
+            noteEvidence(
+              holds ? 'supports' : 'contradicts',
+              note,
+              `"${name}" has ${found.there.map(each => printPitch(each.pitch)).join(' ') || 'no note'}`,
+              context,
+            ),
+          );
+      }),
+      ...(holds || nearest === undefined ? {} : { nearest: onlyDiffers(nearest, name).print() }),
+    };
+  },
+});
+
+/** `"altered.abc" has 2 bars more`. */
+const moreBars = (name: string, number: number, more: boolean): Claim => ({
+  content: { version: name, bars: number, more },
+  print: () => `"${name}" has ${String(number)} ${number === 1 ? 'bar' : 'bars'} ${more ? 'more' : 'fewer'}`,
+  check: (context): Verdict => {
+    const other = versionOf(name, context);
+    if (other === undefined) return unknownVersion(name);
+    const difference = other.score.bars.length - context.analysis.score.bars.length;
+    const alone = alignBars(context.analysis.score, other.score).filter(
+      ({ here, there }) => here === undefined || there === undefined,
+    );
+    const added = alone.flatMap(({ there }) => there?.label ?? []);
+    const removed = alone.flatMap(({ here }) => here?.label ?? []);
+    const holds = difference === (more ? number : -number);
+    const parts = [
+      ...(added.length === 0
+        ? []
+        : [`${describe(added)} of "${name}" ${added.length === 1 ? 'is' : 'are'} new`]),
+      ...(removed.length === 0
+        ? []
+        : [`${describe(removed)} ${removed.length === 1 ? 'is' : 'are'} left out`]),
+    ];
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C2001' : 'C2003',
+      reason: parts.length === 0 ? 'both versions have the same bars' : parts.join(', '),
+      evidence: [],
+      ...(holds || difference === 0
+        ? {}
+        : { nearest: moreBars(name, Math.abs(difference), difference > 0).print() }),
+    };
+  },
+});
+
+/** Sentences about another version: claims N1 to N4 of the trade. */
+export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
+  rule('VersionSentence', () =>
+    choice(
+      map(sequence(word('in'), versionName, quiet(optional(mark(','))), sentence()), ([, name, , claim]) =>
+        inVersion(name, claim),
+      ),
+      map(
+        sequence(word('only'), placeName, word('differs', 'differ'), word('from', 'in'), versionName),
+        ([, place, , , name]) => onlyDiffers(place, name),
+      ),
+      map(
+        sequence(
+          versionName,
+          word('has'),
+          count,
+          word('bars', 'bar'),
+          wordsFor<boolean>([
+            [true, 'more'],
+            [false, 'fewer', 'less'],
+          ]),
+        ),
+        ([name, , number, , more]) => moreBars(name, number, more),
+      ),
+    ),
+  );
+
+/** Sentences that show the forms of this file. */
+export const versionExamples = [
+  'only bar 8 differs from "altered.abc"',
+  '"altered.abc" has 2 bars more',
+  'in "altered.abc" bar 8 is iv',
+];

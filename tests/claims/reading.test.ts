@@ -1,0 +1,203 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { exampleSentences } from '../../src/claims/examples.js';
+import { startReading } from '../../src/claims/grammar/index.js';
+import { longestClaim, readClaim } from '../../src/claims/index.js';
+import { claim } from '../../src/claims/sentence.js';
+import { isUnread, parseRomanNumeral, readChordSymbol } from '../../src/harmony/index.js';
+import { chordSymbol } from '../../src/claims/terms/chord-name.js';
+import { numeralShape } from '../../src/claims/terms/numeral.js';
+import { textsOf } from './sentences.js';
+
+function read(text: string) {
+  const result = readClaim(text);
+  if ('problem' in result)
+    throw new Error(`${text}: at ${String(result.problem.at)}: ${result.problem.help}`);
+  return result.claim;
+}
+
+describe('reading and printing', () => {
+  test('every sentence of the grammar is read, and its printed form is the same claim', () => {
+    fc.assert(
+      fc.property(textsOf(claim.shape), text => {
+        // Only neighbours may be joined by "and"; the grammar cannot say that of two numbers.
+        fc.pre(!/\d[a-z]? and \d/u.test(text) && text.length <= longestClaim);
+        // Nor can it say that the bass after a slash must be a tone of the chord.
+        fc.pre(
+          (text.match(/\b[A-G]\S*\/\S+/gu) ?? []).every(symbol => readChordSymbol(symbol) !== undefined),
+        );
+        const first = read(text);
+        const second = read(first.print());
+        expect(second.content).toEqual(first.content);
+        expect(second.print()).toBe(first.print());
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test.each(exampleSentences)('%s is printed as it is written', text => {
+    expect(read(text).print()).toBe(text);
+  });
+
+  test('every numeral and chord symbol of the grammar is read by the harmony stage', () => {
+    fc.assert(
+      fc.property(textsOf(numeralShape, 12, true), text => {
+        expect(isUnread(parseRomanNumeral(text))).toBe(false);
+      }),
+      { numRuns: 1000 },
+    );
+    fc.assert(
+      fc.property(textsOf(chordSymbol.shape), text => {
+        const chord = readChordSymbol(text);
+        // The grammar cannot tell which bass notes belong to the chord.
+        expect(chord !== undefined || text.includes('/')).toBe(true);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  // Sentence shapes that lessons depend on, word for word.
+  test.each([
+    ['bar 3 beat 1 until bar 3 beat 2.5 is viio65/V in C minor', undefined],
+    ['bar 1 beat 1 until bar 10 beat 4 is in A major', undefined],
+    ['bar 8 beat 3 is a perfect authentic cadence in D major', undefined],
+    ['bar 8 is an evaded cadence in F# minor', undefined],
+    [
+      'bar 3 beat 1 until bar 3 beat 1.6667 is viiø43/ii in G major',
+      'bar 3 beat 1 until bar 3 beat 1 2/3 is viiø43/ii in G major',
+    ],
+    ['bar 5 is #vi in A minor', undefined],
+    ['bar 5 is bVII7', undefined],
+    ['bar 5 is IM65', undefined],
+    ['bar 5 is N6', undefined],
+    ['bar 5 is Ger65/V', undefined],
+    ['bar 5 is V+', undefined],
+    ['bar 5 is III+6', undefined],
+    ['bar 5 is cad64', undefined],
+    ['bar 5 is V6/5', 'bar 5 is V65'],
+    ['bar 5 is vii°7/V', 'bar 5 is viio7/V'],
+    ['bar 5 is ♭VI', 'bar 5 is bVI'],
+    ['bar 5 is D7/F#', undefined],
+    ['bar 5 is an A minor seventh chord', 'bar 5 is an A minor seventh chord'],
+    ['measure 5 is a D minor triad in first inversion', 'bar 5 is a first-inversion D minor triad'],
+    ['bar 5 is D minor', 'bar 5 is a D minor triad'],
+    ['bar 5 is in D minor', undefined],
+    ['bars 5–8 are in F sharp minor', 'bars 5-8 are in F# minor'],
+    ['bars 5 to 8 are in B flat major', 'bars 5-8 are in Bb major'],
+    ['bars 5-8 are in F♯ minor', 'bars 5-8 are in F# minor'],
+    ['mm. 5-8 modulate to D major', 'bars 5-8 modulate to D major'],
+    ['bar 5 contains F sharp and A', 'bar 5 has F# A'],
+    ['bar 5 has F#, A and C', 'bar 5 has F# A C'],
+    ['bar 5 is not V7', undefined],
+    ["bar 5 isn't V7", 'bar 5 is not V7'],
+    ['bars 5-8 don’t modulate to D major', 'bars 5-8 do not modulate to D major'],
+    ['bar 3 is V7 and has C#', 'bar 3 is V7 and bar 3 has C#'],
+    ['bar 3 is V7; bar 4 is I', 'bar 3 is V7 and bar 4 is I'],
+    ['bar 3 and bar 5 are V7/V', 'bar 3 is V7/V and bar 5 is V7/V'],
+    ['bar 8 is a half cadence.', 'bar 8 is a half cadence'],
+    ['bar 8 is a PAC in D major', 'bar 8 is a perfect authentic cadence in D major'],
+  ])('%s', (text, printed) => {
+    expect(read(text).print()).toBe(printed ?? text);
+  });
+});
+
+describe('a sentence that cannot be read', () => {
+  test('points at the word and says what could stand there', () => {
+    expect(readClaim('bar 5 is in D moll')).toEqual({
+      problem: {
+        code: 'C0001',
+        at: 12,
+        length: 1,
+        message: 'cannot read `D` here',
+        expected: expect.arrayContaining(['a key such as `D major`']) as unknown,
+        help: expect.stringContaining('the nearest sentence that can be checked') as unknown,
+      },
+    });
+  });
+
+  test('offers the word that was meant', () => {
+    const result = readClaim('bars 5-8 modulats to D major');
+    expect('problem' in result && result.problem).toMatchObject({
+      at: 9,
+      length: 8,
+      message: 'cannot read `modulats` here',
+      help: expect.stringMatching(/^did you mean `modulates to`\?/u) as unknown,
+    });
+  });
+
+  test('stops inside a numeral', () => {
+    const result = readClaim('bar 5 is V7/x');
+    expect('problem' in result && result.problem).toMatchObject({ at: 12, length: 1 });
+  });
+
+  test('breaks off at the end', () => {
+    const result = readClaim('bar 5 is');
+    expect('problem' in result && result.problem).toMatchObject({
+      at: 8,
+      length: 0,
+      message: 'the claim breaks off here',
+    });
+  });
+
+  test('is refused when it is too long, before any reading', () => {
+    const result = readClaim(`bar 5 has ${'F# '.repeat(1000)}`);
+    expect('problem' in result && result.problem).toMatchObject({ code: 'C0002', at: longestClaim });
+  });
+
+  test('whatever it holds, reading does not throw', () => {
+    const words = fc.constantFrom(
+      'bar',
+      'bars',
+      '5',
+      '-',
+      'beat',
+      'is',
+      'V7/V',
+      'in',
+      'D',
+      'major',
+      'and',
+      'has',
+      'only',
+      'the',
+      ',',
+      '"',
+    );
+    fc.assert(
+      fc.property(fc.array(words, { maxLength: 30 }), parts => {
+        const result = readClaim(parts.join(' '));
+        expect('claim' in result || result.problem.at <= parts.join(' ').length).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme' }), text => {
+        expect('problem' in readClaim(text)).toBe(true);
+      }),
+    );
+  });
+
+  test.each([
+    ['bar 1 is V and ', 'bar 1 is V'],
+    ['bar 5 has ', 'F# '],
+    ['', 'bar 1 and '],
+    ['bar 5 is V', '/V'],
+    ['bar ', '1-'],
+    ['bar 5 is in in in', ' in'],
+    ['', '('],
+    ['', ' '],
+    ['voice "', 'x'],
+  ])('costs no more than its length: %s%s...', (head, repeated) => {
+    const cost = (times: number) => {
+      const text =
+        head +
+        (head.endsWith('and ')
+          ? Array.from({ length: times }, () => repeated).join(' and ')
+          : repeated.repeat(times));
+      const reading = startReading(text.slice(0, longestClaim));
+      claim.read(reading, 0);
+      return reading.asked / Math.min(text.length, longestClaim);
+    };
+    expect(cost(40)).toBeLessThan(3 * cost(10) + 1);
+  });
+});
