@@ -25,7 +25,10 @@ export function heardIn(analysis: Analysis): Heard {
 export function analyse(score: Score): Analysis {
   const sound = soundOf(score);
   const lattice = buildLattice(sound, momentsOf(score, sound));
-  const path = findKeyPath(lattice, score.bars[0]?.key.fifths ?? 0);
+  const path = findKeyPath(
+    lattice,
+    score.bars.map(bar => bar.key.fifths),
+  );
   const heard: Heard = { score, sound, lattice, path };
   const segments = segmentsOf(heard);
   const analysis: Analysis = {

@@ -50,7 +50,11 @@ export function bassSpans(
   to: number,
   of: Chord,
 ): readonly BassSpan[] {
-  const { moments, ground } = lattice;
+  const { moments, ground, staying } = lattice;
+  const own = ground[from];
+  // Over a foreign bass that stays the inversion is not figured (Hutchinson, Non-Chord Tones, pedal).
+  if (own !== undefined && staying.has(own.index) && !of.tones.includes(own.pitchClass))
+    return [{ from, to, inversion: 0 }];
   let bass = firstBass(sound, lattice, from, to, of);
   const inversionOf = (tone: Tone | undefined): number =>
     tone === undefined ? -1 : of.tones.indexOf(tone.pitchClass);

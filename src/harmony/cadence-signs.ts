@@ -53,6 +53,6 @@ export function closureOf({ sound, lattice }: Heard, segments: readonly Segment[
     segment === undefined
       ? 0
       : ((toNumber(segment.end) - toNumber(onset)) * sound.ticksPerWhole) / moment.beat;
-  const strong = moment.level <= 1 ? 0.25 : moment.level === 2 ? 0.1 : 0;
-  return Math.min(1, strong + Math.min(0.4, beats * 0.2) + (rest ? 0.3 : 0) + Math.min(0.25, stays * 0.1));
+  const strong = moment.level <= 1 ? 0.2 : moment.level === 2 ? 0.1 : 0;
+  return Math.min(1, strong + Math.min(0.5, beats * 0.18) + (rest ? 0.35 : 0) + Math.min(0.2, stays * 0.08));
 }

@@ -27,6 +27,9 @@ export const foreignShare = {
 
 const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
 
+/** Beats from which a tone is too long to be heard as a mere ornament; beyond it the share grows. */
+const ornamentBeats = 1;
+
 /** Share (0 to 1) for a tone at a moment; `staying` when it is a bass that stays. */
 export function shareOf(tone: Tone, moment: Moment, accented: boolean, staying: boolean): number {
   if (staying) return foreignShare.pedal;
@@ -35,10 +38,11 @@ export function shareOf(tone: Tone, moment: Moment, accented: boolean, staying: 
   const beats = (tone.off - tone.on) / moment.beat;
   if (prepared && tone.departure === 'step down') return foreignShare.suspension;
   if (prepared && tone.departure === 'step up') return foreignShare.retardation;
-  if (isStep(tone.approach) && isStep(tone.departure))
-    return accented ? foreignShare.accentedPassing : foreignShare.passing;
   if (tone.departure === 'same' && !accented && beats <= 1) return foreignShare.anticipation;
-  if (isStep(tone.departure)) return foreignShare.appoggiatura;
+  const longer = 1 + Math.max(0, beats - ornamentBeats) / 2;
+  if (isStep(tone.approach) && isStep(tone.departure))
+    return Math.min(1, longer * (accented ? foreignShare.accentedPassing : foreignShare.passing));
+  if (isStep(tone.departure)) return Math.min(1, longer * foreignShare.appoggiatura);
   if (isStep(tone.approach) && !accented && beats <= 1) return foreignShare.escape;
   return held || beats > 3 ? foreignShare.held : foreignShare.none;
 }

@@ -34,6 +34,7 @@ export function foreignTones(
   moments: readonly Moment[],
   stretch: ChordStretch,
   chordAt: (ticks: number) => Pick<Chord, 'tones'> | undefined,
+  staying: ReadonlySet<number>,
 ): readonly { readonly tone: Tone; readonly named: NonChordTone | undefined }[] {
   const start = moments[stretch.from]?.start ?? 0;
   const native = new Set(nativeTones(stretch.key));
@@ -52,6 +53,7 @@ export function foreignTones(
         accented: (moment?.level ?? 4) <= 2,
         bass: sounding[0],
         upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
+        stays: staying.has(tone.index),
         chromatic: !native.has(tone.pitchClass),
         isChordToneAtOnset: other => chordAt(other.on)?.tones.includes(other.pitchClass) ?? false,
       });

@@ -119,6 +119,10 @@ export interface Price {
 const delayedTone = 0.1;
 const suspensionRelief = 0.5;
 
+/** A chord tone whose letter sounds with another accidental, and only so, is contradicted and not merely absent. */
+const alteredTone = 0.6;
+const isOtherSpelling = (a: PitchClass, b: PitchClass): boolean => a !== b && (a - b) % 7 === 0;
+
 /** Prices a chord; tones in `borrowed` count as heard although they sound elsewhere in the same harmony. */
 export function priceOf(
   of: Pick<Chord, 'tones' | 'quality'>,

@@ -97,23 +97,25 @@ function formulaOf(kind: CadenceKind, key: Key): Formula {
   }
 }
 
+/** `complete` asks for a third that sounds: a six-four on the dominant's bass is not yet the dominant. */
 function fits(
   analysis: Analysis,
   start: Fraction,
   end: Fraction,
   members: readonly Member[],
   key: Key,
+  complete = false,
 ): boolean {
   if (!isBefore(start, end)) return false;
   return members.some(([root, quality, bass]) => {
-    const { behind, bassFits } = supportFor(analysis, {
+    const { behind, bassFits, thirdSounds } = supportFor(analysis, {
       start,
       end,
       tones: chord(root, quality).tones,
       key,
       ...(bass === undefined ? {} : { bass }),
     });
-    return behind <= memberBorder && bassFits;
+    return behind <= memberBorder && bassFits && (thirdSounds || !complete);
   });
 }
 
@@ -149,12 +151,15 @@ interface Found {
   readonly closure: number;
 }
 
-/** Looks for the two chords of a cadence at an onset. */
-function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key): Found {
+/**
+ * Looks for the two chords of a cadence at an onset. `complete` asks the arrival for its third: where only a bar is named, a six-four on the
+ * dominant's bass is not yet the half cadence; where a beat is named, the six-four and its resolution count as one dominant (OMT).
+ */
+function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key, complete = false): Found {
   const { beat } = barOf(analysis, onset);
   const { before, arrival } = formulaOf(kind, key);
   const after = [add(onset, beat), add(onset, { n: beat.n, d: beat.d * 2 })];
-  const arrives = after.some(end => fits(analysis, onset, end, arrival, key));
+  const arrives = after.some(end => fits(analysis, onset, end, arrival, key, complete));
   const earlier = [beat, add(beat, beat), { n: beat.n, d: beat.d * 2 }].map(back =>
     greatest(zero, subtract(onset, back)),
   );
@@ -207,8 +212,9 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
   if (key === undefined) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
   const wanted: readonly CadenceKind[] =
     question.kind === 'authentic' ? ['perfect authentic', 'imperfect authentic'] : [question.kind];
+  const isSpan = compare(question.start, question.end) !== 0;
   const found = arrivalsIn(analysis, question).flatMap(onset =>
-    wanted.map(kind => ({ kind, ...look(analysis, onset, kind, key) })),
+    wanted.map(kind => ({ kind, ...look(analysis, onset, kind, key, kind === 'half' && isSpan) })),
   );
   const best = found
     .filter(candidate => holdsAs(candidate, candidate.kind))
@@ -238,7 +244,7 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
         witnesses: witnesses(best),
       };
     }
-    const border = compare(question.start, question.end) === 0 ? closureBorder.moment : closureBorder.span;
+    const border = isSpan ? closureBorder.span : closureBorder.moment;
     if (best.closure >= border)
       return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best) };
     return {

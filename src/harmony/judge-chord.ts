@@ -161,8 +161,11 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): Bas
   const foreignBass = !chord.tones.includes(first.pitchClass);
   if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
   if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
-  if (isPedal(analysis, first) && (foreignBass || above?.pitchClass === question.bass))
-    return { fits: 'pedal', lowest: first };
+  if (isPedal(analysis, first)) {
+    // Over a foreign pedal the inversion is not figured, so the plain numeral is right.
+    if (foreignBass && question.bass === chord.root) return { fits: 'yes', lowest: first };
+    if (foreignBass || above?.pitchClass === question.bass) return { fits: 'pedal', lowest: first };
+  }
   return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
 }
 
@@ -190,9 +193,13 @@ function witnessesOf(
     )?.chord;
   };
   const foreign = new Map(
-    foreignTones(sound, lattice.moments, { from, to, tones: question.tones, key }, chordAt).map(
-      ({ tone, named }) => [tone, named],
-    ),
+    foreignTones(
+      sound,
+      lattice.moments,
+      { from, to, tones: question.tones, key },
+      chordAt,
+      lattice.staying,
+    ).map(({ tone, named }) => [tone, named]),
   );
   const all: Witness[] = [];
   const setAside: string[] = [];
@@ -241,15 +248,17 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
 
-/** How far a chord is behind the best reading of a span, and whether its bass fits; the measure behind the verdicts. */
+/** How far a chord is behind the best reading of a span, whether its bass fits and its third sounds; the measures behind the verdicts. */
 export function supportFor(
   analysis: Analysis,
   question: ChordQuestion,
-): { readonly behind: number; readonly bassFits: boolean } {
+): { readonly behind: number; readonly bassFits: boolean; readonly thirdSounds: boolean } {
   const weighed = weigh(analysis, question);
+  const third = question.tones[1];
   return {
     behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind,
     bassFits: askBass(analysis, weighed).fits === 'yes',
+    thirdSounds: third === undefined || weighed.hearing.present.has(third),
   };
 }
 

@@ -12,7 +12,9 @@ export const keyCost = {
   /** Per accidental between the two signatures (closely related keys are the usual goals). */
   perAccidental: 0.22,
   /** Beginning in a key that is not the signature's, per accidental. */
-  perAccidentalAtStart: 0.25,
+  perAccidentalAtStart: 0.4,
+  /** Staying in a key away from the signature, per beat and accidental: the signature is the composer's own word on the key. */
+  perAccidentalAndBeat: 0.01,
   /** What an authentic cadence (both chords in root position, the tonic on a strong beat) speaks for the key it is in. */
   cadence: 0.5,
   /** Weight of a chord's unusualness in its key. */
@@ -100,7 +102,8 @@ function cheapestChange(
   return { costs, from };
 }
 
-export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
+export function findKeyPath(lattice: Lattice, signatures: readonly number[]): KeyPath {
+  const signature = signatures[0] ?? 0;
   const keys = candidateKeys(lattice, signature);
   const { edges, chords, moments } = lattice;
   const K = keys.length;
@@ -119,8 +122,14 @@ export function findKeyPath(lattice: Lattice, signature: number): KeyPath {
   });
   const own = new Float64Array(edges.length * K);
   edges.forEach((edge, at) => {
-    for (let k = 0; k < K; k++)
-      own[at * K + k] = edge.cost + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
+    const first = moments[edge.from];
+    const beats =
+      first === undefined ? 0 : ((moments[edge.to - 1]?.end ?? first.end) - first.start) / first.beat;
+    const here = signatures[first?.bar ?? 0] ?? signature;
+    keys.forEach((inKey, k) => {
+      const away = Math.abs(signatureOf(inKey) - here) * beats * keyCost.perAccidentalAndBeat;
+      own[at * K + k] = edge.cost + away + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
+    });
   });
   // Progression costs by pair of chords and key, each worked out once; NaN where it was not needed yet.
   const C = chords.length;

@@ -210,8 +210,8 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   const count = moments.length;
   const width = prefixes.classes.length;
 
-  const changeCost = moments.map(moment => {
-    const bassMoves = moment.struck.includes(moment.sounding[0] ?? -1);
+  const changeCost = moments.map((moment, at) => {
+    const bassMoves = ground[at]?.on === moment.start;
     return cost.change[moment.level] + (bassMoves ? 0 : cost.changeWithoutBass);
   });
 

@@ -37,6 +37,8 @@ export interface ForeignContext {
   readonly bass: Tone | undefined;
   readonly upper: Tone | undefined;
   readonly chromatic: boolean;
+  /** A bass that stays, held or struck again, while the harmony moves over it. */
+  readonly stays: boolean;
   /** Whether a tone belongs to the harmony at its own onset. */
   readonly isChordToneAtOnset: (tone: Tone) => boolean;
 }
@@ -61,6 +63,7 @@ export function classify(tone: Tone, context: ForeignContext): NonChordTone | un
     ...(next === undefined ? {} : { resolution: next.notes[0] as NoteId }),
     ...extra,
   });
+  if (context.stays) return result('pedal');
   const preparedHere = held
     ? context.isChordToneAtOnset(tone)
     : tone.approach === 'same' && previous !== undefined && context.isChordToneAtOnset(previous);
