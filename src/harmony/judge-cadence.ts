@@ -15,7 +15,7 @@ import { closureOf, sopranoNotes } from './cadence-signs.js';
 import { chord } from './chord.js';
 import { supportFor } from './judge-chord.js';
 import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
-import { degreeTone, printKey } from './key.js';
+import { degreeTone, leadingTone, printKey } from './key.js';
 import { heardIn } from './analyse.js';
 import type { Analysis, CadenceKind, ChordQuality, Key } from './model.js';
 import { momentAt } from './hearing.js';
@@ -97,25 +97,23 @@ function formulaOf(kind: CadenceKind, key: Key): Formula {
   }
 }
 
-/** `complete` asks for a third that sounds: a six-four on the dominant's bass is not yet the dominant. */
 function fits(
   analysis: Analysis,
   start: Fraction,
   end: Fraction,
   members: readonly Member[],
   key: Key,
-  complete = false,
 ): boolean {
   if (!isBefore(start, end)) return false;
   return members.some(([root, quality, bass]) => {
-    const { behind, bassFits, thirdSounds } = supportFor(analysis, {
+    const { behind, bassFits } = supportFor(analysis, {
       start,
       end,
       tones: chord(root, quality).tones,
       key,
       ...(bass === undefined ? {} : { bass }),
     });
-    return behind <= memberBorder && bassFits && (thirdSounds || !complete);
+    return behind <= memberBorder && bassFits;
   });
 }
 
@@ -143,6 +141,17 @@ function barOf(analysis: Analysis, onset: Fraction): { readonly beat: Fraction; 
   };
 }
 
+/** Whether the leading tone, the third of V, sounds within a bar: over a six-four alone it does not. */
+function thirdFollows(analysis: Analysis, onset: Fraction, bar: Fraction, key: Key): boolean {
+  const end = add(onset, bar);
+  return analysis.score.notes.some(
+    note =>
+      pitchClassOf(note.pitch) === leadingTone(key) &&
+      compare(note.onset, onset) >= 0 &&
+      isBefore(note.onset, end),
+  );
+}
+
 interface Found {
   readonly onset: Fraction;
   readonly formula: boolean;
@@ -156,10 +165,12 @@ interface Found {
  * dominant's bass is not yet the half cadence; where a beat is named, the six-four and its resolution count as one dominant (OMT).
  */
 function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key, complete = false): Found {
-  const { beat } = barOf(analysis, onset);
+  const { beat, bar } = barOf(analysis, onset);
   const { before, arrival } = formulaOf(kind, key);
   const after = [add(onset, beat), add(onset, { n: beat.n, d: beat.d * 2 })];
-  const arrives = after.some(end => fits(analysis, onset, end, arrival, key, complete));
+  const arrives =
+    after.some(end => fits(analysis, onset, end, arrival, key)) &&
+    (!complete || thirdFollows(analysis, onset, bar, key));
   const earlier = [beat, add(beat, beat), { n: beat.n, d: beat.d * 2 }].map(back =>
     greatest(zero, subtract(onset, back)),
   );

@@ -248,17 +248,15 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
 
-/** How far a chord is behind the best reading of a span, whether its bass fits and its third sounds; the measures behind the verdicts. */
+/** How far a chord is behind the best reading of a span, and whether its bass fits; the measures behind the verdicts. */
 export function supportFor(
   analysis: Analysis,
   question: ChordQuestion,
-): { readonly behind: number; readonly bassFits: boolean; readonly thirdSounds: boolean } {
+): { readonly behind: number; readonly bassFits: boolean } {
   const weighed = weigh(analysis, question);
-  const third = question.tones[1];
   return {
     behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind,
     bassFits: askBass(analysis, weighed).fits === 'yes',
-    thirdSounds: third === undefined || weighed.hearing.present.has(third),
   };
 }
 
