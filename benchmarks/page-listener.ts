@@ -19,7 +19,8 @@ export interface Listener {
 
 interface Recording {
   context?: AudioContext;
-  blocks: { readonly at: number; readonly samples: number[] }[];
+  /** `first` is the frame of the context that a block begins with. */
+  blocks: { readonly first: number; readonly samples: number[] }[];
   clock: { readonly contextTime: number; readonly performanceTime: number }[];
   marks: number[];
   longTasks: number[];
@@ -35,23 +36,33 @@ function install(): void {
   const size = 1024;
   const connect = AudioNode.prototype.connect as (...args: unknown[]) => unknown;
   const tap = (context: AudioContext): AudioNode => {
-    const recorder = context.createScriptProcessor(size, 1, 1);
-    recorder.onaudioprocess = event => {
-      // playbackTime is when this block's output will sound: one block after its input went by.
-      const at = event.playbackTime - size / context.sampleRate;
-      recording.blocks.push({ at, samples: [...event.inputBuffer.getChannelData(0)] });
+    // Blocks may be lost and carry no reliable time, so a second channel counts the frames: each sample is its own number.
+    const unit = 2 ** 23;
+    const counter = new AudioBuffer({ length: 180 * context.sampleRate, sampleRate: context.sampleRate });
+    const numbers = counter.getChannelData(0);
+    for (let frame = 0; frame < numbers.length; frame++) numbers[frame] = frame / unit;
+    const count = new AudioBufferSourceNode(context, { buffer: counter });
+    const both = new ChannelMergerNode(context, { numberOfInputs: 2 });
+    const node = context.createScriptProcessor(size, 2, 1);
+    node.onaudioprocess = event => {
+      const first = Math.round((event.inputBuffer.getChannelData(1)[0] ?? 0) * unit);
+      recording.blocks.push({ first, samples: [...event.inputBuffer.getChannelData(0)] });
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
       recording.clock.push({ contextTime, performanceTime });
     };
-    connect.call(recorder, context.destination);
-    return recorder;
+    connect.call(count, both, 0, 1);
+    connect.call(both, node);
+    connect.call(node, context.destination);
+    const soon = Math.ceil((context.currentTime + 0.05) * context.sampleRate) / context.sampleRate;
+    count.start(soon, soon);
+    return both;
   };
   let recorder: AudioNode | undefined;
   AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]): AudioNode {
     if (args[0] instanceof AudioDestinationNode && this.context instanceof AudioContext) {
       recording.context = this.context;
       recorder ??= tap(this.context);
-      connect.call(this, recorder);
+      connect.call(this, recorder, 0, 0);
     }
     return connect.apply(this, args) as AudioNode;
   } as typeof connect as AudioNode['connect'];
@@ -64,12 +75,10 @@ function install(): void {
         !(oldValue ?? '').includes('sounding'),
     );
     if (!added) return;
-    // The next frame shows it: a task queued from the frame's callback runs when the frame is done.
-    requestAnimationFrame(() => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => recording.marks.push(performance.now());
-      port2.postMessage(undefined);
-    });
+    // Marks change in the callback of a frame; a task queued from there runs when that frame has been drawn.
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => recording.marks.push(performance.now());
+    port2.postMessage(undefined);
   }).observe(document, {
     subtree: true,
     attributes: true,
@@ -96,18 +105,15 @@ export async function listenIn(page: Page): Promise<Listener> {
       await page.waitForTimeout(seconds * 1000 + 600);
       if ((await page.locator('.transport-play').textContent()) === 'Pause')
         await page.locator('.transport-play').click();
-      const taken = await page.evaluate(() => {
+      const { blocks, clock, marks, longTasks, sampleRate } = await page.evaluate(() => {
         const { recording } = globalThis as unknown as { recording: Recording };
-        const { blocks, clock, marks, longTasks, context } = recording;
-        return { blocks, clock, marks, longTasks, sampleRate: context?.sampleRate ?? 0 };
+        return { ...recording, sampleRate: recording.context?.sampleRate ?? 0, context: undefined };
       });
-      const { blocks, clock, marks, longTasks, sampleRate } = taken;
-      const begin = blocks[0]?.at ?? 0;
+      const begin = blocks[0]?.first ?? 0;
       const samples = new Float32Array(Math.ceil((seconds + 3) * sampleRate));
       for (const block of blocks) {
-        const offset = Math.round((block.at - begin) * sampleRate);
-        if (offset >= 0 && offset + block.samples.length <= samples.length)
-          samples.set(block.samples, offset);
+        const at = block.first - begin;
+        if (at >= 0 && at + block.samples.length <= samples.length) samples.set(block.samples, at);
       }
       return {
         samples,
@@ -115,7 +121,7 @@ export async function listenIn(page: Page): Promise<Listener> {
         marks,
         longTasks,
         heardAt: second => {
-          const contextTime = begin + second;
+          const contextTime = begin / sampleRate + second;
           const nearest = clock.reduce((best, one) =>
             Math.abs(one.contextTime - contextTime) < Math.abs(best.contextTime - contextTime) ? one : best,
           );

@@ -70,9 +70,10 @@ export function walkthroughHtml(input: WalkthroughInput, data: PageData): string
     '<div id="lesson"></div>',
     block('page-data', 'application/json', scriptJson(data)),
     captionBlock(input.captions),
+    // The program starts before the browser has read the sound, which is most of the file and not needed until something is played.
+    `<script>${script}</script>`,
     audioBlock('bank', input.bank),
     ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.mp3)),
-    `<script>${script}</script>`,
     '</body>',
     '</html>',
     '',

@@ -16,6 +16,8 @@ export interface Progress {
   /** Seconds of the lesson. */
   readonly at: number;
   readonly step: number;
+  /** False while the sound for this moment is still on its way. */
+  readonly heard: boolean;
   /** Why the sound failed, in the browser's words. */
   readonly trouble?: string;
 }
@@ -39,8 +41,16 @@ export function lessonPlayer(
   let frame = 0;
 
   const progress = (): Progress => {
-    const at = positionAt(transport, sound.heard());
-    return { transport, at, step: stepAt(timeline, at), ...(trouble === undefined ? {} : { trouble }) };
+    const now = sound.heard();
+    const at = positionAt(transport, now);
+    const heard = transport.kind !== 'preparing' && (transport.kind !== 'running' || now >= transport.since);
+    return {
+      transport,
+      at,
+      step: stepAt(timeline, at),
+      heard,
+      ...(trouble === undefined ? {} : { trouble }),
+    };
   };
 
   const isMoving = (state: Transport): boolean => state.kind === 'running' || state.kind === 'preparing';

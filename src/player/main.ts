@@ -4,6 +4,9 @@ import { readPageBlocks } from './page-blocks.js';
 import { audio } from './sound/audio.js';
 import { silence } from './sound/sound.js';
 
+/** The page is drawn and answers before the sound is unpacked, in milliseconds. */
+const restBeforeSound = 300;
+
 async function begin(): Promise<void> {
   const root = document.getElementById('lesson');
   if (root === null) return;
@@ -20,6 +23,7 @@ async function begin(): Promise<void> {
   buildPage(root, blocks, sound);
   document.documentElement.dataset['ready'] = 'true';
   performance.mark('usable');
+  setTimeout(sound.prepare, restBeforeSound);
 }
 
 void begin();

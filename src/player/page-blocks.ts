@@ -18,11 +18,24 @@ function fromBase64(text: string): ArrayBuffer {
   return bytes.buffer;
 }
 
+/** The sound stands behind the program in the page, so it may not have been read yet. */
+const wholePage = (): Promise<void> =>
+  new Promise(resolve => {
+    if (document.readyState !== 'loading') resolve();
+    else
+      document.addEventListener('DOMContentLoaded', () => {
+        resolve();
+      });
+  });
+
 /** Reads the page's own blocks. They were written by this version of the program, so they are taken at their word. */
 export function readPageBlocks(): PageBlocks {
   return {
     data: JSON.parse(textOf('page-data')) as PageData,
     captions: JSON.parse(textOf('captions')) as string,
-    bytes: id => Promise.resolve().then(() => fromBase64(textOf(id))),
+    bytes: async id => {
+      await wholePage();
+      return fromBase64(textOf(id));
+    },
   };
 }

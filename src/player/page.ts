@@ -16,6 +16,8 @@ import { whatSounds } from './what-sounds.js';
 
 /** The sheet is beside the words from this width on (see layout.css); then the whole score fits. */
 const wide = '(min-width: 60rem) and (min-height: 34rem)';
+/** Half the time that one frame of the display stays, in seconds: marks come neither early nor late on the whole. */
+const frameAhead = 0.008;
 /** Going back within this time of a step's start means the step before. */
 const backWithin = 2;
 
@@ -189,10 +191,11 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     steps[step]?.bringIntoView();
   }
 
-  function show({ transport: state, at, step, trouble }: Progress): void {
+  function show({ transport: state, at, step, heard, trouble }: Progress): void {
     const moving = state.kind === 'running' || state.kind === 'preparing';
     const atRest = state.kind === 'resting' && at === timeline.steps[step]?.start;
-    const sounding = atRest ? { notes: [] } : whatSounds(timeline, at);
+    const shownAt = moving ? at + frameAhead : at;
+    const sounding = atRest || !heard ? { notes: [] } : whatSounds(timeline, shownAt);
     showScore(sounding.score ?? '');
     showStep(step);
     notations.get(sounding.score ?? '')?.mark(sounding.bar, sounding.notes, moving);

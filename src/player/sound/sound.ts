@@ -1,5 +1,13 @@
+/** Factors from 0 to 1. */
+export interface Volume {
+  readonly music: number;
+  readonly speech: number;
+}
+
 /** The sound of the lesson and its clock. Times of the lesson are seconds from its start. */
 export interface Sound {
+  /** Makes ready what takes time, so that the first `start` is prompt; needs no gesture. */
+  readonly prepare: () => void;
   /** Seconds on the clock of what is heard right now; it only ever runs forward, and stands still while the device sleeps. */
   readonly heard: () => number;
   /**
@@ -8,8 +16,7 @@ export interface Sound {
    */
   readonly start: (from: number, until: number) => Promise<number>;
   readonly stop: () => void;
-  /** Factors from 0 to 1. */
-  readonly setVolume: (volume: { readonly music: number; readonly speech: number }) => void;
+  readonly setVolume: (volume: Volume) => void;
   /** Why nothing can be heard, in words for the reader; absent where all is well. */
   readonly silentBecause?: string;
 }
@@ -20,6 +27,7 @@ export class Interrupted extends Error {}
 /** Time without sound, for a browser that has none: the lesson still runs, with words and marks at their times. */
 export function silence(reason: string, now: () => number): Sound {
   return {
+    prepare: () => undefined,
     heard: now,
     start: () => Promise.resolve(now()),
     stop: () => undefined,
