@@ -43,6 +43,16 @@ const figuresRead: Readonly<Record<string, Figures>> = {
 };
 /** Figures printed for a named chord that stands without any: its usual bass (OMT, Chromatic Predominants). */
 const usualFigures = { Italian: '6', French: '43', German: '65', Swiss: '43' } as const;
+/** Figures that each chord can bear: an Italian sixth has three tones, the other augmented sixths four. */
+const figuresBorne: Readonly<Record<RomanNumeral['kind'], readonly Figures[]>> = {
+  degree: ['', '6', '64', '7', '65', '43', '42', '9'],
+  Neapolitan: ['', '6', '64', '7'],
+  Italian: ['6', '64'],
+  French: ['43', '7', '65', '42'],
+  German: ['65', '7', '43', '42'],
+  Swiss: ['43', '7', '65', '42'],
+  cadential: ['', '64'],
+};
 const sixths = { It: 'Italian', Fr: 'French', Ger: 'German', Sw: 'Swiss' } as const;
 
 const inversionOfFigures: Readonly<Record<Figures, number>> = {
@@ -69,6 +79,8 @@ export function figuresFor(tones: number, inversion: number): Figures {
 /** Same length as the text, so that offsets stay true. */
 const plainSigns = (text: string): string =>
   text.replace(/[⁰¹²³⁴-⁹₀-₉°º♭♯Ø]/gu, sign => {
+    // No figure is a nought: one that is raised is meant as the diminished sign.
+    if (sign === '⁰') return 'o';
     const superscript = '⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(sign);
     const subscript = '₀₁₂₃₄₅₆₇₈₉'.indexOf(sign);
     if (superscript >= 0) return String(superscript);
@@ -114,7 +126,7 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
     } else {
       return { at: from, expected: ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64'] };
     }
-    const mark = /^(o|ø|\/o|\+)?(M|maj|Maj)?((?:\+)?(?:\d(?:\/(?=\d))?)*)/u.exec(text.slice(at));
+    const mark = /^(o|ø|\/o|\+)?(Maj|maj|M)?((?:\+)?(?:\d(?:\/(?=\d))?)*)/u.exec(text.slice(at));
     const sign = mark?.[1] ?? '';
     const digits = (mark?.[3] ?? '').replace(/[/+]/g, '');
     const figures =
@@ -123,11 +135,16 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
         : digits === '' || digits === '6'
           ? usualFigures[numeral.kind]
           : figuresRead[digits];
-    if (figures === undefined)
+    const borne = figuresBorne[numeral.kind];
+    if (figures === undefined || !borne.includes(figures)) {
+      const names = borne.filter(each => each !== '');
       return {
         at: at + sign.length + (mark?.[2] ?? '').length,
-        expected: ['figures 6, 64, 7, 65, 43, 42 or 9'],
+        expected: [
+          `figures ${[names.slice(0, -1).join(', '), ...names.slice(-1)].filter(Boolean).join(' or ')}`,
+        ],
       };
+    }
     at += mark?.[0].length ?? 0;
     const own = {
       ...numeral,
