@@ -144,8 +144,11 @@ export function priceOf(
   const missing = absent.filter(part => !delayed.includes(part));
   const parts = missingCosts(of.quality);
   const lacking = missing.reduce((sum, part) => sum + (parts[part] ?? 0), delayed.length * delayedTone);
+  const altered = missing.filter(part =>
+    [...hearing.present.keys()].some(tone => isOtherSpelling(tone, of.tones[part] ?? tone)),
+  );
   return {
-    total: foreign + lacking + (qualityCost[of.quality] ?? unlistedQuality),
+    total: foreign + lacking + altered.length * alteredTone + (qualityCost[of.quality] ?? unlistedQuality),
     foreign,
     missing,
     delayed,

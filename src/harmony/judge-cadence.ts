@@ -201,15 +201,17 @@ const kinds: readonly CadenceKind[] = [
 const holdsAs = (found: Found, kind: CadenceKind): boolean =>
   found.formula && (kind !== 'perfect authentic' || found.sopranoOnTonic);
 
-/** What cadence stands at an onset in a key, if any: the strictest that fits. */
+/** What cadence stands at an onset in a key, if any: the strictest that fits. `complete` as in `look`. */
 export function cadenceKindAt(
   analysis: Analysis,
   onset: Fraction,
   key: Key,
+  complete = false,
 ): { readonly kind: CadenceKind; readonly closure: number } | undefined {
   for (const kind of kinds) {
-    const found = look(analysis, onset, kind, key);
-    if (holdsAs(found, kind)) return { kind, closure: found.closure };
+    const found = look(analysis, onset, kind, key, complete && kind === 'half');
+    if (holdsAs(found, kind) && found.closure >= closureBorder.moment)
+      return { kind, closure: found.closure };
   }
   return undefined;
 }
@@ -274,7 +276,7 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
     };
   }
   const other = found.flatMap(({ onset }) => {
-    const there = cadenceKindAt(analysis, onset, key);
+    const there = cadenceKindAt(analysis, onset, key, isSpan);
     return there === undefined ? [] : [there.kind];
   })[0];
   return {

@@ -1,15 +1,15 @@
-import { pitchClassOf, printPitchClass } from '../score/index.js';
+import { fraction, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals } from './chord.js';
+import { cheapest, tryChords, unusualness } from './candidates.js';
 import { foreignTones } from './foreign-tones.js';
-import { hear, momentAt, priceOf } from './hearing.js';
+import { momentAt, priceOf } from './hearing.js';
 import type { Hearing, Price } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
 import { key as makeKey } from './key.js';
 import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
-import { readingsOf } from './readings.js';
-import { segmentsBetween } from './segment-at.js';
+import { segmentAt, segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
 import type { Tone } from './sound.js';
 
@@ -20,8 +20,6 @@ import type { Tone } from './sound.js';
  */
 export const verdictBorders = { near: 0.6, far: 1.25 } as const;
 
-/** Share of a chord's unusualness in the key that counts against a reading. */
-const unusualnessWeight = 0.7;
 const partNames = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
 const partName = (part: number): string => partNames[part] ?? 'tone';
 
@@ -54,8 +52,7 @@ interface Weighed {
 function isPedal(analysis: Analysis, bass: Tone): boolean {
   const { sound, lattice } = heardIn(analysis);
   const { moments } = lattice;
-  const isBass = (at: number): boolean =>
-    sound.tones[moments[at]?.sounding[0] ?? -1]?.pitchClass === bass.pitchClass;
+  const isBass = (at: number): boolean => lattice.ground[at]?.pitchClass === bass.pitchClass;
   let from = momentAt(moments, bass.on);
   let to = from;
   while (from > 0 && isBass(from - 1)) from--;
@@ -81,15 +78,11 @@ const withoutPedal = (hearing: Hearing, pedal: PitchClass): Hearing => ({
   ),
 });
 
-/** Between two chords that fit, the one that the key makes more of is heard; chromatic chords are not held against a claim beyond that. */
-const unusualness = (of: Chord, inKey: Key): number =>
-  unusualnessWeight * Math.min(0.8, readingsOf(of, inKey)[0]?.cost ?? 0.8);
-
 function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
-  const { sound, lattice } = heardIn(analysis);
-  const start = ticksOf(question.start, sound.ticksPerWhole);
-  const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
-  const hearing = hear(sound, lattice, start, end);
+  const heard = heardIn(analysis);
+  const start = ticksOf(question.start, heard.sound.ticksPerWhole);
+  const end = Math.max(start + 1, ticksOf(question.end, heard.sound.ticksPerWhole));
+  const { hearing, candidates } = tryChords(heard, start, end);
   const quality = qualityFor(question.tones);
   const root = question.tones[0] as PitchClass;
   const inversion = question.bass === undefined ? 0 : Math.max(0, question.tones.indexOf(question.bass));
@@ -114,26 +107,16 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
   const inKey = question.key ?? segments[0]?.key;
   const length = Math.max(1, hearing.beats / 2);
-  const dear = (of: Chord, at: Price): number =>
-    at.total / length + (inKey === undefined ? 0 : unusualness(of, inKey));
-  const own = dear(chord, price);
-  let best = { chord, price };
-  let least = own;
-  for (const candidate of lattice.chords) {
-    const other = priceOf(candidate, hearing);
-    const value = dear(candidate, other);
-    if (value < least - 1e-9) {
-      best = { chord: candidate, price: other };
-      least = value;
-    }
-  }
+  const own = price.total / length + unusualness(chord, inKey);
+  const other = cheapest(candidates, length, inKey);
+  const best = other === undefined || other.value >= own - 1e-9 ? { chord, price } : other.candidate;
   return {
     question,
     chord,
     hearing,
     price,
     best,
-    behind: own - least,
+    behind: Math.max(0, own - (other?.value ?? own)),
     segments,
     missing: price.missing,
   };
@@ -186,11 +169,7 @@ function witnessesOf(
   const to = momentAt(lattice.moments, end - 1) + 1;
   const chordAt = (ticks: number): { readonly tones: readonly PitchClass[] } | undefined => {
     if (ticks >= start && ticks < end) return question;
-    return analysis.segments.find(
-      segment =>
-        ticksOf(segment.start, sound.ticksPerWhole) <= ticks &&
-        ticks < ticksOf(segment.end, sound.ticksPerWhole),
-    )?.chord;
+    return segmentAt(analysis, fraction(ticks, sound.ticksPerWhole))?.chord;
   };
   const foreign = new Map(
     foreignTones(
