@@ -46,7 +46,7 @@ export interface WordsClaim {
 
 export interface SayAction {
   readonly kind: 'say';
-  /** Stable within a lesson: `step index.say index`, both 1-based: `3.2`. */
+  /** Stable within a lesson: number of the step and number among its says and asks, both 1-based: `3.2`. */
   readonly id: string;
   /** The Markdown as written, marks and claims included. */
   readonly markdown: string;
@@ -66,7 +66,7 @@ export interface WaitAction {
 
 export interface AskAction {
   readonly kind: 'ask';
-  /** Stable like a say's id. */
+  /** As a say's id, from the same count. */
   readonly id: string;
   readonly question: string;
   readonly choices: readonly string[];

@@ -37,7 +37,8 @@ export function readAction(reading: Reading, tree: Tree, place: ActionPlace): Ac
     report(reading, kindFault(tree, kinds));
     return undefined;
   }
-  const id = `${place.step + 1}.${place.before(kind) + 1}`;
+  // One count for both: what is spoken for an action is found by its id alone.
+  const id = `${place.step + 1}.${place.before('say') + place.before('ask') + 1}`;
   switch (kind) {
     case 'play':
       return readPlay(reading, mapping);
