@@ -36,6 +36,9 @@ export function momentAt(moments: readonly Moment[], ticks: number): number {
   return low;
 }
 
+const isStepFrom = (a: Tone, b: Tone): boolean =>
+  Math.abs(a.step - b.step) === 1 && Math.abs(a.midi - b.midi) <= 2;
+
 /** What is heard from `start` to `end` (ticks, end exclusive). */
 export function hear(
   sound: Sound,
@@ -83,12 +86,15 @@ export function hear(
   }
   const last = moments[momentAt(moments, Math.max(start, end - 1))];
   const horizon = end + (last?.beat ?? 0);
+  // A decorated suspension touches another tone before it resolves, so the tone after the next counts too.
   const resolutions = [...tones].flatMap(tone => {
     const next = tone.next === undefined ? undefined : sound.tones[tone.next];
-    const byStep = tone.departure === 'step up' || tone.departure === 'step down';
-    return next !== undefined && byStep && next.on >= end && next.on < horizon
-      ? [{ from: tone.pitchClass, to: next.pitchClass }]
-      : [];
+    const second = next?.next === undefined ? undefined : sound.tones[next.next];
+    return [next, second]
+      .filter(
+        other => other !== undefined && other.on >= end && other.on < horizon && isStepFrom(tone, other),
+      )
+      .flatMap(other => (other === undefined ? [] : [{ from: tone.pitchClass, to: other.pitchClass }]));
   });
   const longest = [...lowestFor].sort((a, b) => b[1] - a[1])[0]?.[0];
   return {

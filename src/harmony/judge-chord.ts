@@ -18,7 +18,7 @@ import type { Tone } from './sound.js';
  * than the best by less than `near` explains the notes as well as any listener could ask; from `far` on, an accented tone of a beat
  * or the defining tone of another chord speaks against it.
  */
-export const verdictBorders = { near: 0.6, far: 1.25 } as const;
+export const verdictBorders = { near: 0.6, far: 1.35 } as const;
 
 const partNames = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
 const partName = (part: number): string => partNames[part] ?? 'tone';
@@ -68,6 +68,19 @@ function isPedal(analysis: Analysis, bass: Tone): boolean {
     if (start < (moments[to]?.end ?? 0) && end > (moments[from]?.start ?? 0)) roots.add(segment.chord.root);
   }
   return roots.size > 1;
+}
+
+/** The deepest tone struck earlier in the bar: it may still be the bass of what is played above it. */
+function deepestBefore(analysis: Analysis, question: ChordQuestion): Tone | undefined {
+  const { sound, lattice } = heardIn(analysis);
+  let deepest: Tone | undefined;
+  let at = momentAt(lattice.moments, ticksOf(question.start, sound.ticksPerWhole));
+  for (let level = lattice.moments[at]?.level; at > 0 && level !== 0; level = lattice.moments[at]?.level) {
+    at--;
+    const tone = sound.tones[lattice.moments[at]?.sounding[0] ?? -1];
+    if (tone !== undefined && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
+  }
+  return deepest;
 }
 
 /** A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. */
@@ -122,7 +135,10 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   };
 }
 
-type BassAnswer = { readonly fits: 'yes' | 'no' | 'pedal' | 'unheard'; readonly lowest: Tone | undefined };
+type BassAnswer = {
+  readonly fits: 'yes' | 'no' | 'pedal' | 'earlier' | 'unheard';
+  readonly lowest: Tone | undefined;
+};
 
 /**
  * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
@@ -133,6 +149,7 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): Bas
   const { basses } = hearing;
   if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
   const { first, lowest, longest, ground } = basses;
+  const deeper = deepestBefore(analysis, question);
   if ([first, lowest, ground].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
   if (longest.pitchClass === question.bass && hearing.beats >= 2) return { fits: 'yes', lowest };
   const above = hearing.tones
@@ -149,6 +166,8 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): Bas
     if (foreignBass && question.bass === chord.root) return { fits: 'yes', lowest: first };
     if (foreignBass || above?.pitchClass === question.bass) return { fits: 'pedal', lowest: first };
   }
+  if (deeper !== undefined && deeper.midi < lowest.midi && deeper.pitchClass === question.bass)
+    return { fits: 'earlier', lowest: first };
   return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
 }
 
@@ -313,6 +332,12 @@ export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgeme
     return answer(
       'rivalled',
       `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`,
+    );
+  }
+  if (bass.fits === 'earlier') {
+    return answer(
+      'rivalled',
+      `${printPitchClass(question.bass as PitchClass)} was struck deeper earlier in the bar; whether it is still heard as the bass here is a matter of hearing`,
     );
   }
   const aside = setAside.length === 0 ? '' : `; set aside: ${list(setAside)}`;
