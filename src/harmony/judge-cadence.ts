@@ -20,6 +20,7 @@ import { heardIn } from './analyse.js';
 import type { Analysis, CadenceKind, ChordQuality, Key } from './model.js';
 import { momentAt } from './hearing.js';
 import { beatLength } from './moments.js';
+import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentAt } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
@@ -221,6 +222,16 @@ export function cadenceKindAt(
  * whether something closes there. A perfect authentic cadence needs both chords in root position and the tonic in the soprano.
  */
 export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Judgement {
+  const { key } = question;
+  const judgement = judgeAsSpelled(analysis, question);
+  return key === undefined
+    ? judgement
+    : allowRespelling(judgement, key, shift =>
+        judgeAsSpelled(analysis, { ...question, key: respelledKey(key, shift) }),
+      );
+}
+
+function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgement {
   const key = question.key ?? segmentAt(analysis, question.start)?.key;
   if (key === undefined) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
   const wanted: readonly CadenceKind[] =

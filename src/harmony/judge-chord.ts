@@ -9,6 +9,7 @@ import type { Hearing, Price } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
 import { key as makeKey } from './key.js';
 import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
+import { allowRespelling, respelledKey, respelledTone } from './respelling.js';
 import { segmentAt, segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
 import type { Tone } from './sound.js';
@@ -263,6 +264,17 @@ export function supportFor(
  * better. A question of its own, not a comparison with the analysis: a defensible reading is no error.
  */
 export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgement {
+  return allowRespelling(judgeAsSpelled(analysis, question), question.key, shift =>
+    judgeAsSpelled(analysis, {
+      ...question,
+      tones: question.tones.map(tone => respelledTone(tone, shift)),
+      ...(question.bass === undefined ? {} : { bass: respelledTone(question.bass, shift) }),
+      ...(question.key === undefined ? {} : { key: respelledKey(question.key, shift) }),
+    }),
+  );
+}
+
+function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement {
   const weighed = weigh(analysis, question);
   const { hearing, price, chord, best, behind, missing } = weighed;
   const key = question.key ?? weighed.segments[0]?.key ?? makeKey(chord.root, 'major');

@@ -6,6 +6,7 @@ import { momentAt } from './hearing.js';
 import type { Judgement, KeyQuestion, Witness } from './judgement.js';
 import { leadingTone, nativeTones, printKey, sameKey } from './key.js';
 import type { Analysis, Key } from './model.js';
+import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
@@ -34,6 +35,12 @@ const names = (notes: readonly Note[]): string => {
  * A key is more than a scale: its own chords must lead where they are expected (Open Music Theory, Modulation: the cadence confirms it).
  */
 export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
+  return allowRespelling(judgeAsSpelled(analysis, question), question.key, shift =>
+    judgeAsSpelled(analysis, { ...question, key: respelledKey(question.key, shift) }),
+  );
+}
+
+function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   const { sound, lattice, path } = heardIn(analysis);
   const start = ticksOf(question.start, sound.ticksPerWhole);
   const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
