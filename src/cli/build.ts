@@ -1,11 +1,22 @@
 import { basename, extname } from 'node:path';
-import { checkFormats, counted, passes, walkthroughFiles, writeWhole } from '../output/index.js';
+import { inReadingOrder } from '../diagnostics/index.js';
+import {
+  checkFormats,
+  checkWritable,
+  counted,
+  passes,
+  walkthroughFiles,
+  writeWhole,
+} from '../output/index.js';
+import type { LessonReport } from '../output/index.js';
 import { embeddedVoice } from '../sound/index.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
+import type { ExitCode } from './exit-code.js';
 import { systemWords } from './read-source.js';
 import { complain, runFinding } from './report.js';
 import { scoreLibrary } from './score-library.js';
+import type { Terminal } from './terminal.js';
 
 /** `barwise build LESSON --out DIR` */
 export const runBuild: Run = async ({ operands: [file = ''], values, switches }, terminal) => {
@@ -21,19 +32,21 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     file,
     scoreLibrary(switches.has('allow-outside')),
   );
-  const lessons = [report];
-  const show = (): void => {
-    terminal.write(checkFormats.text({ lessons }, { ...terminal.layout, all: false }));
+  const show = (lesson: LessonReport): void => {
+    terminal.write(checkFormats.text({ lessons: [lesson] }, { ...terminal.layout, all: false }));
   };
   const hasErrors = report.diagnostics.some(({ severity }) => severity === 'error');
   if (lesson === undefined || analysis === undefined || hasErrors) {
-    show();
+    show(report);
     complain(
       terminal,
       runFinding('R0013', `\`${file}\` has errors, so nothing was built`, 'mend them and build again'),
     );
     return opened ? 1 : 2;
   }
+
+  const refused = await systemRefusal(() => checkWritable(folder));
+  if (refused !== undefined) return cannotWrite(terminal, folder, refused);
 
   const { value: files, diagnostics } = await walkthroughFiles({
     name: basename(file, extname(file)),
@@ -44,27 +57,39 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     voice: embeddedVoice(),
     onProgress: terminal.progress,
   });
-  const built = { ...report, diagnostics: [...report.diagnostics, ...diagnostics] };
-  terminal.write(checkFormats.text({ lessons: [built] }, { ...terminal.layout, all: false }));
-  try {
-    const paths = await writeWhole(folder, files);
-    const sizes = files.map(({ bytes }) => bytes.length);
-    terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
-    paths.forEach((path, index) => {
-      terminal.write(`  ${path}  ${((sizes[index] ?? 0) / 1000).toFixed(0)} kB\n`);
-    });
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === undefined) throw error;
-    complain(
-      terminal,
-      runFinding(
-        'R0006',
-        `\`${folder}\` cannot be written: ${systemWords(code)}`,
-        'nothing was changed there; choose another folder with `--out`',
-      ),
-    );
-    return 2;
-  }
+  const built = { ...report, diagnostics: inReadingOrder([...report.diagnostics, ...diagnostics], file) };
+  show(built);
+
+  let paths: readonly string[] = [];
+  const failed = await systemRefusal(async () => {
+    paths = await writeWhole(folder, files);
+  });
+  if (failed !== undefined) return cannotWrite(terminal, folder, failed);
+  terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
+  paths.forEach((path, index) => {
+    terminal.write(`  ${path}  ${((files[index]?.bytes.length ?? 0) / 1000).toFixed(0)} kB\n`);
+  });
   return passes({ lessons: [built] }, false) ? 0 : 1;
 };
+
+/** The code with which the system refuses to do something; any other error is a fault of the program. */
+async function systemRefusal(act: () => Promise<void>): Promise<string | undefined> {
+  try {
+    await act();
+    return undefined;
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : undefined;
+    // Codes of the library itself begin with ERR_ and speak of its caller.
+    if (typeof code === 'string' && !code.startsWith('ERR_')) return code;
+    throw error;
+  }
+}
+
+function cannotWrite(terminal: Terminal, folder: string, code: string): ExitCode {
+  const message = `\`${folder}\` cannot be written: ${systemWords(code)}`;
+  complain(
+    terminal,
+    runFinding('R0006', message, 'nothing was changed there; choose another folder with `--out`'),
+  );
+  return 2;
+}

@@ -1,3 +1,4 @@
+import { inReadingOrder } from '../diagnostics/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import { checkLesson, readLesson } from '../lesson/index.js';
@@ -44,7 +45,7 @@ export async function checkLessonFile(file: string, library: ScoreLibrary): Prom
   return {
     report: {
       file,
-      diagnostics: [...diagnostics, ...checked.diagnostics, ...ofScores],
+      diagnostics: inReadingOrder([...diagnostics, ...checked.diagnostics, ...ofScores], file),
       claims: checked.value,
     },
     opened: true,

@@ -54,6 +54,8 @@ export async function readSource(
 /** What the system says about a file, in words. */
 export function systemWords(code: string): string {
   switch (code) {
+    case 'ENOENT':
+      return 'a folder on the way is missing and cannot be made';
     case 'EACCES':
     case 'EPERM':
       return 'permission is missing';

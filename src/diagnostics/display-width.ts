@@ -4,15 +4,19 @@
  */
 const wide =
   /^[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Bopomofo}\p{Script=Yi}\u3000-\u303E\uFE30-\uFE6F\uFF01-\uFF60\uFFE0-\uFFE6]|\p{Emoji_Presentation}|\uFE0F/u;
+const plainAscii = /^[\x20-\x7e]*$/;
 /** Marks that sit on another character, and characters that show nothing. */
 const noWidth = /^[\p{Mark}\u200B-\u200D\u2060\uFEFF]+$/u;
 
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
+/** Made when a text needs it: most are plain ASCII, and loading the tables of Unicode takes time. */
+let segmenter: Intl.Segmenter | undefined;
 
 /** The characters as a reader counts them, each with its UTF-16 offset and its width in columns of a terminal. */
 export function graphemes(
   text: string,
 ): readonly { readonly text: string; readonly offset: number; readonly width: number }[] {
+  if (plainAscii.test(text)) return Array.from(text, (char, offset) => ({ text: char, offset, width: 1 }));
+  segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
   return Array.from(segmenter.segment(text), ({ segment, index }) => ({
     text: segment,
     offset: index,
@@ -22,8 +26,7 @@ export function graphemes(
 
 /** Columns that a text takes in a terminal. */
 export function displayWidth(text: string): number {
-  // Most lines are plain ASCII, where the segmenter would only cost time.
-  if (/^[\x20-\x7e]*$/.test(text)) return text.length;
+  if (plainAscii.test(text)) return text.length;
   return graphemes(text).reduce((sum, { width }) => sum + width, 0);
 }
 

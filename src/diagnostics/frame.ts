@@ -43,6 +43,7 @@ export interface Framed {
   readonly related?: Diagnostic['related'];
 }
 
+const noBreak = '\u00A0';
 const smallestWidth = 40;
 const tabWidth = 4;
 /** Longer spans show their first line only. */
@@ -63,7 +64,11 @@ export function renderFramed(item: Framed, options: FrameOptions): string {
   const width = Math.max(smallestWidth, options.width);
   const { palette } = options;
   const place = item.span === undefined ? '' : `${placeText(item.span)}: `;
-  const headline = wrap(harmless(`${place}${item.word} ${item.code}: ${item.message}`), width);
+  // The verdict and its code stay on one line.
+  const subject = `${item.word} ${item.code}:`.replaceAll(' ', noBreak);
+  const headline = wrap(harmless(`${place}${subject} ${item.message}`), width).map(line =>
+    line.replaceAll(noBreak, ' '),
+  );
   const margin = marginWidth(item);
   const lines = [
     colourHeadline(headline, place, item, palette),

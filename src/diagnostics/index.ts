@@ -5,6 +5,7 @@ export { displayWidth, harmless, wrap } from './display-width.js';
 export { plainPalette, renderDiagnostic, renderFramed } from './frame.js';
 export type { Fact, FrameOptions, Framed, Palette, Tone } from './frame.js';
 export { didYouMean, nearestWord } from './nearest.js';
+export { inReadingOrder } from './order.js';
 export { catalogue, lookUpCode } from './catalogue/index.js';
 export type { Code } from './catalogue/index.js';
 export type { CatalogueEntry } from './catalogue/entry.js';

@@ -5,7 +5,8 @@ import type { Analysis, Key, Segment } from '../harmony/index.js';
 import { barAt, compare, equals, pitchClass, placeAt, subtract, toNumber } from '../score/index.js';
 import type { Fraction, Score } from '../score/index.js';
 
-/** Bars of a step where neither a cadence nor a change of key ends it sooner. */
+/** Bars of a step: a cadence or a change of key ends it when it has reached the first number, and at the second it ends by itself. */
+const shortestStep = 4;
 const longestStep = 8;
 /** Chords claimed in one step. */
 const mostChords = 5;
@@ -30,9 +31,8 @@ export function draftLesson(analysis: Analysis, scorePath: string): string {
   const steps = passagesOf(analysis).map(passage => draftStep(analysis, home, passage));
   const title = score.title === '' ? scorePath : score.title;
   const document = new Document({ format: 1, title, score: scorePath, home: printKey(home), steps });
-  document.commentBefore = ' yaml-language-server: $schema=../lesson-schema/lesson.schema.json';
   const list = document.get('steps', true);
-  if (isSeq(list)) for (const step of list.items) if (isMap(step)) step.spaceBefore = true;
+  if (isSeq(list)) for (const step of list.items.slice(1)) if (isMap(step)) step.spaceBefore = true;
   return document.toString({ lineWidth: 100 });
 }
 
@@ -49,7 +49,7 @@ function homeKey({ keyAreas, segments }: Analysis): Key {
   return longest?.key ?? { tonic: pitchClass(0), mode: 'major' };
 }
 
-/** Phrases by index of their bars: each ends with the bar of a cadence, before a new key, or after eight bars. */
+/** Phrases by index of their bars; a pickup is not counted. */
 function passagesOf({ score, cadences, keyAreas }: Analysis): readonly Passage[] {
   const ends = new Set(cadences.flatMap(({ onset }) => barAt(score, onset)?.index ?? []));
   for (const { start } of keyAreas) {
@@ -58,11 +58,10 @@ function passagesOf({ score, cadences, keyAreas }: Analysis): readonly Passage[]
   }
   const passages: Passage[] = [];
   let first = 0;
-  score.bars.forEach((bar, index) => {
-    const full = index - first + 1 >= longestStep;
-    if (!ends.has(index) && !full && index < score.bars.length - 1) return;
-    // A pickup belongs to the bar that follows.
-    if (bar.number === 0) return;
+  score.bars.forEach((_, index) => {
+    const length = index - first + (score.bars[first]?.number === 0 ? 0 : 1);
+    const ended = (ends.has(index) && length >= shortestStep) || length >= longestStep;
+    if (!ended && index < score.bars.length - 1) return;
     passages.push({ first, last: index });
     first = index + 1;
   });
@@ -93,7 +92,7 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
     .sort((a, b) => compare(a.segment.start, b.segment.start))
     .flatMap(({ text }) => text ?? []);
   const cadences = analysis.cadences
-    .filter(({ onset }) => within(onset))
+    .filter(({ onset }) => barAt(score, onset)?.index === last)
     .flatMap(({ onset, kind, key }) => {
       const bar = barAt(score, onset)?.label;
       const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
@@ -102,7 +101,7 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
   const claims = [...keys, ...chords, ...cadences].filter(text => holds(analysis, home, text));
   return {
     title: labels[0] === labels[1] ? `Bar ${range}` : `Bars ${range}`,
-    bars: range,
+    bars: /^\d+$/.test(range) ? Number(range) : range,
     say: labels[0] === labels[1] ? `This is bar ${range}.` : `These are bars ${labels[0]} to ${labels[1]}.`,
     ...(claims.length === 0 ? {} : { claims }),
   };

@@ -1,4 +1,4 @@
-import { placeOf } from '../diagnostics/index.js';
+import { inReadingOrder, placeOf } from '../diagnostics/index.js';
 import type { Diagnostic, Result, SourceText } from '../diagnostics/index.js';
 import { defaultConventions } from '../claims/index.js';
 import type { Conventions } from '../claims/index.js';
@@ -33,7 +33,7 @@ export function readLesson(source: SourceText): Result<Lesson | undefined> {
   const root = tree.value;
   if (root === undefined || (root.kind === 'scalar' && root.value === null)) {
     if (tree.diagnostics.length === 0) reading.diagnostics.push(emptyLesson(source));
-    return { value: undefined, diagnostics: sorted(reading.diagnostics) };
+    return { value: undefined, diagnostics: inOrder(reading) };
   }
   if (root.kind !== 'mapping') {
     report(reading, {
@@ -42,10 +42,10 @@ export function readLesson(source: SourceText): Result<Lesson | undefined> {
       message: `a lesson is a mapping that begins with \`format: 1\`, not ${describeTree(root)}`,
       span: { source, start: root.span.start, end: root.span.end },
     });
-    return { value: undefined, diagnostics: sorted(reading.diagnostics) };
+    return { value: undefined, diagnostics: inOrder(reading) };
   }
   const value = readRoot(reading, root);
-  return { value, diagnostics: sorted(reading.diagnostics) };
+  return { value, diagnostics: inOrder(reading) };
 }
 
 function emptyLesson(source: SourceText): Diagnostic {
@@ -142,20 +142,16 @@ function readLexicon(reading: Reading, root: Mapping): Readonly<Record<string, s
 
 const bySource = (a: ClaimEntry, b: ClaimEntry): number => a.span.start - b.span.start;
 
-/** By place, then by code, so that the order never depends on the order of reading. */
-function sorted(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
-  const inOrder = [...diagnostics].sort((a, b) => {
-    const byPlace = (a.span?.start ?? 0) - (b.span?.start ?? 0);
-    return byPlace === 0 ? a.code.localeCompare(b.code) : byPlace;
-  });
-  if (inOrder.length < maximumFindings) return inOrder;
-  return [
-    ...inOrder,
-    {
-      code: 'L0016',
-      severity: 'note',
-      message: `only ${maximumFindings} findings are shown, and there may be more`,
-      help: 'mend these first, then check again',
-    },
-  ];
+/** The findings in reading order; where there are too many, a last one says so. */
+function inOrder({ source, diagnostics }: Reading): readonly Diagnostic[] {
+  if (diagnostics.length < maximumFindings) return inReadingOrder(diagnostics, source.name);
+  const end = source.text.length;
+  const andMore: Diagnostic = {
+    code: 'L0016',
+    severity: 'note',
+    message: `only ${maximumFindings} findings are shown, and there may be more`,
+    span: { source, start: end, end },
+    help: 'mend these first, then check again',
+  };
+  return inReadingOrder([...diagnostics, andMore], source.name);
 }

@@ -1,5 +1,5 @@
 import type { Evidence, VerdictWord } from '../claims/index.js';
-import { renderDiagnostic, renderFramed } from '../diagnostics/index.js';
+import { renderDiagnostic, renderFramed, wrap } from '../diagnostics/index.js';
 import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { CheckedClaim } from '../lesson/index.js';
 import { summarize } from './check-report.js';
@@ -21,8 +21,9 @@ const roles: readonly { readonly role: Evidence['role']; readonly name: string }
   { role: 'supports', name: 'for' },
 ];
 
-/** Lines of evidence for one role; JSON lists every note. */
+/** Lines of evidence for one role, and places in a line; JSON lists every note. */
 const mostLines = 4;
+const mostPlaces = 3;
 
 /**
  * The report for people: every finding, and every claim that does not hold, in its frame with the notes that decide and
@@ -63,7 +64,7 @@ function lessonBlocks(
       text: () => claimBlock(checked, options),
     })),
   ];
-  const files = [...new Set(items.map(({ file }) => file))];
+  const files = [...new Set([lesson.file, ...items.map(({ file }) => file)])];
   return files.flatMap(file =>
     items
       .filter(item => item.file === file)
@@ -95,46 +96,48 @@ function claimBlock({ entry, verdict, accepted }: CheckedClaim, options: FrameOp
   );
 }
 
-/** A line for all notes of one voice, bar and beat that do the same for the verdict: `G3 B3 (voice 2, bar 22 beat 2): root`. */
+/** A line for all notes that do the same for the verdict: `G3 B3 (LH, bar 22 beat 2), E4 (LH, bar 22 beat 3): foreign`. */
 function evidenceLines(evidence: readonly Evidence[]): readonly string[] {
-  const groups = new Map<
-    string,
-    { readonly place: string; readonly why: string; readonly pitches: string[] }
-  >();
-  for (const { pitch, voice, bar, beat, why } of evidence) {
-    const moment = [...(bar === '' ? [] : [`bar ${bar}`]), ...(beat === '' ? [] : [`beat ${beat}`])].join(
-      ' ',
-    );
-    const named = /^\d+$/.test(voice) ? `voice ${voice}` : voice;
-    const place = [named, moment].filter(part => part !== '').join(', ');
-    const key = JSON.stringify([place, why]);
-    const group = groups.get(key) ?? { place, why, pitches: [] };
-    group.pitches.push(pitch);
-    groups.set(key, group);
+  const reasons = new Map<string, Map<string, string[]>>();
+  for (const one of evidence) {
+    const places = reasons.get(one.why) ?? new Map<string, string[]>();
+    reasons.set(one.why, places);
+    const place = placeText(one);
+    places.set(place, [...(places.get(place) ?? []), one.pitch]);
   }
-  return [...groups.values()].map(
-    ({ place, why, pitches }) =>
-      `${pitches.join(' ')}${place === '' ? '' : ` (${place})`}${why === '' ? '' : `: ${why}`}`,
-  );
+  return [...reasons].map(([why, places]) => {
+    const notes = [...places].map(
+      ([place, pitches]) => `${pitches.join(' ')}${place === '' ? '' : ` (${place})`}`,
+    );
+    const rest = notes.length - mostPlaces;
+    const more = rest > 0 ? ` and ${rest} more` : '';
+    return `${notes.slice(0, mostPlaces).join(', ')}${more}${why === '' ? '' : `: ${why}`}`;
+  });
 }
 
-function summaryLine(subject: string, summary: CheckSummary, { palette }: FrameOptions): string {
-  const parts = [
-    summary.claims === 0 ? 'no claims' : `${counted(summary.claims, 'claim')}:`,
-    ...(summary.claims === 0 ? [] : [verdictCounts(summary)]),
-  ];
+function placeText({ voice, bar, beat }: Evidence): string {
+  const moment = [...(bar === '' ? [] : [`bar ${bar}`]), ...(beat === '' ? [] : [`beat ${beat}`])].join(' ');
+  return [/^\d+$/.test(voice) ? `voice ${voice}` : voice, moment].filter(part => part !== '').join(', ');
+}
+
+function summaryLine(subject: string, summary: CheckSummary, { palette, width }: FrameOptions): string {
+  const { claims, fails, arguable, undecided, errors, warnings } = summary;
+  const verdicts = claims === 0 ? 'no claims' : `${counted(claims, 'claim')}: ${verdictCounts(summary)}`;
   const findings = [
-    ...(summary.errors > 0 ? [counted(summary.errors, 'error')] : []),
-    ...(summary.warnings > 0 ? [counted(summary.warnings, 'warning')] : []),
+    ...(errors > 0 ? [counted(errors, 'error')] : []),
+    ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
   ];
-  const tone: Tone =
-    summary.fails + summary.errors > 0
-      ? 'error'
-      : summary.arguable + summary.undecided + summary.warnings > 0
-        ? 'warning'
-        : 'good';
   const tail = findings.length === 0 ? '' : `; ${findings.join(', ')}`;
-  return `${palette.strong(subject)}: ${palette[tone](`${parts.join(' ')}${tail}`)}\n`;
+  const tone: Tone = fails + errors > 0 ? 'error' : arguable + undecided + warnings > 0 ? 'warning' : 'good';
+  return wrap(`${subject}: ${verdicts}${tail}`, width)
+    .map((line, index) => {
+      const named = index === 0 && line.startsWith(subject);
+      return named
+        ? palette.strong(subject) + palette[tone](line.slice(subject.length))
+        : palette[tone](line);
+    })
+    .map(line => `${line}\n`)
+    .join('');
 }
 
 function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {

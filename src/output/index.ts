@@ -1,4 +1,3 @@
-export { buildWalkthrough } from './walkthrough.js';
 export type { WalkthroughClip, WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
 export { readPlayerBundle } from './player-bundle.js';
 export type { PlayerBundle } from './player-bundle.js';
@@ -15,6 +14,6 @@ export { passes, summarize } from './check-report.js';
 export type { CheckReport, CheckSummary, LessonReport } from './check-report.js';
 export { counted } from './counted.js';
 export { findingJson } from './finding-json.js';
-export { writeWhole } from './write-whole.js';
+export { checkWritable, writeWhole } from './write-whole.js';
 export { walkthroughFiles } from './walkthrough-files.js';
 export type { WalkthroughFilesInput } from './walkthrough-files.js';

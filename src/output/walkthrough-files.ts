@@ -6,7 +6,6 @@ import { buildTimeline, chordsOfAnalysis } from '../timeline/index.js';
 import { captionsWebvtt } from './captions-webvtt.js';
 import type { OutputFile } from './output-file.js';
 import { readPlayerBundle } from './player-bundle.js';
-import { buildWalkthrough } from './walkthrough.js';
 import type { WalkthroughClip } from './walkthrough-input.js';
 
 export interface WalkthroughFilesInput {
@@ -27,6 +26,7 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
   const { name, lesson, analysis, versions, claims, voice, cache, onProgress } = input;
   const player = readPlayerBundle();
   // Synthesizer and encoder are heavy, and the other outputs do without them.
+  const { buildWalkthrough } = await import('./walkthrough.js');
   const { speakLesson, speechClip, trimmedBank } = await import('../sound/index.js');
   const spoken = await speakLesson(lesson, {
     voice,

@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, rename, rm } from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { constants } from 'node:fs';
+import { access, mkdir, open, rename, rm, stat } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
 import type { OutputFile } from './output-file.js';
 
 /**
@@ -15,7 +16,7 @@ export async function writeWhole(folder: string, files: readonly OutputFile[]): 
     if (basename(name) !== name || name === '..' || name === '.')
       throw new RangeError(`not a plain file name: ${name}`);
   }
-  await mkdir(folder, { recursive: true });
+  await makeFolder(resolve(folder));
   const written: { readonly temporary: string; readonly target: string }[] = [];
   try {
     for (const { name, bytes } of files) {
@@ -31,6 +32,41 @@ export async function writeWhole(folder: string, files: readonly OutputFile[]): 
   await syncFolder(folder);
   return written.map(({ target }) => target);
 }
+
+/**
+ * Whether files could be written into a folder, which need not exist yet; asked before long work that would be lost.
+ * @throws the error of the file system where they could not
+ */
+export async function checkWritable(folder: string): Promise<void> {
+  const path = resolve(folder);
+  try {
+    const status = await stat(path);
+    if (!status.isDirectory()) throw Object.assign(new Error(`not a folder: ${path}`), { code: 'EEXIST' });
+    await access(path, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    if (!isMissing(error) || dirname(path) === path) throw error;
+    await checkWritable(dirname(path));
+  }
+}
+
+/**
+ * Makes a folder and those above it. The library's own way of doing so never ends where the system answers that a new
+ * folder does not exist, as it does below /proc.
+ */
+async function makeFolder(path: string): Promise<void> {
+  const existing = await stat(path).catch(() => undefined);
+  if (existing?.isDirectory() === true) return;
+  try {
+    await mkdir(path);
+  } catch (error) {
+    if (!isMissing(error) || (await stat(dirname(path)).catch(() => undefined)) !== undefined) throw error;
+    await makeFolder(dirname(path));
+    await mkdir(path);
+  }
+}
+
+const isMissing = (error: unknown): boolean =>
+  error instanceof Error && 'code' in error && error.code === 'ENOENT';
 
 async function writeToDisk(path: string, bytes: Uint8Array): Promise<void> {
   const file = await open(path, 'wx', 0o666);

@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
-import { buildWalkthrough, type PlayerBundle, type WalkthroughInput } from '../../src/output/index.js';
+import type { PlayerBundle, WalkthroughInput } from '../../src/output/index.js';
+import { buildWalkthrough } from '../../src/output/walkthrough.js';
+import type { PageData, Timeline } from '../../src/timeline/index.js';
 
 /** The player as it is in the sources now, so that no test runs against an old build. */
 export async function bundlePlayer(): Promise<PlayerBundle> {
@@ -64,4 +66,10 @@ export async function openPage(
   await page.goto(address);
   await page.waitForSelector('html[data-ready]');
   return { page, reports, requests };
+}
+
+/** The schedule that the page plays by. */
+export async function timelineOf(page: Page): Promise<Timeline> {
+  const text = await page.locator('#page-data').textContent();
+  return (JSON.parse(text ?? '') as PageData).timeline;
 }

@@ -40,7 +40,7 @@ describe('the catalogue of findings', () => {
     const wrong = Object.entries(catalogue).filter(([, { explanation, summary }]) => {
       const prose = explanation.replace(/```[\s\S]*?```/g, '').trim();
       const fences = explanation.match(/^```/gm)?.length ?? 0;
-      return prose.length < 60 || !/[.:)]$/.test(prose) || fences % 2 !== 0 || prose.startsWith(summary);
+      return prose.length < 30 || !/[.:)]$/.test(prose) || fences % 2 !== 0 || prose.startsWith(summary);
     });
     expect(wrong.map(([code]) => code)).toEqual([]);
   });

@@ -1,0 +1,92 @@
+/** `barwise build` as a process. What the page does is tested in tests/browser. */
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { barwise, root } from './barwise.js';
+
+const good = `${root}tests/fixtures/check/all-hold/lesson.yaml`;
+
+describe('build', () => {
+  let folder = '';
+  beforeAll(() => {
+    if (!existsSync(`${root}dist/player/player.js`)) {
+      execFileSync(
+        process.execPath,
+        [`${root}node_modules/vite/bin/vite.js`, 'build', '--logLevel', 'error'],
+        { cwd: root },
+      );
+    }
+  });
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'barwise-build-'));
+  });
+  afterEach(() => {
+    rmSync(folder, { recursive: true });
+  });
+
+  it('writes a page that needs nothing else, and captions', async () => {
+    const out = join(folder, 'new', 'walkthrough');
+    const { code, stdout, stderr } = await barwise(['build', good, '--out', out]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(readdirSync(out).sort()).toEqual(['lesson.html', 'lesson.vtt']);
+    expect(stdout).toContain(`4 claims: 4 hold`);
+    expect(stdout).toContain('2 files written:');
+    const page = readFileSync(join(out, 'lesson.html'), 'utf8');
+    expect(page).toContain('The garden gate');
+    // W3C WebVTT, section 4.1: the file begins with the word WEBVTT.
+    expect(readFileSync(join(out, 'lesson.vtt'), 'utf8')).toMatch(/^WEBVTT\n/);
+  });
+
+  it('gives the same bytes again', async () => {
+    const [a, b] = [join(folder, 'a'), join(folder, 'b')];
+    await barwise(['build', good, '--out', a]);
+    await barwise(['build', good, '--out', b]);
+    const [one, two] = [a, b].map(out => readFileSync(join(out, 'lesson.html')));
+    expect(one?.equals(two ?? Buffer.alloc(0))).toBe(true);
+  });
+
+  it('builds a lesson with a claim that fails, and says so', async () => {
+    const { code, stdout } = await barwise([
+      'build',
+      `${root}tests/fixtures/check/fails-and-others/lesson.yaml`,
+      '--out',
+      folder,
+    ]);
+    expect(code).toBe(1);
+    expect(stdout).toContain('fails C0204');
+    expect(readdirSync(folder).sort()).toEqual(['lesson.html', 'lesson.vtt']);
+  });
+
+  it('builds nothing out of a lesson with errors', async () => {
+    const out = join(folder, 'out');
+    const file = `${root}tests/fixtures/check/lesson-errors-and-claims/lesson.yaml`;
+    const { code, stdout, stderr } = await barwise(['build', file, '--out', out]);
+    expect(code).toBe(1);
+    expect(stdout).toContain('error L0101');
+    expect(stderr).toContain('R0013');
+    expect(existsSync(out)).toBe(false);
+  });
+
+  it('builds nothing out of a missing lesson', async () => {
+    const { code, stdout } = await barwise(['build', 'missing.yaml', '--out', folder]);
+    expect(code).toBe(2);
+    expect(stdout).toContain('error R0001: there is no file `missing.yaml`');
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it('says where it cannot write', async () => {
+    writeFileSync(join(folder, 'file'), 'text');
+    const out = join(folder, 'file');
+    const { code, stdout, stderr } = await barwise(['build', good, '--out', out], {
+      env: { COLUMNS: '300' },
+    });
+    expect({ code, stdout, stderr }).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: `error R0006: \`${out}\` cannot be written: a file stands where a folder is needed\n  help  nothing was changed there; choose another folder with \`--out\`\n`,
+    });
+    expect(readFileSync(out, 'utf8')).toBe('text');
+  });
+});

@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import type { VerdictWord } from '../../src/claims/index.js';
+import { plainPalette, sourceText } from '../../src/diagnostics/index.js';
+import type { Diagnostic } from '../../src/diagnostics/index.js';
+import type { CheckedClaim } from '../../src/lesson/index.js';
+import { checkFormats, passes, summarize } from '../../src/output/index.js';
+import type { LessonReport } from '../../src/output/index.js';
+
+const source = sourceText('lesson.yaml', 'claims:\n  - bar 1 is I\n');
+const span = { source, start: 12, end: 22 };
+
+const claim = (verdict: VerdictWord, accepted?: string): CheckedClaim => ({
+  entry: { path: 'steps/0/claims/0', text: 'bar 1 is I', span, offsets: [], step: 0 },
+  claim: {
+    content: null,
+    print: () => 'bar 1 is I',
+    check: () => ({ verdict, code: 'C0001', reason: '', evidence: [] }),
+  },
+  verdict: { verdict, code: 'C0201', reason: `the verdict is ${verdict}`, evidence: [] },
+  ...(accepted === undefined ? {} : { accepted }),
+});
+const finding = (severity: Diagnostic['severity']): Diagnostic => ({
+  code: 'L0101',
+  severity,
+  message: severity,
+  span,
+});
+const lesson = (claims: readonly CheckedClaim[], diagnostics: readonly Diagnostic[] = []): LessonReport => ({
+  file: 'lesson.yaml',
+  claims,
+  diagnostics,
+});
+
+describe('a report passes', () => {
+  // Exit codes of the commands as README.md documents them.
+  it.each<[string, LessonReport, boolean, boolean]>([
+    ['with nothing in it', lesson([]), true, true],
+    ['where all claims hold', lesson([claim('holds'), claim('holds')]), true, true],
+    ['with an arguable claim, but not strictly', lesson([claim('arguable')]), true, false],
+    ['with an undecided claim, but not strictly', lesson([claim('undecided')]), true, false],
+    ['where a failing claim is set aside', lesson([claim('fails', 'for a reason')]), true, true],
+    ['where an arguable claim is set aside', lesson([claim('arguable', 'for a reason')]), true, true],
+    ['with warnings and notes', lesson([claim('holds')], [finding('warning'), finding('note')]), true, true],
+    ['not where a claim fails', lesson([claim('holds'), claim('fails')]), false, false],
+    ['not with an error', lesson([claim('holds')], [finding('error')]), false, false],
+  ])('%s', (_, report, usually, strictly) => {
+    expect([passes({ lessons: [report] }, false), passes({ lessons: [report] }, true)]).toEqual([
+      usually,
+      strictly,
+    ]);
+  });
+
+  it('only if every lesson does', () => {
+    expect(passes({ lessons: [lesson([claim('holds')]), lesson([claim('fails')])] }, false)).toBe(false);
+  });
+});
+
+describe('a summary', () => {
+  it('counts every claim once', () => {
+    const words: readonly VerdictWord[] = ['holds', 'arguable', 'undecided', 'fails'];
+    const claims = words.flatMap((word, index) => [
+      ...Array.from({ length: index + 1 }, () => claim(word)),
+      claim(word, 'for a reason'),
+    ]);
+    const summary = summarize([lesson(claims, [finding('error'), finding('warning'), finding('warning')])]);
+    expect(summary).toEqual({
+      lessons: 1,
+      claims: 14,
+      holds: 1,
+      arguable: 2,
+      undecided: 3,
+      fails: 4,
+      accepted: 4,
+      errors: 1,
+      warnings: 2,
+    });
+  });
+});
+
+describe('the text for people', () => {
+  const show = (report: LessonReport, all = false): string =>
+    checkFormats.text({ lessons: [report] }, { width: 80, palette: plainPalette, all });
+
+  it('leaves out what holds, unless all is asked for', () => {
+    const report = lesson([claim('holds')]);
+    expect(show(report)).toBe('lesson.yaml: 1 claim: 1 holds\n');
+    expect(show(report, true)).toBe(
+      'lesson.yaml:2:5: holds C0201: the verdict is holds\n   2 |   - bar 1 is I\n     |     ^^^^^^^^^^\n\nlesson.yaml: 1 claim: 1 holds\n',
+    );
+  });
+
+  it.each<[string, LessonReport, string]>([
+    ['nothing', lesson([]), 'no claims'],
+    [
+      'one of each',
+      lesson([claim('holds'), claim('arguable'), claim('undecided'), claim('fails')]),
+      '4 claims: 1 holds, 1 is arguable, 1 is undecided, 1 fails',
+    ],
+    [
+      'two of each',
+      lesson(
+        [...'aabbcc'].map((_, i) => claim((['arguable', 'undecided', 'fails'] as const)[i % 3] ?? 'fails')),
+      ),
+      '6 claims: 0 hold, 2 are arguable, 2 are undecided, 2 fail',
+    ],
+    ['set aside', lesson([claim('fails', 'for a reason')]), '1 claim: 0 hold, 1 is set aside'],
+    ['findings', lesson([], [finding('error'), finding('warning')]), 'no claims; 1 error, 1 warning'],
+  ])('counts in words: %s', (_, report, line) => {
+    expect(show(report).trimEnd().split('\n').at(-1)).toBe(`lesson.yaml: ${line}`);
+  });
+
+  it('adds up several lessons', () => {
+    const text = checkFormats.text(
+      { lessons: [lesson([claim('holds')]), { ...lesson([claim('holds')]), file: 'other.yaml' }] },
+      { width: 80, palette: plainPalette, all: false },
+    );
+    expect(text).toBe(
+      'lesson.yaml: 1 claim: 1 holds\nother.yaml: 1 claim: 1 holds\n2 lessons: 2 claims: 2 hold\n',
+    );
+  });
+
+  it('gathers the notes that do the same for a verdict', () => {
+    const note = (pitch: string, beat: string, why: string) => ({
+      role: 'contradicts' as const,
+      pitch,
+      voice: 'LH',
+      bar: '3',
+      beat,
+      why,
+    });
+    const fails = claim('fails');
+    const evidence = [
+      note('G3', '1', 'foreign'),
+      note('B3', '1', 'foreign'),
+      note('G3', '2', 'foreign'),
+      note('A3', '2', 'too low'),
+    ];
+    const text = show(lesson([{ ...fails, verdict: { ...fails.verdict, evidence, nearest: 'bar 1 is V' } }]));
+    expect(text.split('\n').slice(3, 6)).toEqual([
+      '  against  G3 B3 (LH, bar 3 beat 1), G3 (LH, bar 3 beat 2): foreign',
+      '           A3 (LH, bar 3 beat 2): too low',
+      '  nearest  bar 1 is V',
+    ]);
+  });
+});
