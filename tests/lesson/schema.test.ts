@@ -12,7 +12,9 @@ import { sourceText } from '../../src/diagnostics/index.js';
 import type { Code } from '../../src/diagnostics/index.js';
 import { lessonJsonSchema, readLesson } from '../../src/lesson/index.js';
 
-const validate = new Ajv2020({ strictSchema: true, strictTuples: true, allErrors: true }).compile(lessonJsonSchema());
+const validate = new Ajv2020({ strictSchema: true, strictTuples: true, allErrors: true }).compile(
+  lessonJsonSchema(),
+);
 
 /** What no JSON Schema can say: how values of one lesson fit each other, and what stands inside a text. */
 const beyondSchema: ReadonlySet<Code> = new Set<Code>([
