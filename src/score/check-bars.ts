@@ -1,7 +1,16 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
 import { endsStrongly, misfitOf, type BarFrame } from './bars.js';
 import { findingAt } from './finding.js';
-import { add, compare, divide, equals, greatest, printFraction, zero, type Fraction } from './fraction.js';
+import {
+  compare,
+  divide,
+  equals,
+  greatest,
+  printFraction,
+  subtract,
+  zero,
+  type Fraction,
+} from './fraction.js';
 import type { Bar, VoiceId } from './model.js';
 import { beatUnitOf } from './metre.js';
 import { lengthOfBar, type VoiceBar } from './voice-bars.js';
@@ -20,30 +29,30 @@ function printBeats(length: Fraction, bar: Bar): string {
 
 /** Short bars that music needs: a pickup at the start of a section, and the bar that completes it at the end of one. */
 function excusedBars(frames: readonly BarFrame[], bars: readonly Bar[]): ReadonlySet<number> {
-  const isShort = (index: number): boolean => {
+  const short = bars.filter(({ index }) => {
     const frame = frames[index];
     return frame !== undefined && misfitOf(frame) < 0;
-  };
-  const indices = frames.map((_, index) => index).filter(isShort);
-  const starts = indices.filter(index => {
-    const before = frames[index - 1];
-    return before === undefined || endsStrongly(before);
   });
-  const ends = indices.filter(index => {
+  const endsSection = (index: number): boolean => {
     const frame = frames[index];
-    return index === frames.length - 1 || (frame !== undefined && endsStrongly(frame));
-  });
-  const excused = new Set<number>(starts.filter(index => index === 0));
-  for (const start of starts) {
-    for (const end of ends) {
-      const [first, last] = [bars[start], bars[end]];
-      if (first === undefined || last === undefined || start === end) continue;
-      if (!equals(add(first.length, last.length), first.meter.length)) continue;
-      excused.add(start);
-      excused.add(end);
-    }
-  }
-  return excused;
+    return frame === undefined || index === frames.length - 1 || endsStrongly(frame);
+  };
+  const starts = short.filter(({ index }) => index === 0 || endsSection(index - 1));
+  const ends = short.filter(({ index }) => endsSection(index));
+  /** Whether one of the bars completes a bar. */
+  const completedBy = (others: readonly Bar[]): ((bar: Bar) => boolean) => {
+    const byLength = new Map<string, number[]>();
+    for (const { length, index } of others)
+      byLength.set(printFraction(length), [...(byLength.get(printFraction(length)) ?? []), index].slice(-2));
+    return bar =>
+      (byLength.get(printFraction(subtract(bar.meter.length, bar.length))) ?? []).some(
+        index => index !== bar.index,
+      );
+  };
+  const excused = [...starts.filter(completedBy(ends)), ...ends.filter(completedBy(starts))].map(
+    ({ index }) => index,
+  );
+  return new Set([...excused, ...starts.map(({ index }) => index).filter(index => index === 0)]);
 }
 
 function checkLengths(

@@ -7,6 +7,10 @@ import type { Note, Score } from './model.js';
 /** Complaints about what is nonetheless read and drawn as meant. */
 const harmless = /^(Duration not representable|Ignored header|Unknown directive)/;
 
+/** The tune without directives, which lay out the page and cost time, except those that choose the voices. */
+const withoutLayout = (tune: string): string =>
+  tune.replace(/^%%(?!\s*(?:score|staves|begin|end)).*$/gm, line => `%${' '.repeat(line.length - 1)}`);
+
 /** The notes that the engraver does not draw. */
 function notDrawn(engraving: Engraving, start: number, notes: readonly Note[]): readonly Note[] {
   const { notes: drawn } = engraving;
@@ -28,7 +32,7 @@ export function checkEngraving(
   known: readonly Diagnostic[],
   report: (finding: Diagnostic) => void,
 ): void {
-  const engraving = readEngraving(source.text.slice(abc.start, abc.end));
+  const engraving = readEngraving(withoutLayout(source.text.slice(abc.start, abc.end)));
   const firstLine = placeOf(source, abc.start).line;
   const knownLines = new Set(
     known.map(({ span }) => (span === undefined ? 0 : placeOf(source, span.start).line)),

@@ -5,41 +5,57 @@ import { voiceIdOf } from './voice-fields.js';
 
 /** Longest score text that is read, in UTF-16 code units: some 3,000 bars of piano music. */
 export const mostCharacters = 200_000;
+
+/** Notes, rests and bar lines of all voices; ten times a long movement for piano. */
+const mostElements = 60_000;
+
+/** The parser's time grows with the square of these, and no music needs more. */
+const longestRun = 400;
+const mostOpenSlurs = 300;
+const mostOpenGraces = 100;
+const mostOverlays = 15;
 const mostVoices = 64;
-/** The parser's time grows with the square of such a run; a line of music never needs one this long. */
-const longestRun = new RegExp(String.raw`([ \t(&])\1{400}`);
+
+const signNames: Readonly<Record<string, string>> = { ' ': 'spaces', '\t': 'tabs', '\n': 'empty lines' };
+
+function checkRuns(source: SourceText, text: string): Diagnostic | undefined {
+  let start = 0;
+  for (let at = 1; at <= text.length; at++) {
+    if (text[at] === text[start]) continue;
+    if (at - start > longestRun) {
+      const sign = text.charAt(start);
+      return findingAt(
+        source,
+        'S0004',
+        'error',
+        `more than ${String(longestRun)} ${signNames[sign] ?? `\`${sign}\``} stand in a row`,
+        { start, end: start + 1 },
+        { help: 'take them out: they mean nothing' },
+      );
+    }
+    start = at;
+  }
+  return undefined;
+}
 
 /** What makes a text unfit for the parser before anything is taken apart. */
 export function checkSize(source: SourceText): Diagnostic | undefined {
   const { text } = source;
-  if (text.length > mostCharacters) {
-    return findingAt(
-      source,
-      'S0001',
-      'error',
-      `the score is too large: ${String(text.length)} characters`,
-      { start: 0, end: 1 },
-      {
-        notes: [`at most ${String(mostCharacters)} characters are read`],
-        help: 'split the score into movements',
-      },
-    );
-  }
-  return checkRuns(source, text);
+  if (text.length <= mostCharacters) return checkRuns(source, text.trimEnd());
+  return findingAt(
+    source,
+    'S0001',
+    'error',
+    `the score is too large: ${String(text.length)} characters`,
+    { start: 0, end: 1 },
+    {
+      notes: [`at most ${String(mostCharacters)} characters are read`],
+      help: 'split the score into movements',
+    },
+  );
 }
 
-function checkRuns(source: SourceText, text: string): Diagnostic | undefined {
-  const run = longestRun.exec(text);
-  if (run === null) return undefined;
-  const sign = run[1] === ' ' || run[1] === '\t' ? 'spaces' : `\`${run[1] ?? ''}\``;
-  const range = { start: run.index, end: run.index + 1 };
-  return findingAt(source, 'S0004', 'error', `more than 400 ${sign} stand in a row`, range, {
-    help: 'take them out: they mean nothing',
-  });
-}
-
-/** What makes the voices or the music code unfit for the parser. */
-export function checkParts(source: SourceText, abc: AbcText): Diagnostic | undefined {
+function checkVoiceNames(source: SourceText, abc: AbcText): Diagnostic | undefined {
   const ids = new Set<string>();
   for (const field of abc.fields) {
     if (field.letter !== 'V') continue;
@@ -64,5 +80,95 @@ export function checkParts(source: SourceText, abc: AbcText): Diagnostic | undef
       );
     }
   }
-  return checkRuns(source, abc.music);
+  return undefined;
+}
+
+function checkOpenSlurs(source: SourceText, abc: AbcText): Diagnostic | undefined {
+  let open = 0;
+  for (const match of abc.music.matchAll(/"[^"\n]*"|\((?!\d)|\)/g)) {
+    if (match[0] === '(') open += 1;
+    else if (match[0] === ')') open = Math.max(0, open - 1);
+    if (open > mostOpenSlurs) {
+      const range = { start: match.index, end: match.index + 1 };
+      return findingAt(
+        source,
+        'S0007',
+        'error',
+        `more than ${String(mostOpenSlurs)} slurs are open here`,
+        range,
+        {
+          help: 'close each slur with `)`',
+        },
+      );
+    }
+  }
+  return undefined;
+}
+
+function checkOverlays(source: SourceText, abc: AbcText): Diagnostic | undefined {
+  let count = 0;
+  let before = 0;
+  for (const at of abc.overlays) {
+    count = abc.music.slice(before, at).includes('|') ? 1 : count + 1;
+    before = at;
+    if (count > mostOverlays) {
+      return findingAt(
+        source,
+        'S0008',
+        'error',
+        `more than ${String(mostOverlays)} overlays lie over one bar`,
+        { start: at, end: at + 1 },
+        { help: 'write the parts as voices of their own' },
+      );
+    }
+  }
+  return undefined;
+}
+
+function checkOpenGraces(source: SourceText, abc: AbcText): Diagnostic | undefined {
+  let open = 0;
+  for (const line of abc.music.matchAll(/.+/g)) {
+    const closed = line[0].lastIndexOf('}');
+    for (let at = line[0].indexOf('{', closed + 1); at >= 0; at = line[0].indexOf('{', at + 1)) {
+      open += 1;
+      if (open <= mostOpenGraces) continue;
+      const start = line.index + at;
+      return findingAt(
+        source,
+        'S0009',
+        'error',
+        `more than ${String(mostOpenGraces)} groups of grace notes are never closed`,
+        { start, end: start + 1 },
+        { help: 'close each group with `}`' },
+      );
+    }
+  }
+  return undefined;
+}
+
+/** What makes the voices or the music code unfit for the parser. */
+export const checkParts = (source: SourceText, abc: AbcText): Diagnostic | undefined =>
+  checkVoiceNames(source, abc) ??
+  checkRuns(source, abc.music) ??
+  checkOpenSlurs(source, abc) ??
+  checkOpenGraces(source, abc) ??
+  checkOverlays(source, abc);
+
+/** What makes the music too long to work with. */
+export function checkCount(
+  source: SourceText,
+  elements: readonly { readonly start: number; readonly end: number }[],
+): Diagnostic | undefined {
+  const beyond = elements[mostElements];
+  if (beyond === undefined) return undefined;
+  return findingAt(
+    source,
+    'S0010',
+    'error',
+    `the score has more than ${String(mostElements)} notes, rests and bar lines`,
+    beyond,
+    {
+      help: 'split the score into movements',
+    },
+  );
 }

@@ -5,17 +5,12 @@ import { isCompound } from './meter.js';
 import type { Meter } from './model.js';
 import type { NoteHead, TupletMark, WrittenNote } from './note-heads.js';
 import { transposePitch } from './transposition.js';
-import {
-  danglingTie,
-  impossibleLength,
-  longMultiBarRest,
-  microtone,
-  strayTuplet,
-} from './reading-findings.js';
+import { danglingTie, impossibleLength, endlessRest, microtone, strayTuplet } from './reading-findings.js';
 import type { NoteDraft } from './voice-bars.js';
 import { closeBar, fifthsOf, openBar, type OpenTie, type VoiceState } from './voice-state.js';
 
-const mostRestBars = 999;
+/** Rests fill a voice up to this many bars: a slip in the number must not fill the memory. */
+const mostBars = 5000;
 
 /** The time that p notes take where the source names none (ABC 2.1, section 4.13, table). */
 function defaultTupletTime(p: number, meter: Meter): number {
@@ -50,19 +45,15 @@ function alterOf(state: VoiceState, head: NoteHead, tie: OpenTie | undefined): n
 }
 
 function placeMultiBarRest(state: VoiceState, element: NoteElement, at: number): void {
-  if (element.restBars > mostRestBars) state.report(longMultiBarRest(state.source, at, element.end));
-  for (let count = 0; count < Math.min(element.restBars, mostRestBars); count++) {
+  const left = Math.max(0, mostBars - state.bars.length);
+  if (element.restBars > left) state.report(endlessRest(state.source, at, element.end));
+  for (let count = 0; count < Math.min(element.restBars, left); count++) {
     if (count > 0) closeBar(state);
     const bar = openBar(state, at);
+    const offset = bar.layers[state.layer] ?? zero;
     const duration = state.meter.length;
-    bar.rests.push({
-      offset: bar.layers[state.layer] ?? zero,
-      duration,
-      layer: state.layer,
-      start: at,
-      end: element.end,
-    });
-    bar.layers[state.layer] = add(bar.layers[state.layer] ?? zero, duration);
+    bar.rests.push({ offset, duration, layer: state.layer, start: at, end: element.end });
+    bar.layers[state.layer] = add(offset, duration);
     bar.end = element.end;
   }
 }

@@ -8,7 +8,7 @@ import { checkFields } from './check-fields.js';
 import { checkPlayingOrder } from './check-playing-order.js';
 import { findingAt } from './finding.js';
 import { add, zero } from './fraction.js';
-import { checkParts, checkSize } from './limits.js';
+import { checkCount, checkParts, checkSize } from './limits.js';
 import type { Score } from './model.js';
 import { directionsOf, placeMarks, placeNotes, placeRests, placeTempos, withOverlays } from './placed.js';
 import { playingOrderOf } from './playing-order.js';
@@ -35,11 +35,31 @@ const textOf = (abc: AbcText, letter: string): string =>
 const byPlace = (a: Diagnostic, b: Diagnostic): number =>
   (a.span?.start ?? 0) - (b.span?.start ?? 0) || a.code.localeCompare(b.code);
 
+const mostOfOneKind = 25;
+
+/** At most so many findings of one code; the last of them says how many there are. */
+function limitEachKind(findings: readonly Diagnostic[]): readonly Diagnostic[] {
+  const counts = new Map<string, number>();
+  for (const { code } of findings) counts.set(code, (counts.get(code) ?? 0) + 1);
+  const seen = new Map<string, number>();
+  return findings.flatMap(finding => {
+    const number = (seen.get(finding.code) ?? 0) + 1;
+    seen.set(finding.code, number);
+    const more = (counts.get(finding.code) ?? 0) - mostOfOneKind;
+    if (number > mostOfOneKind) return [];
+    if (number < mostOfOneKind || more <= 0) return [finding];
+    return [{ ...finding, notes: [...(finding.notes ?? []), `${String(more)} more of this kind follow`] }];
+  });
+}
+
 function read(source: SourceText, abc: AbcText): Result<Score> {
   const diagnostics: Diagnostic[] = [];
   const report = (finding: Diagnostic): void => void diagnostics.push(finding);
   const voices = readVoices(abc);
-  const written = readVoiceBars(abc, source, readMusicCode(abc.music), voices, report);
+  const elements = readMusicCode(abc.music);
+  const tooMany = checkCount(source, elements);
+  if (tooMany !== undefined) return { value: emptyScore(source), diagnostics: [tooMany] };
+  const written = readVoiceBars(abc, source, elements, voices, report);
   const frames = frameBars([...written.values()]);
   const bars = placeBars(source, frames);
   const directions = directionsOf(written);
@@ -62,7 +82,7 @@ function read(source: SourceText, abc: AbcText): Result<Score> {
   checkBars(source, frames, bars, written, report);
   checkPlayingOrder(source, score, directions, report);
   checkEngraving(source, abc, score, diagnostics, report);
-  return { value: score, diagnostics: diagnostics.sort(byPlace) };
+  return { value: score, diagnostics: limitEachKind(diagnostics.sort(byPlace)) };
 }
 
 /**

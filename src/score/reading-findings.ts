@@ -57,17 +57,14 @@ export const unreadableEnding = (source: SourceText, range: Range): Diagnostic =
     },
   );
 
-export const longMultiBarRest = (source: SourceText, start: number, end: number): Diagnostic =>
+export const endlessRest = (source: SourceText, start: number, end: number): Diagnostic =>
   findingAt(
     source,
     'S0406',
     'error',
-    `\`${textOf(source, { start, end })}\` rests for more than 999 bars`,
+    `\`${textOf(source, { start, end })}\` rests beyond bar 5000`,
     { start, end },
-    {
-      notes: ['999 bars of rest are read'],
-      help: 'check the number behind `Z`',
-    },
+    { notes: ['the rest is cut there'], help: 'check the number behind `Z`' },
   );
 
 export const musicBeforeVoice = (source: SourceText, at: number, voice: Voice): Diagnostic =>

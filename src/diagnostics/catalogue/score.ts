@@ -25,7 +25,7 @@ export const scoreCatalogue = {
     name: 'endless-run',
     summary: 'The same sign stands too often in a row.',
     explanation:
-      'More than 400 spaces, `(` or `&` in a row mean nothing and would stall the engraver. Take them out.',
+      'More than 400 equal signs in a row, spaces or any others, mean nothing and would stall the engraver. Take them out.',
   },
   S0005: {
     name: 'inexact-time',
@@ -38,6 +38,29 @@ export const scoreCatalogue = {
     summary: 'The engraver cannot read the score at all.',
     explanation:
       'The library that reads music code and draws it gave up on this text. Take the text apart by halves to find the line, and report it: this should not happen.',
+  },
+  S0007: {
+    name: 'open-slurs',
+    summary: 'Too many slurs are open at once.',
+    explanation:
+      'A slur that is never closed stays open to the end of the score, and more than 300 of them would stall the engraver. Close each `(` with `)`. Source: ABC standard 2.1, section 4.11.',
+  },
+  S0008: {
+    name: 'too-many-overlays',
+    summary: 'Too many overlays lie over one bar.',
+    explanation: `A bar may have 15 overlays.${abc('X:1\nM:4/4\nL:1/4\nK:C\nC4' + '&C4'.repeat(16) + '|')}Write the parts as voices of their own.${standard('7.4')}`,
+  },
+  S0009: {
+    name: 'open-grace-notes',
+    summary: 'Too many groups of grace notes are never closed.',
+    explanation:
+      'A group of grace notes stands between `{` and `}`. More than 100 groups without an end would stall the engraver. Close each of them. Source: ABC standard 2.1, section 4.12.',
+  },
+  S0010: {
+    name: 'too-many-notes',
+    summary: 'The score has more notes than are read.',
+    explanation:
+      'A score may have 60,000 notes, rests and bar lines, ten times as many as a long movement for piano. Split it into movements, one file each.',
   },
   S0101: {
     name: 'missing-number',
@@ -186,8 +209,8 @@ export const scoreCatalogue = {
   },
   S0406: {
     name: 'endless-rest',
-    summary: 'A rest of more than 999 bars.',
-    explanation: `The number behind \`Z\` counts bars.${abc('X:1\nM:4/4\nL:1/4\nK:C\nC4|Z1000|')}Check it.${standard('4.5')}`,
+    summary: 'A rest goes on beyond bar 5000.',
+    explanation: `The number behind \`Z\` counts bars.${abc('X:1\nM:4/4\nL:1/4\nK:C\nC4|Z5000|')}Check it.${standard('4.5')}`,
   },
   S0407: {
     name: 'missing-sign',
