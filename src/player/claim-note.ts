@@ -1,6 +1,7 @@
 import type { PageClaim } from '../timeline/index.js';
 import { html } from './dom.js';
 import { icon } from './icons.js';
+import { reveal } from './reveal.js';
 import { withAccidentals } from './notation/label-text.js';
 
 const roles = {
@@ -72,6 +73,8 @@ export function claimMark(
     if (note === undefined) {
       note = claimNote(claim);
       after().after(note);
+      const scroller = note.closest('.words');
+      if (scroller !== null) reveal(note, scroller);
     } else {
       note.remove();
       note = undefined;

@@ -4,7 +4,7 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchBrowser } from './launch.js';
-import { bundlePlayer, openPage, writePage } from './open-page.js';
+import { bundlePlayer, openPage, timelineOf, writePage } from './open-page.js';
 import { practiceLesson } from './practice-lesson.js';
 
 let browser: Browser;
@@ -54,7 +54,10 @@ describe.each([
   test('while words are spoken, with captions and the reason of a claim', async () => {
     const { page } = await openPage(browser, address, options);
     await page.keyboard.press('c');
-    await page.getByRole('slider', { name: 'Place in the lesson' }).fill('10');
+    const speech = (await timelineOf(page)).events.find(event => event.kind === 'speech');
+    await page
+      .getByRole('slider', { name: 'Place in the lesson' })
+      .fill(String(Math.ceil(speech?.start ?? 0)));
     await page.locator('.claim-mark').nth(1).click();
     await page.waitForSelector('.word.spoken');
     expect(await violations(page)).toEqual([]);

@@ -4,16 +4,15 @@ import type { Action, ClaimEntry, Lesson, SayAction, Step } from '../../src/less
 import type { Verdict } from '../../src/claims/index.js';
 import {
   fraction,
-  midiOf,
   readPitchClass,
   readScore,
-  toNumber,
   type NoteId,
   type PitchClass,
   type Score,
 } from '../../src/score/index.js';
 import { trimmedBank } from '../../src/sound/index.js';
-import type { Speech, Timeline, TimelineEvent } from '../../src/timeline/index.js';
+import { buildTimeline, spokenTexts, type Speech } from '../../src/timeline/index.js';
+import { captionsWebvtt } from '../../src/output/index.js';
 import type { PlayerBundle, WalkthroughInput } from '../../src/output/index.js';
 
 /** A short waltz of our own with a pickup, a triplet, a grace note and a tie into the last bar. */
@@ -125,13 +124,14 @@ function say(id: string, html: string, claims: readonly ClaimEntry[] = []): SayA
   };
 }
 
-const play = (first: string, last: string): Action => ({
+const play = (first: string, last: string, score?: string): Action => ({
   kind: 'play',
   bars: bars(first, last),
   as: 'written',
   tempo: 100,
   times: 1,
   under: false,
+  ...(score === undefined ? {} : { score: { value: score, span } }),
   span,
 });
 
@@ -159,6 +159,8 @@ export interface Texts {
   readonly reason: string;
   readonly abc: string;
   readonly captions: string;
+  /** Another version of the piece, which the last step then plays. */
+  readonly version: string;
 }
 
 const plain: Texts = {
@@ -170,6 +172,7 @@ const plain: Texts = {
   reason: 'A, C#, E and G sound above A in the bass',
   abc: practiceWaltz,
   captions: '',
+  version: '',
 };
 
 const wordSeconds = 0.35;
@@ -182,92 +185,6 @@ function speechOf(text: string): Speech {
     end: (index + 1) * wordSeconds,
   }));
   return { seconds: words.length * wordSeconds, words };
-}
-
-/** Plays the lesson straight through: a second of silence, then action after action with half a second between. */
-function timelineOf(lesson: Lesson, score: Score): Timeline {
-  const events: TimelineEvent[] = [];
-  const steps: Timeline['steps'][number][] = [];
-  const wholeSeconds = 2;
-  let now = 1;
-  for (const [step, { title, script }] of lesson.steps.entries()) {
-    const start = step === 0 ? 0 : now;
-    for (const [action, one] of script.entries()) {
-      const at = { step, action };
-      if (one.kind === 'play') {
-        const played = score.bars.filter(
-          bar => bar.number >= Number(one.bars.first) && bar.number <= Number(one.bars.last),
-        );
-        const from = toNumber(played[0]?.start ?? fraction(0));
-        const secondsAt = (whole: number): number => now + (whole - from) * wholeSeconds;
-        const end = secondsAt(Math.max(...played.map(bar => toNumber(bar.start) + toNumber(bar.length))));
-        events.push({
-          kind: 'passage',
-          ...at,
-          start: now,
-          end,
-          bars: one.bars,
-          as: 'written',
-          tempo: 100,
-          under: false,
-        });
-        for (const bar of played) {
-          const barStart = toNumber(bar.start);
-          events.push({
-            kind: 'bar',
-            ...at,
-            start: secondsAt(barStart),
-            end: secondsAt(barStart + toNumber(bar.length)),
-            bar: bar.index,
-            pass: 0,
-          });
-          for (const note of score.notes.filter(({ bar: index, grace }) => index === bar.index && !grace)) {
-            const onset = toNumber(note.onset);
-            events.push({
-              kind: 'note',
-              ...at,
-              start: secondsAt(onset),
-              end: secondsAt(onset + toNumber(note.duration)),
-              midi: midiOf(note.pitch),
-              velocity: 80,
-              voice: note.voice,
-              notes: [note.id],
-              demonstration: false,
-            });
-          }
-        }
-        now = end + 0.5;
-      } else if (one.kind === 'say') {
-        const { seconds, words } = speechOf(one.text);
-        events.push({
-          kind: 'speech',
-          ...at,
-          start: now,
-          end: now + seconds,
-          say: one.id,
-          text: one.text,
-          words: words.map(word => ({
-            ...word,
-            text: one.text.slice(word.from, word.to),
-            start: now + word.start,
-            end: now + word.end,
-          })),
-          over: false,
-          measured: true,
-        });
-        now += seconds + 0.5;
-      } else if (one.kind === 'ask') {
-        events.push({ kind: 'question', ...at, ask: one.id, start: now, end: now + 3 });
-        now += 3;
-      }
-    }
-    steps.push({ index: step, title, start, end: now });
-  }
-  return {
-    seconds: now,
-    steps: steps.map((one, index) => ({ ...one, end: steps[index + 1]?.start ?? now })),
-    events: events.sort((a, b) => a.start - b.start),
-  };
 }
 
 /** A tone for every word, as 16-bit PCM in a WAV file; browsers unpack it like any other clip. */
@@ -295,24 +212,6 @@ function clipOf(text: string): Uint8Array {
   header.writeUInt32LE(samples.byteLength, 40);
   return Buffer.concat([header, Buffer.from(samples.buffer)]);
 }
-
-const stamp = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(11, 23);
-
-const captionsOf = (timeline: Timeline): string =>
-  [
-    'WEBVTT',
-    ...timeline.events.flatMap(event =>
-      event.kind === 'speech'
-        ? [
-            `${stamp(event.start)} --> ${stamp(event.end)}\n${event.text.replace(/\n+/g, ' ').replaceAll('&', '&amp;').replaceAll('<', '&lt;')}`,
-          ]
-        : event.kind === 'passage'
-          ? [
-              `${stamp(event.start)} --> ${stamp(event.end)}\n[bars ${event.bars.first} to ${event.bars.last} are played]`,
-            ]
-          : [],
-    ),
-  ].join('\n\n');
 
 /** A small lesson with everything that the page shows: words with claims, an example, a question, loose claims. */
 export async function practiceLesson(
@@ -355,7 +254,10 @@ export async function practiceLesson(
     {
       title: 'The other bank',
       bars: bars('9', '16'),
-      script: [play('9', '16'), say('3.1', '<p>And so we land, on the chord that we left from.</p>')],
+      script: [
+        texts.version === '' ? play('9', '16') : play('1', '2', 'other.abc'),
+        say('3.1', '<p>And so we land, on the chord that we left from.</p>'),
+      ],
       show: ['figures', 'numerals'],
       span,
     },
@@ -380,8 +282,15 @@ export async function practiceLesson(
     steps,
     claims: Object.values(claims),
   };
-  const timeline = timelineOf(lesson, score);
-  const said = steps.flatMap(step => step.script.filter(action => action.kind === 'say'));
+  const version = readScore(sourceText('other.abc', texts.version)).value;
+  const spoken = spokenTexts(lesson);
+  const timeline = buildTimeline({
+    lesson,
+    score,
+    versions: new Map([['other.abc', version]]),
+    chordsIn: () => [],
+    speech: new Map(spoken.map(({ id, text }) => [id, speechOf(text)])),
+  }).value;
   const evidenceBar3 = score.notes
     .filter(note => note.bar === 3)
     .map((note, index) => ({
@@ -396,7 +305,12 @@ export async function practiceLesson(
   return {
     name: 'practice',
     lesson,
-    scores: [{ path: 'practice.abc', analysis: analysisOf(score) }],
+    scores: [
+      { path: 'practice.abc', analysis: analysisOf(score) },
+      ...(texts.version === ''
+        ? []
+        : [{ path: 'other.abc', analysis: { ...analysisOf(version), segments: [] } }]),
+    ],
     claims: [
       {
         claim: claims.minor,
@@ -407,9 +321,9 @@ export async function practiceLesson(
       { claim: claims.because, verdict: verdict('holds', 'C# sounds on beat 2') },
     ],
     timeline,
-    clips: said.map(action => ({ say: action.id, mp3: clipOf(action.text), skipSeconds: 0 })),
+    clips: spoken.map(({ id, text }) => ({ say: id, mp3: clipOf(text), skipSeconds: 0 })),
     bank: await trimmedBank(timeline.events.filter(event => event.kind === 'note')),
-    captions: texts.captions === '' ? captionsOf(timeline) : texts.captions,
+    captions: texts.captions === '' ? captionsWebvtt(timeline) : texts.captions,
     player,
   };
 }

@@ -108,8 +108,11 @@ export function notationView(
     showExcerpt: next => {
       excerpt = next;
       drawExcerpt();
-      const line = laid?.placement.bars[next.firstBar]?.system;
-      if (line !== undefined) bringIntoView(line);
+      // All of it where there is room, its beginning in any case.
+      for (const bar of [next.lastBar, next.firstBar]) {
+        const line = laid?.placement.bars[bar]?.system;
+        if (line !== undefined) bringIntoView(line);
+      }
     },
     showWhole: next => {
       whole = next;
