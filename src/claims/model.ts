@@ -60,6 +60,8 @@ export interface ClaimContext {
   readonly conventions: Conventions;
   /** Other versions of the piece by the name that the lesson gives their score, for comparisons. */
   readonly versions?: Readonly<Record<string, Analysis>>;
+  /** Set while a nearest true statement is looked for: then none is looked for in turn. */
+  readonly probing?: boolean;
 }
 
 /** A stretch of the written score, end exclusive; `start = end` is a moment. */

@@ -1,5 +1,5 @@
 import type { Claim } from './claim.js';
-import { failed, failureAt, readAs, skipSpace } from './grammar/index.js';
+import { failed, readAs, skipSpace } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import { shapes } from './grammar/index.js';
 
@@ -105,6 +105,6 @@ export const opinionSentence: Parser<Claim> = {
       .replace(/[ .]+$/u, '');
     return vocabulary.test(text) || year.test(text)
       ? readAs(opinion(text), reading.text.length)
-      : failed(failureAt(-1));
+      : failed(reading, start);
   },
 };

@@ -197,9 +197,9 @@ function quantified(quantity: Quantity, predicate: Predicate<Span>): Claim {
         };
       const [counterexample] = against;
       const why =
-        counterexample === undefined
+        counterexample === undefined || (amount.kind !== 'every' && amount.kind !== 'none')
           ? ''
-          : `; ${amount.kind === 'every' ? 'not of' : 'the first is'} ${names(found, [counterexample])}: ${found.findings[counterexample]?.reason ?? ''}`;
+          : `; ${amount.kind === 'every' ? 'not of ' : ''}${names(found, [counterexample])}: ${found.findings[counterexample]?.reason ?? ''}`;
       return {
         verdict: 'fails',
         code: 'C1902',

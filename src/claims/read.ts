@@ -40,9 +40,9 @@ export function readClaim(text: string): ReadClaim {
         help: 'write several shorter claims',
       },
     };
-  const { steps, failure } = claim.read(startReading(text), 0);
-  const [step] = steps;
+  const [step] = claim.read(startReading(text, false), 0).steps;
   if (step !== undefined) return { claim: step.value };
+  const { failure } = claim.read(startReading(text), 0);
   const at = Math.max(0, failure.at);
   const stopped = /^[^\s,;]*/u.exec(text.slice(at))?.[0] ?? '';
   const before = text.slice(0, at).trim();

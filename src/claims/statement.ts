@@ -1,6 +1,7 @@
 import { conjunction } from './conjunction.js';
 import type { Claim, Finding, Judged, Predicate, Subject } from './claim.js';
 import type { ClaimContext, Verdict } from './model.js';
+import { negation } from './negation.js';
 
 const sentence = <S>(subject: Subject<S>, predicate: Predicate<S>): string =>
   `${subject.print()} ${predicate.print({ plural: subject.plural, negated: false })}`;
@@ -27,18 +28,25 @@ function nearestTrue<S>(
   finding: Finding<S>,
   context: ClaimContext,
 ): string | undefined {
-  const rather = finding.rather?.().find(claim => claim.check(context).verdict === 'holds');
   const other = finding.instead?.().find(instead => holds(subject, instead, context));
+  const rather =
+    other === undefined
+      ? finding.rather?.().find(claim => claim.check({ ...context, probing: true }).verdict === 'holds')
+      : undefined;
   const elsewhere =
     finding.verdict === 'fails' && !finding.local
       ? subject.neighbours(context).find(neighbour => holds(neighbour, predicate, context))
       : undefined;
   const parts = [
+    ...(other === undefined ? [] : [sentence(subject, other)]),
     ...(rather === undefined ? [] : [rather.print()]),
-    ...(other === undefined || rather !== undefined ? [] : [sentence(subject, other)]),
     ...(elsewhere === undefined ? [] : [sentence(elsewhere, predicate)]),
   ];
-  return parts.length === 0 ? undefined : parts.join(' and ');
+  if (parts.length > 0 || finding.verdict !== 'fails')
+    return parts.length > 0 ? parts.join(' and ') : undefined;
+  // Where no probe finds anything, what is left to say is that it is not so.
+  const denied = negation(predicate);
+  return holds(subject, denied, context) ? sentence(subject, denied) : undefined;
 }
 
 const withNearest = ({ verdict, code, reason, evidence }: Judged, nearest: string | undefined): Verdict => ({
@@ -85,7 +93,7 @@ export const statement = <S>(subject: Subject<S>, predicate: Predicate<S>): Clai
         return checkEndings(resolution.subjects, predicate, context);
       case 'found': {
         const finding = predicate.check(resolution.subject, context);
-        if (finding.verdict === 'holds') return withNearest(finding, undefined);
+        if (finding.verdict === 'holds' || context.probing === true) return withNearest(finding, undefined);
         return withNearest(finding, nearestTrue(subject, predicate, finding, context));
       }
     }

@@ -1,4 +1,6 @@
 import {
+  bassOf,
+  degreeTone,
   inversionOf,
   isUnread,
   judgeCadence,
@@ -7,19 +9,20 @@ import {
   sameKey,
 } from '../../harmony/index.js';
 import type { Cadence, CadenceKind, CadenceQuestion, Judgement, Key } from '../../harmony/index.js';
-import { barAt } from '../place/beats.js';
-import type { Finding, Predicate } from '../claim.js';
+import { barAt, endOf } from '../place/beats.js';
+import type { Claim, Finding, Predicate } from '../claim.js';
+import { statement } from '../statement.js';
 import { family } from '../family.js';
 import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Conventions, Range } from '../model.js';
-import { rangeOrMoment } from '../subjects/span.js';
+import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { inKey } from '../terms/key-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { isSupported, judged, silence } from './judged.js';
-import { liesIn } from '../segments.js';
+import { liesIn, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
 
 /** A cadence as it is called. `perfect` and `imperfect` alone mean different things in Britain and America. */
@@ -98,6 +101,22 @@ export const aCadence = rule(
 const cadence = (how: CadenceSays['how']): Parser<CadenceSays> =>
   map(sequence(aCadence, inKey), ([name, key]) => (key === undefined ? { how, name } : { how, name, key }));
 
+/** iv6 before the V of arrival, in minor: the bass steps down a semitone to the fifth degree (common practice: Phrygian half cadence). */
+function isPhrygian(range: Range, context: ClaimContext): boolean {
+  const { segments } = context.analysis;
+  return segmentsIn(context.analysis, range).some(segment => {
+    const before = segments[segments.indexOf(segment) - 1];
+    const dominant = degreeTone(segment.key, 5);
+    return (
+      before !== undefined &&
+      segment.key.mode === 'minor' &&
+      segment.chord.root === dominant &&
+      before.chord.root === degreeTone(segment.key, 4) &&
+      bassOf(before.chord) === degreeTone(segment.key, 6)
+    );
+  });
+}
+
 /** The range in which the arrival is looked for: `ends with` looks at the last bar of the place alone. */
 function rangeFor(span: Span, how: CadenceSays['how'], context: ClaimContext): Range {
   if (how !== 'ends') return rangeOrMoment(span);
@@ -115,18 +134,23 @@ const arrivalsIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
  * leading-tone chord (Hutchinson: imperfect authentic; Open Music Theory: none), a half cadence on V7 (Open Music Theory: almost
  * invariably a triad).
  */
-function disputed(found: Cadence | undefined, context: ClaimContext): string | undefined {
-  if (found === undefined) return undefined;
-  const segments = found.segments.flatMap(at => context.analysis.segments[at] ?? []);
-  const arrival = segments.at(-1);
-  const before = segments.at(-2);
-  if (found.kind === 'imperfect authentic' && before !== undefined) {
+function disputed(kind: Asked['kind'], range: Range, context: ClaimContext): string | undefined {
+  const { segments } = context.analysis;
+  const found = arrivalsIn(range, context).find(each => each.kind === kind);
+  const arrival =
+    segments[found?.segments.at(-1) ?? -1] ??
+    segmentsIn(context.analysis, range).findLast(
+      segment => kind !== 'half' || segment.function === 'dominant',
+    );
+  if (arrival === undefined) return undefined;
+  const before = segments[segments.indexOf(arrival) - 1];
+  if (kind === 'imperfect authentic' && before !== undefined) {
     const numeral = parseRomanNumeral(before.roman);
     const inverted = !isUnread(numeral) && (numeral.degree === 7 || inversionOf(numeral) > 0);
     if (inverted && context.conventions['inverted-authentic'] === 'none')
       return `true where \`inverted-authentic\` is \`cadence\`; the lesson has \`none\`, and the dominant is ${before.roman}, whose bass is not the fifth degree`;
   }
-  if (found.kind === 'half' && arrival !== undefined) {
+  if (kind === 'half') {
     const isSeventh = arrival.chord.tones.length > 3;
     if (isSeventh && context.conventions['half-on-V7'] === 'none')
       return `true where \`half-on-V7\` is \`cadence\`; the lesson has \`none\`, and the chord of arrival is ${arrival.roman}`;
@@ -141,11 +165,43 @@ function alternatives(
   context: ClaimContext,
   make: (says: CadenceSays) => Predicate<Span>,
 ): readonly Predicate<Span>[] {
-  return arrivalsIn(range, context).flatMap(found => {
-    const name: CadenceName = found.phrygian ? 'Phrygian half' : found.kind;
-    const isHome = says.key === undefined && sameKey(found.key, context.home);
-    return [make(isHome ? { how: says.how, name } : { how: says.how, name, key: found.key })];
-  });
+  const key = says.key ?? context.home;
+  const found = arrivalsIn(range, context).map(each => ({
+    name: each.phrygian ? ('Phrygian half' as const) : each.kind,
+    key: each.key,
+  }));
+  const probed = (
+    ['perfect authentic', 'imperfect authentic', 'half', 'deceptive', 'plagal', 'evaded'] as const
+  ).map(name => ({ name, key }));
+  return [...found, ...probed].map(({ name, key: own }) =>
+    says.key === undefined && sameKey(own, context.home)
+      ? make({ how: says.how, name })
+      : make({ how: says.how, name, key: own }),
+  );
+}
+
+/** The cadences of the bar before and after, each at its own place. */
+function nearby(
+  says: CadenceSays,
+  range: Range,
+  context: ClaimContext,
+  make: (says: CadenceSays) => Predicate<Span>,
+): readonly Claim[] {
+  const bar = barAt(context.analysis.score, range.start);
+  if (bar === undefined) return [];
+  const { bars } = context.analysis.score;
+  return [bars[bar.index - 1], bar, bars[bar.index + 1]].flatMap(each =>
+    each === undefined
+      ? []
+      : arrivalsIn({ start: each.start, end: endOf(each) }, context).map(found => {
+          const name: CadenceName = found.phrygian ? 'Phrygian half' : found.kind;
+          const isHome = says.key === undefined && sameKey(found.key, context.home);
+          return statement(
+            spanOf({ kind: 'bars', first: each.label, last: each.label }),
+            make(isHome ? { how: 'is', name } : { how: 'is', name, key: found.key }),
+          );
+        }),
+  );
 }
 
 /** Cadences: claims F1 to F4 of the trade. */
@@ -182,11 +238,17 @@ export const cadenceFamily = family<Span, CadenceSays>({
     const asked = questionOf(says.name, names);
     const judgement = ask(asked);
     const instead = () => alternatives(span, says, range, context, make);
+    if (isSupported(judgement) && asked.phrygian && !isPhrygian(range, context))
+      return {
+        ...judged(judgement, codes, range, context),
+        verdict: 'fails',
+        code: 'C0507',
+        reason:
+          'it is a half cadence, but iv6 does not come before its V: the bass does not step down to the fifth degree by a semitone',
+        instead,
+      };
     if (isSupported(judgement)) {
-      const found = arrivalsIn(range, context).find(
-        each => each.kind === asked.kind || asked.kind === 'authentic',
-      );
-      const dispute = disputed(found, context);
+      const dispute = disputed(asked.kind, range, context);
       const finding = { ...judged(judgement, codes, range, context), instead };
       return dispute === undefined
         ? finding
@@ -205,6 +267,10 @@ export const cadenceFamily = family<Span, CadenceSays>({
           instead,
         };
     }
-    return { ...judged(judgement, codes, range, context), instead };
+    return {
+      ...judged(judgement, codes, range, context),
+      instead,
+      rather: () => nearby(says, range, context, make),
+    };
   },
 });

@@ -1,11 +1,4 @@
-import {
-  chord,
-  describeChord,
-  inversionNames,
-  judgeChord,
-  printChord,
-  sameChord,
-} from '../../harmony/index.js';
+import { chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
 import type { Chord, ChordQuality, Judgement } from '../../harmony/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding, Judged, Predicate } from '../claim.js';
@@ -20,6 +13,7 @@ import { be, printBe } from '../terms/verb.js';
 import { bestOf, isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
+import { judgeWhole } from './whole-bars.js';
 
 /** The harmony of a place. A symbol puts its root in the bass where it has no slash (lead-sheet practice); words leave the bass open. */
 export type ChordSays =
@@ -80,10 +74,12 @@ function rivalOfKind(
     .find(({ judgement }) => isSupported(judgement));
 }
 
-const ask = (of: Chord, inversion: number | undefined, range: Range, context: ClaimContext): Judgement => {
-  const bass = inversion === undefined ? undefined : of.tones[inversion];
-  return judgeChord(context.analysis, { ...range, tones: of.tones, ...(bass === undefined ? {} : { bass }) });
-};
+const ask = (of: Chord, inversion: number | undefined, range: Range, context: ClaimContext): Judgement =>
+  judgeWhole(
+    inversion === undefined ? of : { ...of, inversion },
+    { range, withBass: inversion !== undefined },
+    context,
+  );
 
 /** The likeliest chord of a range, as said. */
 function sayMain(range: Range, context: ClaimContext): string {

@@ -123,7 +123,13 @@ function checkAll({ span, says, notes, context, make }: Asked): Finding<Span> {
     return slip === undefined ? name : nameOf(slip.note, name.octave !== undefined);
   });
   const other = { struck: 'sounding', held: 'struck', sounding: 'sounding' } as const;
-  const never = { sounding: 'never sounds', struck: 'is never struck', held: 'is never held over' }[
+  const one = absent.length === 1;
+  const never = {
+    sounding: one ? 'never sounds' : 'never sound',
+    struck: one ? 'is never struck' : 'are never struck',
+    held: one ? 'is never held over' : 'are never held over',
+  }[says.manner];
+  const neverOne = { sounding: 'never sounds', struck: 'is never struck', held: 'is never held over' }[
     says.manner
   ];
   return {
@@ -133,7 +139,7 @@ function checkAll({ span, says, notes, context, make }: Asked): Finding<Span> {
       spelled === undefined ? '' : `: ${spelled.slip}`
     }`,
     evidence: [
-      ...absent.map(name => missingEvidence(name.pitchClass, span.range, never, context)),
+      ...absent.map(name => missingEvidence(name.pitchClass, span.range, neverOne, context)),
       ...slips.flatMap(({ slip }) =>
         slip === undefined ? [] : [noteEvidence('contradicts', slip.note, 'stands in its place', context)],
       ),

@@ -1,5 +1,5 @@
 import { add, compare, divide, equals, fraction, isBefore, multiply, subtract } from '../../score/index.js';
-import type { Bar, Fraction, Note } from '../../score/index.js';
+import type { Fraction, Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -7,6 +7,7 @@ import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { barAt, beatUnitOf, endOf } from '../place/beats.js';
+import { weakness } from '../place/weight.js';
 import { soundEnd, soundingIn } from '../subjects/sounding.js';
 import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
@@ -50,23 +51,6 @@ function print(says: RhythmSays, form: VerbForm): string {
     case 'hemiola':
       return printHas(form, 'a', says.kind);
   }
-}
-
-/** Metrical weight of a moment: how many times the bar must be halved (or cut into beats) before it falls on a cut; 0 is the downbeat. */
-function weakness(bar: Bar, onset: Fraction, own: Fraction | undefined): number {
-  const unit = beatUnitOf(bar.meter, own);
-  const position = add(subtract(onset, bar.start), bar.startsAt);
-  if (position.n === 0) return 0;
-  const half = multiply(bar.meter.length, fraction(1, 2));
-  const isEven = (bar.meter.length.n * unit.d) % (2 * bar.meter.length.d * unit.n) === 0;
-  if (isEven && equals(position, half)) return 1;
-  if (divide(position, unit).d === 1) return 2;
-  let parts = fraction(1, 2);
-  for (let level = 3; level < 8; level++) {
-    if (divide(position, multiply(unit, parts)).d === 1) return level;
-    parts = multiply(parts, fraction(1, 2));
-  }
-  return 8;
 }
 
 /** A note that begins on a weaker place than one over which it is held. */

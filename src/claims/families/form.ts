@@ -148,9 +148,16 @@ function checkPhrase({ span, bars, context }: Asked, length: number | undefined)
 function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined): Finding<Span> {
   const last = bars.at(-1);
   if (last === undefined) return fails('there are no bars');
+  const full = bars.filter(bar => bar.number > 0);
+  const middle = full[Math.ceil(full.length / 2) - 1];
   const all = cadencesIn(span.range, context);
   const final = all.filter(each => liesIn(each.onset, { start: last.start, end: endOf(last) })).at(-1);
-  const first = all.filter(each => final === undefined || compare(each.onset, final.onset) < 0).at(-1);
+  const earlier = all.filter(each => final === undefined || compare(each.onset, final.onset) < 0);
+  // The first phrase closes half-way where it can, and else where the firmest close is.
+  const first =
+    earlier.find(
+      each => middle !== undefined && liesIn(each.onset, { start: middle.start, end: endOf(middle) }),
+    ) ?? [...earlier].sort((a, b) => b.strength - a.strength)[0];
   if (final === undefined || first === undefined)
     return fails(
       `a period has two phrases, each with its cadence; ${span.name} has ${String(all.length)}`,
@@ -163,7 +170,7 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
       evidenceOf([first, final], 'contradicts', context),
     );
   const second = bars.find(bar => compare(bar.start, first.onset) > 0);
-  const [opens] = bars.filter(bar => bar.number > 0);
+  const [opens] = full;
   const matches =
     opens !== undefined && second !== undefined && opening(opens, context) === opening(second, context);
   if (parallel && !matches)

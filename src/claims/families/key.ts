@@ -81,11 +81,31 @@ function alternatives({ span, key, context, make }: Asked): readonly Predicate<S
 }
 
 function checkIsIn(asked: Asked): Finding<Span> {
-  const { span, key, context } = asked;
+  const { span, key, context, make } = asked;
   const judgement = judgeKey(context.analysis, { ...span.range, key });
+  const { better } = judgement;
+  const areas = areasIn(span.range, context);
+  // A key that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
+  const passing =
+    judgement.outcome === 'supported' &&
+    areas.every(area => !sameKey(area.key, key)) &&
+    cadencesIn(span.range, key, context).length === 0;
+  const around = areas[0]?.key;
   return {
     ...judged(judgement, codes, span.range, context),
-    instead: () => alternatives(asked).filter((_, at) => at > 0),
+    ...(passing && around !== undefined
+      ? {
+          verdict: 'arguable' as const,
+          code: 'C0410' as const,
+          reason: `${judgement.reason}; no cadence confirms it, so it can also be heard within ${printKey(around)}`,
+        }
+      : {}),
+    instead: () => [
+      ...(better === undefined ? [] : [make({ what: 'is in', key: better.key })]),
+      ...areasIn(span.range, context).map(area => make({ what: 'is in', key: area.key })),
+      make({ what: 'is in', key: relativeOf(key) }),
+      ...alternatives(asked),
+    ],
   };
 }
 

@@ -1,4 +1,4 @@
-import { pitchClassOf, printPitch, printPitchClass, staffStepOf } from '../../score/index.js';
+import { midiOf, pitchClassOf, printPitch, printPitchClass, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { missingEvidence, noteEvidence } from '../evidence.js';
@@ -32,7 +32,7 @@ const doubled: Parser<MembersSays> = choice(
 
 /** Whether the upper three notes of a moment leave no room for another chord tone between them (common practice: close position). */
 function isClose(notes: readonly Note[]): boolean {
-  const steps = [...new Set(notes.map(note => staffStepOf(note.pitch)))].sort((a, b) => a - b);
+  const steps = notes.map(note => staffStepOf(note.pitch)).sort((a, b) => a - b);
   const upper = steps.slice(-3);
   const [lowest] = upper;
   const highest = upper.at(-1);
@@ -73,17 +73,15 @@ export const membersFamily = family<Span, MembersSays>({
         return `${printBe(form)} in ${says.position} position`;
     }
   },
-  check: (span, says, context): Finding<Span> => {
+  check: (span, says, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const notes = soundingIn(context.analysis.score, range).filter(note => !note.grace);
     if (says.kind === 'position') {
-      const first = notes[0];
-      const together =
-        first === undefined
-          ? []
-          : soundingIn(context.analysis.score, { start: range.start, end: range.start });
+      const together = [...soundingIn(context.analysis.score, { start: range.start, end: range.start })].sort(
+        (a, b) => midiOf(a.pitch) - midiOf(b.pitch),
+      );
       const close = isClose(together);
       const holds = close === (says.position === 'close');
       if (together.length < 3)
@@ -101,6 +99,7 @@ export const membersFamily = family<Span, MembersSays>({
           .slice(-3)
           .map(note => printPitch(note.pitch))
           .join(' ')} lie ${close ? 'within' : 'further apart than'} an octave`,
+        instead: () => [make({ kind: 'position', position: close ? 'close' : 'open' })],
         evidence: together
           .slice(-3)
           .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'upper note', context)),

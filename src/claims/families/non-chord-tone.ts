@@ -8,6 +8,8 @@ import { map, optional, rule, sequence, shapes, token, wordsFor } from '../gramm
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { noteFamily } from '../note-family.js';
+import { barAt } from '../place/beats.js';
+import { weakness } from '../place/weight.js';
 import type { NoteFinding } from '../note-family.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -143,6 +145,24 @@ function neighbourhood(tone: NonChordTone, note: Note, context: ClaimContext): r
   ];
 }
 
+/**
+ * Accented: on a stronger place of the bar than the note it goes to (common practice: an accented passing tone takes the beat from
+ * the chord tone that follows). Where nothing follows, what the engine says.
+ */
+function isAccented(tone: NonChordTone, context: ClaimContext): boolean {
+  const { score } = context.analysis;
+  const [note, after] = [tone.note, tone.resolution].map(id =>
+    id === undefined ? undefined : score.notes[id],
+  );
+  if (note === undefined || after === undefined) return tone.accented;
+  // A suspension is struck before the harmony against which it is dissonant.
+  const onset = tone.kind === 'suspension' || tone.kind === 'retardation' ? undefined : note.onset;
+  const bars = [onset, after.onset].map(moment => (moment === undefined ? undefined : barAt(score, moment)));
+  const [here, there] = bars;
+  if (onset === undefined || here === undefined || there === undefined) return tone.accented;
+  return weakness(here, onset, context.beatUnit) < weakness(there, after.onset, context.beatUnit);
+}
+
 /** How a neighbour or passing tone lies: above or below the note it comes from. */
 function sideOf(tone: NonChordTone, note: Note, context: ClaimContext): 'upper' | 'lower' | undefined {
   const before = tone.preparation === undefined ? undefined : context.analysis.score.notes[tone.preparation];
@@ -160,8 +180,9 @@ function misfit(
   if (says.kind !== 'non-chord tone' && tone.kind !== says.kind) return `it is ${describe(toneOf(tone))}`;
   if (says.figure !== undefined && tone.figure !== says.figure)
     return `the intervals above the bass are ${tone.figure ?? 'others'}, not ${says.figure}`;
-  if (says.accented !== undefined && tone.accented !== says.accented)
-    return `it is ${tone.accented ? 'accented' : 'unaccented'}`;
+  const accented = isAccented(tone, context);
+  if (says.accented !== undefined && accented !== says.accented)
+    return `it is ${accented ? 'accented' : 'unaccented'}`;
   if (says.chromatic !== undefined && tone.chromatic !== says.chromatic)
     return `it is ${tone.chromatic ? 'chromatic' : 'diatonic'}: the key decides, not the size of the step`;
   if (says.side !== undefined && sideOf(tone, note, context) !== says.side)

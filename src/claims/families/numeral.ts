@@ -1,7 +1,5 @@
 import {
-  bassOf,
   isUnread,
-  judgeChord,
   parseRomanNumeral,
   printKey,
   printRomanNumeral,
@@ -21,8 +19,9 @@ import { inKey } from '../terms/key-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { isSupported, judged, silence } from './judged.js';
-import { mainSegment } from '../segments.js';
+import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
+import { judgeWhole } from './whole-bars.js';
 
 /** A Roman numeral with its figures, in a key or in the home key of the lesson. */
 export interface NumeralSays {
@@ -40,13 +39,7 @@ function ask(
 ): Judgement {
   const key = says.key ?? context.home;
   const chord = realize(says.numeral, key, convention);
-  return judgeChord(context.analysis, {
-    ...range,
-    tones: chord.tones,
-    bass: bassOf(chord),
-    key,
-    roman: printRomanNumeral(says.numeral),
-  });
+  return judgeWhole(chord, { range, withBass: true, key, roman: printRomanNumeral(says.numeral) }, context);
 }
 
 /** The seventh on I and IV of the other school, where it makes another chord. */
@@ -71,12 +64,16 @@ function alternatives(
     return [make(isHome ? { numeral: read } : { numeral: read, key })];
   };
   const { better } = judgement;
-  const segment = mainSegment(context.analysis, range);
   const key = says.key ?? context.home;
+  const main = mainSegment(context.analysis, range);
+  const segments = [...(main === undefined ? [] : [main]), ...segmentsIn(context.analysis, range)];
   return [
     ...(better === undefined ? [] : asWritten(better.roman, better.key)),
-    ...(segment === undefined ? [] : asWritten(segment.roman, segment.key)),
-    ...(segment === undefined ? [] : asWritten(romanFor(segment.chord, key), key)),
+    ...segments.flatMap(segment => [
+      ...asWritten(segment.roman, segment.key),
+      ...asWritten(romanFor(segment.chord, key), key),
+    ]),
+    ...segments.flatMap(segment => segment.rivals.flatMap(rival => asWritten(rival.roman, rival.key))),
   ];
 }
 

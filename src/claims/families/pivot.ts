@@ -126,8 +126,13 @@ export const pivotFamily = family<Span, PivotSays>({
       code: inNew ? 'C0423' : 'C0422',
       reason: isApplied
         ? `${numerals}: Open Music Theory takes a chord that is applied in the old key and dominant in the new for no pivot, Hutchinson allows it`
-        : `${printChord(segment.chord)} is not diatonic in ${printKey(key)}: ${numerals}`,
-      evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+        : `${printChord(segment.chord)} is not native to ${printKey(key)}`,
+      evidence: evidenceOf(
+        segment.chordTones,
+        `member of ${printChord(segment.chord)}`,
+        'contradicts',
+        context,
+      ),
     };
   },
 });

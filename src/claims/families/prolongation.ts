@@ -1,4 +1,4 @@
-import { bassOf, degreeTone } from '../../harmony/index.js';
+import { bassOf, degreeTone, leadingTone } from '../../harmony/index.js';
 import type { Segment } from '../../harmony/index.js';
 import { spell } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
@@ -30,8 +30,14 @@ const complement = map(
   ([, of]): ProlongationSays => ({ of }),
 );
 
-const isChord = ({ segments: [first] }: Harmony, { of }: ProlongationSays): boolean =>
-  first.chord.root === degreeTone(first.key, of === 'tonic' ? 1 : 5);
+/** The diatonic triad of the degree, with or without its seventh; V7/IV stands on the tonic and is none. */
+function isChord({ segments: [first] }: Harmony, { of }: ProlongationSays): boolean {
+  const { chord, key } = first;
+  if (of === 'dominant') return chord.root === degreeTone(key, 5) && chord.tones[1] === leadingTone(key);
+  return (
+    chord.root === key.tonic && chord.tones[1] === degreeTone(key, 3) && chord.quality !== 'dominant seventh'
+  );
+}
 
 const letterStep = (a: PitchClass, b: PitchClass): boolean => {
   const letters = 'CDEFGAB';

@@ -1,18 +1,18 @@
-import { compare, equals, isBefore, midiOf, printPitch, staffStepOf, subtract } from '../../score/index.js';
+import { equals, printPitch, subtract } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext, Range } from '../model.js';
+import type { ClaimContext } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
-import { lineNotes } from '../subjects/line-notes.js';
-import { soundEnd, soundingIn } from '../subjects/sounding.js';
+import { eventsOf, shiftOf, withinOctave } from '../subjects/events.js';
+import type { Event } from '../subjects/events.js';
 import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -86,52 +86,13 @@ function printShift(of: Shift): string {
   }
 }
 
-/** Struck notes of a range with their place in it. */
-interface Event {
-  readonly note: Note;
-  readonly offset: string;
-  readonly length: string;
-}
-
-function eventsOf(range: Range, says: RecurrenceSays, context: ClaimContext): readonly Event[] | undefined {
-  const { score } = context.analysis;
-  const heads =
-    says.line === undefined
-      ? soundingIn(score, range)
-      : lineNotes(score, says.line, range)?.map(({ note }) => note);
-  return heads
-    ?.filter(
-      note =>
-        !note.grace &&
-        note.tiedFrom === undefined &&
-        compare(range.start, note.onset) <= 0 &&
-        isBefore(note.onset, range.end),
-    )
-    .map(note => {
-      const offset = subtract(note.onset, range.start);
-      const end = soundEnd(note, score);
-      const length = subtract(isBefore(range.end, end) ? range.end : end, note.onset);
-      return {
-        note,
-        offset: `${String(offset.n)}/${String(offset.d)}`,
-        length: `${String(length.n)}/${String(length.d)}`,
-      };
-    });
-}
-
 interface Difference {
   readonly copy: Event | undefined;
   readonly model: Event | undefined;
 }
 
-const shiftOf = (model: Note, copy: Note): IntervalName => ({
-  steps: staffStepOf(copy.pitch) - staffStepOf(model.pitch),
-  semitones: midiOf(copy.pitch) - midiOf(model.pitch),
-});
-
 /** Whether a copied note lies where the shift puts it. */
 function lies(moved: IntervalName, wanted: Shift, first: IntervalName): boolean {
-  const octaves = (n: number, of: number): number => ((n % of) + of) % of;
   switch (wanted.kind) {
     case 'none':
       return moved.steps === 0 && moved.semitones === 0;
@@ -141,12 +102,12 @@ function lies(moved: IntervalName, wanted: Shift, first: IntervalName): boolean 
       const sign = wanted.up ? 1 : -1;
       // A voice may take the copy in another octave.
       return (
-        octaves(moved.steps - sign * wanted.interval.steps, 7) === 0 &&
-        octaves(moved.semitones - sign * wanted.interval.semitones, 12) === 0
+        withinOctave(moved.steps - sign * wanted.interval.steps, 7) === 0 &&
+        withinOctave(moved.semitones - sign * wanted.interval.semitones, 12) === 0
       );
     }
     case 'steps':
-      return octaves(moved.steps - (wanted.up ? 1 : -1) * wanted.steps, 7) === 0;
+      return withinOctave(moved.steps - (wanted.up ? 1 : -1) * wanted.steps, 7) === 0;
   }
 }
 
@@ -213,8 +174,8 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
         pointless: true,
       };
     const { range } = model.subject;
-    const before = eventsOf(range, says, context);
-    const now = eventsOf(span.range, says, context);
+    const before = eventsOf(range, says.line, context);
+    const now = eventsOf(span.range, says.line, context);
     if (before === undefined || now === undefined)
       return {
         verdict: 'undecided',

@@ -1,4 +1,4 @@
-import { compare, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
+import { add, compare, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
@@ -6,6 +6,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import type { NoteFinding } from '../note-family.js';
+import { barAt } from '../place/beats.js';
+import { segmentsIn } from '../segments.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
@@ -30,26 +32,81 @@ const complement: Parser<ResolutionSays> = choice(
   ),
 );
 
-/** Notes struck from a moment on, the earliest group of each voice. */
-function following(
-  note: Note,
-  context: ClaimContext,
-): { readonly own: readonly Note[]; readonly others: readonly Note[] } {
+/** Notes that are struck together, in one voice. */
+type Group = readonly [Note, ...Note[]];
+
+function groupsOf(notes: readonly Note[]): readonly Group[] {
+  const groups: [Note, ...Note[]][] = [];
+  for (const note of notes) {
+    const last = groups.at(-1);
+    if (last !== undefined && compare(last[0].onset, note.onset) === 0) last.push(note);
+    else groups.push([note]);
+  }
+  return groups;
+}
+
+const isRepeated = (note: Note, group: Group): boolean =>
+  group.some(each => midiOf(each.pitch) === midiOf(note.pitch));
+const semitonesTo = (note: Note, other: Note): number => Math.abs(midiOf(other.pitch) - midiOf(note.pitch));
+/** The notes of a group a step or a chromatic step away, the nearest of them: of F# and A after G it is F#. */
+function near(note: Note, group: Group): readonly Note[] {
+  const steps = group.filter(each => Math.abs(staffStepOf(each.pitch) - staffStepOf(note.pitch)) <= 1);
+  const nearest = Math.min(...steps.map(each => semitonesTo(note, each)));
+  return steps.filter(each => semitonesTo(note, each) === nearest);
+}
+
+/**
+ * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or broken chords is several
+ * lines: there the line is taken up again by a note a step away, within a bar.
+ */
+function following(note: Note, context: ClaimContext): readonly Note[] {
+  const { score } = context.analysis;
+  const end = soundEnd(note, score);
+  const bar = barAt(score, end);
+  const until = bar === undefined ? end : add(end, bar.meter.length);
+  const own = score.notes.filter(
+    each =>
+      !each.grace &&
+      each.tiedFrom === undefined &&
+      each.voice === note.voice &&
+      compare(each.onset, end) >= 0,
+  );
+  const groups = groupsOf(own).filter(group => !isRepeated(note, group));
+  const [next] = groups;
+  if (next === undefined) return [];
+  const chordal = score.notes.some(
+    each =>
+      each.voice === note.voice &&
+      each.id !== note.id &&
+      each.bar >= note.bar &&
+      each.bar <= note.bar + 1 &&
+      score.notes[each.id + 1]?.voice === each.voice &&
+      compare(score.notes[each.id + 1]?.onset ?? until, each.onset) === 0,
+  );
+  if (!chordal) return next;
+  // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
+  const chordEnds = segmentsIn(context.analysis, { start: note.onset, end: note.onset })[0]?.end ?? end;
+  const resumed = groups.find(
+    group =>
+      compare(chordEnds, group[0].onset) <= 0 &&
+      compare(group[0].onset, until) <= 0 &&
+      near(note, group).length > 0,
+  );
+  return resumed === undefined ? next : near(note, resumed);
+}
+
+/** What other voices strike first after a note. */
+function elsewhere(note: Note, context: ClaimContext): readonly Note[] {
   const { score } = context.analysis;
   const end = soundEnd(note, score);
   const later = score.notes.filter(
-    each => !each.grace && each.tiedFrom === undefined && compare(each.onset, end) >= 0,
+    each =>
+      !each.grace &&
+      each.tiedFrom === undefined &&
+      each.voice !== note.voice &&
+      compare(each.onset, end) >= 0,
   );
-  const own = later.filter(each => each.voice === note.voice);
-  const [first] = own;
-  const [earliest] = later;
-  return {
-    own: first === undefined ? [] : own.filter(each => compare(each.onset, first.onset) === 0),
-    others:
-      earliest === undefined
-        ? []
-        : later.filter(each => compare(each.onset, earliest.onset) === 0 && each.voice !== note.voice),
-  };
+  return groupsOf(later)[0] ?? [];
 }
 
 const isStep = (from: Note, to: Note, up: boolean): boolean => {
@@ -83,7 +140,7 @@ function checkNote(
   context: ClaimContext,
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
-  const { own, others } = following(note, context);
+  const own = following(note, context);
   const found = own.find(each => fits(note, each, says));
   const itself = noteEvidence(
     found === undefined ? 'contradicts' : 'supports',
@@ -106,7 +163,7 @@ function checkNote(
       reason: `nothing follows ${printPitch(note.pitch)} in its voice`,
       evidence: [itself],
     };
-  const moved = others.find(each => fits(note, each, says));
+  const moved = elsewhere(note, context).find(each => fits(note, each, says));
   const instead: readonly ResolutionSays[] = [
     { kind: 'step', up: midiOf(next.pitch) > midiOf(note.pitch) },
     { kind: 'to', note: { pitchClass: pitchClassOf(next.pitch), octave: next.pitch.octave } },
@@ -123,13 +180,10 @@ function checkNote(
       ],
       instead,
     };
-  const same = midiOf(next.pitch) === midiOf(note.pitch);
   return {
     verdict: 'fails',
     code: 'C1042',
-    reason: same
-      ? `${printPitch(note.pitch)} is struck again in its voice`
-      : `${printPitch(note.pitch)} goes to ${printPitch(next.pitch)}`,
+    reason: `${printPitch(note.pitch)} goes to ${printPitch(next.pitch)}`,
     evidence: [itself, noteEvidence('contradicts', next, 'follows in the voice', context)],
     instead,
   };

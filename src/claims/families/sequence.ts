@@ -13,6 +13,7 @@ import { intervalNumber, printNumber } from '../terms/interval-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe } from '../terms/verb.js';
 import { silence } from './judged.js';
+import { sequenceOf } from './sequence-search.js';
 
 /** A model repeated on other steps. */
 export interface SequenceSays {
@@ -112,11 +113,12 @@ export const sequenceFamily = family<Span, SequenceSays>({
   check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
+    const own = sequenceOf(span.range, context);
     const overlapping = context.analysis.sequences.filter(each => {
       const range = rangeOf(each);
       return isBefore(range.start, span.range.end) && isBefore(span.range.start, range.end);
     });
-    const found = overlapping.find(each => covers(rangeOf(each), span.range)) ?? overlapping[0];
+    const found = own ?? overlapping.find(each => covers(rangeOf(each), span.range)) ?? overlapping[0];
     if (found === undefined)
       return {
         verdict: 'fails',

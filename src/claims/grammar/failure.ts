@@ -11,6 +11,7 @@ export const failureAt = (at: number, ...expected: readonly string[]): Failure =
 
 /** The one that came further; of two at the same place, both. */
 export function furthest(a: Failure, b: Failure): Failure {
+  if (a === b) return a;
   if (a.at !== b.at) return a.at > b.at ? a : b;
   const added = b.expected.filter(each => !a.expected.includes(each));
   return added.length === 0 ? a : { at: a.at, expected: [...a.expected, ...added] };

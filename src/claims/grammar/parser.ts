@@ -19,6 +19,11 @@ export interface Reading {
   readonly text: string;
   /** Results of rules by place: each rule runs once at a place, so that reading stays linear in the length of the claim. */
   readonly known: Map<object, Map<number, Outcome<unknown>>>;
+  /**
+   * Whether failures are kept. A sentence is first read without them, and once more with them only where it could not be read:
+   * most sentences can.
+   */
+  readonly tracing: boolean;
   /** How often a parser was asked, for the test that hostile input costs no more than its length. */
   asked: number;
 }
@@ -29,18 +34,32 @@ export interface Parser<T> {
   readonly read: (reading: Reading, at: number) => Outcome<T>;
 }
 
-export const failed = (failure: Failure): Outcome<never> => ({ steps: [], failure });
+const noSteps: Outcome<never> = { steps: [], failure: nothingTried };
+
+/** No way to read on from `at`, where `expected` could have stood. */
+export const failed = (reading: Reading, at: number, ...expected: readonly string[]): Outcome<never> =>
+  reading.tracing ? { steps: [], failure: failureAt(at, ...expected) } : noSteps;
+
 export const readAs = <T>(value: T, end: number): Outcome<T> => ({
   steps: [{ value, end }],
   failure: nothingTried,
 });
 
-export const startReading = (text: string): Reading => ({ text, known: new Map(), asked: 0 });
+export const startReading = (text: string, tracing = true): Reading => ({
+  text,
+  known: new Map(),
+  tracing,
+  asked: 0,
+});
 
 const space = /\s*/y;
 
 /** Offset of the next character that is not white space. */
 export function skipSpace(text: string, at: number): number {
+  const next = text.charCodeAt(at);
+  // Nearly always a single space or none.
+  if (next > 0x20 && next < 0x80) return at;
+  if (next === 0x20 && text.charCodeAt(at + 1) > 0x20 && text.charCodeAt(at + 1) < 0x80) return at + 1;
   space.lastIndex = at;
   return space.test(text) ? space.lastIndex : at;
 }
@@ -55,6 +74,7 @@ export const map = <T, U>(parser: Parser<T>, convert: (value: T) => U): Parser<U
   shape: parser.shape,
   read: (reading, at) => {
     const { steps, failure } = parser.read(reading, at);
+    if (steps.length === 0) return { steps: [], failure };
     return { steps: steps.map(step => ({ value: convert(step.value), end: step.end })), failure };
   },
 });
@@ -72,7 +92,7 @@ export const refine = <T, U>(
       const converted = convert(value);
       return converted === undefined ? [] : [{ value: converted, end }];
     });
-    if (kept.length === steps.length) return { steps: kept, failure };
+    if (kept.length === steps.length || !reading.tracing) return { steps: kept, failure };
     return { steps: kept, failure: furthest(failure, failureAt(skipSpace(reading.text, at), expected)) };
   },
 });
@@ -96,6 +116,7 @@ function then<A, B, C>(
   next: (step: Step<A>) => Outcome<B>,
   join: (a: A, b: B) => C,
 ): Outcome<C> {
+  if (first.steps.length === 0) return { steps: [], failure: first.failure };
   let failure = first.failure;
   const steps = first.steps.flatMap(step => {
     const rest = next(step);
@@ -105,23 +126,57 @@ function then<A, B, C>(
   return { steps: distinctEnds(steps), failure };
 }
 
+/** The rest of a sequence once it has become ambiguous. */
+function readRest(
+  parsers: readonly Parser<unknown>[],
+  from: number,
+  first: Outcome<readonly unknown[]>,
+  reading: Reading,
+): Outcome<readonly unknown[]> {
+  let all = first;
+  for (const parser of parsers.slice(from)) {
+    all = then(
+      all,
+      step => parser.read(reading, step.end),
+      (before, value) => [...before, value],
+    );
+  }
+  return all;
+}
+
+/** Nearly every part of a sequence reads one way or none, so that no lists of ways are built until one does otherwise. */
+function readInOrder(
+  parsers: readonly Parser<unknown>[],
+  reading: Reading,
+  at: number,
+): Outcome<readonly unknown[]> {
+  const values: unknown[] = [];
+  let place = at;
+  let failure = nothingTried;
+  for (let index = 0; index < parsers.length; index++) {
+    const outcome = parsers[index]?.read(reading, place);
+    if (outcome === undefined) break;
+    failure = furthest(failure, outcome.failure);
+    const [step] = outcome.steps;
+    if (step === undefined) return { steps: [], failure };
+    if (outcome.steps.length > 1) {
+      const steps = outcome.steps.map(({ value, end }) => ({ value: [...values, value], end }));
+      return readRest(parsers, index + 1, { steps, failure }, reading);
+    }
+    values.push(step.value);
+    place = step.end;
+  }
+  return { steps: [{ value: values, end: place }], failure };
+}
+
 /** One after the other. */
 export function sequence<const P extends readonly Parser<unknown>[]>(...parsers: P): Parser<Values<P>> {
   return {
     shape: { kind: 'sequence', parts: parsers.map(parser => parser.shape) },
     read: (reading, at) => {
       reading.asked++;
-      const all = parsers.reduce<Outcome<readonly unknown[]>>(
-        (sofar, parser) =>
-          then(
-            sofar,
-            step => parser.read(reading, step.end),
-            (before, value) => [...before, value],
-          ),
-        readAs([], at),
-      );
-      // The reduction loses the types of the single places; they are those of `parsers` by construction.
-      return all as Outcome<Values<P>>;
+      // The list of values loses the types of the single places; they are those of `parsers` by construction.
+      return readInOrder(parsers, reading, at) as Outcome<Values<P>>;
     },
   };
 }
@@ -132,11 +187,12 @@ export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => ({
   read: (reading, at) => {
     reading.asked++;
     let failure = nothingTried;
-    const steps = options.flatMap(option => {
+    const steps: Step<T>[] = [];
+    for (const option of options) {
       const outcome = option.read(reading, at);
       failure = furthest(failure, outcome.failure);
-      return outcome.steps;
-    });
+      if (outcome.steps.length > 0) steps.push(...outcome.steps);
+    }
     return { steps: distinctEnds(steps), failure };
   },
 });
@@ -190,8 +246,10 @@ export const list = <T>(parser: Parser<T>, separator: Parser<unknown>): Parser<r
  * `bar 5` ``) and not the dozen words that could open it. The parser is asked for late so that rules may contain each other.
  */
 export function rule<T>(name: string, parser: () => Parser<T>, label?: string): Parser<T> {
+  let made: Parser<T> | undefined;
+  const body = (): Parser<T> => (made ??= parser());
   const self: Parser<T> = {
-    shape: { kind: 'rule', name, body: () => parser().shape },
+    shape: { kind: 'rule', name, body: () => body().shape },
     read: (reading, at) => {
       let places = reading.known.get(self);
       if (places === undefined) reading.known.set(self, (places = new Map<number, Outcome<unknown>>()));
@@ -199,10 +257,11 @@ export function rule<T>(name: string, parser: () => Parser<T>, label?: string): 
       const known = places.get(at) as Outcome<T> | undefined;
       if (known !== undefined) return known;
       reading.asked++;
-      const outcome = parser().read(reading, at);
-      const start = skipSpace(reading.text, at);
-      const stuckAtStart = label !== undefined && outcome.failure.at === start;
-      const result = stuckAtStart ? { steps: outcome.steps, failure: failureAt(start, label) } : outcome;
+      const outcome = body().read(reading, at);
+      // Without tracing there is no failure to be called by its label.
+      const start = reading.tracing ? skipSpace(reading.text, at) : at;
+      const isStuckAtStart = label !== undefined && reading.tracing && outcome.failure.at === start;
+      const result = isStuckAtStart ? { steps: outcome.steps, failure: failureAt(start, label) } : outcome;
       places.set(at, result);
       return result;
     },

@@ -1,4 +1,4 @@
-import { failureAt } from './failure.js';
+import { nothingTried } from './failure.js';
 import type { Failure } from './failure.js';
 import { failed, map, readAs, skipSpace } from './parser.js';
 import type { Parser } from './parser.js';
@@ -12,6 +12,10 @@ const loosely = (literal: string): string =>
     .replace(/'/g, "['’]")
     .replace(/[ -]/g, '[\\s‐‑–-]+');
 
+/** The characters with which one of some words begins, in either case: what saves most attempts at them. */
+const openingsOf = (words: readonly string[]): ReadonlySet<string> =>
+  new Set(words.flatMap(each => [each.charAt(0).toLowerCase(), each.charAt(0).toUpperCase()]));
+
 /**
  * A word in any of its spellings; case does not matter. The value is the first spelling. A spelling of several words
  * (`time signature`) may be broken by any white space or a hyphen.
@@ -23,13 +27,17 @@ export function word(...spellings: readonly [string, ...string[]]): Parser<strin
     'iuy',
   );
   const [canonical] = spellings;
+  const openings = new Set(
+    spellings.flatMap(each => [each.charAt(0).toLowerCase(), each.charAt(0).toUpperCase()]),
+  );
   return {
     shape: spellings.length === 1 ? text(canonical) : oneOf(...spellings),
     read: (reading, at) => {
       reading.asked++;
       const start = skipSpace(reading.text, at);
       expression.lastIndex = start;
-      if (!expression.test(reading.text)) return failed(failureAt(start, `\`${canonical}\``));
+      if (!openings.has(reading.text.charAt(start)) || !expression.test(reading.text))
+        return failed(reading, start, `\`${canonical}\``);
       return readAs(canonical, expression.lastIndex);
     },
   };
@@ -47,7 +55,7 @@ export const smallWord = (...spellings: readonly [string, ...string[]]): Parser<
         const written = reading.text.slice(start, stop);
         return written === written.toLowerCase();
       });
-      return isSmall ? outcome : failed(failureAt(start, `\`${spellings[0]}\``));
+      return isSmall ? outcome : failed(reading, start, `\`${spellings[0]}\``);
     },
   };
 };
@@ -55,14 +63,16 @@ export const smallWord = (...spellings: readonly [string, ...string[]]): Parser<
 /** One of several words with the value that each stands for. */
 export function wordsFor<T>(values: readonly (readonly [T, string, ...string[]])[]): Parser<T> {
   const options = values.map(([value, ...spellings]) => map(word(...spellings), () => value));
+  const openings = openingsOf(values.flatMap(([, ...spellings]) => spellings));
   return {
     shape: { kind: 'choice', options: options.map(option => option.shape) },
     read: (reading, at) => {
       const start = skipSpace(reading.text, at);
+      if (!reading.tracing && !openings.has(reading.text.charAt(start))) return failed(reading, start);
       const outcomes = options.map(option => option.read(reading, start));
       const steps = outcomes.flatMap(outcome => outcome.steps).sort((a, b) => b.end - a.end);
-      if (steps.length > 0) return { steps, failure: failureAt(-1) };
-      return failed(failureAt(start, ...outcomes.flatMap(outcome => outcome.failure.expected)));
+      if (steps.length > 0) return { steps, failure: nothingTried };
+      return failed(reading, start, ...outcomes.flatMap(outcome => outcome.failure.expected));
     },
   };
 }
@@ -77,9 +87,9 @@ interface TokenOf<T> {
   readonly value: (matched: string) => T | undefined;
 }
 
-/** A token whose shape says exactly what it looks like. No letter or digit may follow. */
+/** A token whose shape says exactly what it looks like. No letter or digit may follow, nor a decimal point with its digits. */
 export function token<T>({ name, label, shape, value }: TokenOf<T>): Parser<T> {
-  const expression = new RegExp(`${expressionOf(shape)}(?![\\p{L}\\p{N}])`, 'uy');
+  const expression = new RegExp(`${expressionOf(shape)}(?![\\p{L}\\p{N}]|\\.\\d)`, 'uy');
   return {
     shape: { kind: 'token', name, body: shape },
     read: (reading, at) => {
@@ -88,7 +98,7 @@ export function token<T>({ name, label, shape, value }: TokenOf<T>): Parser<T> {
       expression.lastIndex = start;
       const matched = expression.exec(reading.text)?.[0];
       const read = matched === undefined ? undefined : value(matched);
-      if (read === undefined) return failed(failureAt(start, label));
+      if (read === undefined) return failed(reading, start, label);
       return readAs(read, expression.lastIndex);
     },
   };
@@ -116,10 +126,10 @@ export function foreignToken<T>({ name, label, shape, opens, value }: ForeignTok
       const start = skipSpace(reading.text, at);
       run.lastIndex = start;
       const whole = run.exec(reading.text)?.[0].replace(/\.$/, '') ?? '';
-      if (!opens.test(whole)) return failed(failureAt(start, label));
+      if (!opens.test(whole)) return failed(reading, start, label);
       const read = value(whole);
       if ('value' in read) return readAs(read.value, start + whole.length);
-      return failed(failureAt(start + read.at, ...(read.at === 0 ? [label] : read.expected)));
+      return failed(reading, start + read.at, ...(read.at === 0 ? [label] : read.expected));
     },
   };
 }
@@ -134,7 +144,7 @@ export function mark(...marks: readonly [string, ...string[]]): Parser<string> {
       const start = skipSpace(reading.text, at);
       const found = marks.find(each => reading.text.startsWith(each, start));
       return found === undefined
-        ? failed(failureAt(start, `\`${canonical}\``))
+        ? failed(reading, start, `\`${canonical}\``)
         : readAs(canonical, start + found.length);
     },
   };
@@ -147,6 +157,6 @@ export const end: Parser<undefined> = {
     const start = skipSpace(reading.text, at);
     return start === reading.text.length
       ? readAs(undefined, start)
-      : failed(failureAt(start, 'the end of the claim'));
+      : failed(reading, start, 'the end of the claim');
   },
 };

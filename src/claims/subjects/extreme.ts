@@ -8,6 +8,7 @@ import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { lineSubject } from './line.js';
+import { once } from './note.js';
 import { soundingIn } from './sounding.js';
 import { span } from './span.js';
 import type { Span } from './span.js';
@@ -47,9 +48,7 @@ const extreme = (which: Which, line: LineName | undefined, place: Place): Subjec
           : soundingIn(context.analysis.score, found.subject.range).filter(note => !note.grace);
       const sign = which === 'highest' ? 1 : -1;
       const edge = notes.reduce((most, note) => Math.max(most, sign * midiOf(note.pitch)), -Infinity);
-      const [first, ...rest] = notes.filter(
-        note => sign * midiOf(note.pitch) === edge && note.tiedFrom === undefined,
-      );
+      const [first, ...rest] = once(notes.filter(note => sign * midiOf(note.pitch) === edge));
       if (first === undefined)
         return {
           kind: 'none',

@@ -1,4 +1,4 @@
-import { choice, map, quiet, word } from '../grammar/index.js';
+import { choice, map, quiet, rule, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 /** How the verb of a sentence is written. */
@@ -10,44 +10,45 @@ export interface VerbForm {
 /** A verb as read: whether the sentence denies it. */
 export type Verb = Parser<{ readonly negated: boolean }>;
 
-const affirmed = () => ({ negated: false });
-const denied = () => ({ negated: true });
+type Words = readonly [string, ...string[]];
+
+/** A verb is a rule, so that the many families that share one read it once. */
+function verbOf(name: string, affirmed: Words, denied: Words): Verb {
+  const parser = choice(
+    map(word(...affirmed), () => ({ negated: false })),
+    quiet(map(word(...denied), () => ({ negated: true }))),
+  );
+  return rule(name, () => parser);
+}
 
 /** `is`, `are`, `is not`, `aren't`. */
-export const be: Verb = choice(
-  map(word('is', 'are'), affirmed),
-  quiet(map(word('is not', "isn't", 'are not', "aren't"), denied)),
-);
+export const be = verbOf('Be', ['is', 'are'], ['is not', "isn't", 'are not', "aren't"]);
 
 /** `has`, `have`, `does not have`. */
-export const have: Verb = choice(
-  map(word('has', 'have', 'contains', 'contain'), affirmed),
-  quiet(
-    map(
-      word(
-        'does not have',
-        "doesn't have",
-        'do not have',
-        "don't have",
-        'does not contain',
-        'do not contain',
-      ),
-      denied,
-    ),
-  ),
+export const have = verbOf(
+  'Have',
+  ['has', 'have', 'contains', 'contain'],
+  ['does not have', "doesn't have", 'do not have', "don't have", 'does not contain', 'do not contain'],
 );
 
 /** `has no`, `have no`: the denial of `has`. */
-export const haveNo: Verb = map(word('has no', 'have no', 'contains no', 'contain no'), denied);
+const hasNo = map(word('has no', 'have no', 'contains no', 'contain no'), () => ({ negated: true }));
+export const haveNo: Verb = rule('HaveNo', () => hasNo);
+
+const known = new Map<string, Verb>();
 
 /** Any other verb, by its two forms: `modulates`, `modulate`. */
-export const verb = (singular: string, plural: string): Verb =>
-  choice(
-    map(word(singular, plural), affirmed),
-    quiet(
-      map(word(`does not ${plural}`, `doesn't ${plural}`, `do not ${plural}`, `don't ${plural}`), denied),
-    ),
-  );
+export function verb(singular: string, plural: string): Verb {
+  const made =
+    known.get(singular) ??
+    verbOf(
+      singular.replace(/(?:^|[ -])(\p{L})/gu, (_, first: string) => first.toUpperCase()),
+      [singular, plural],
+      [`does not ${plural}`, `doesn't ${plural}`, `do not ${plural}`, `don't ${plural}`],
+    );
+  known.set(singular, made);
+  return made;
+}
 
 const auxiliary = ({ plural }: VerbForm): string => (plural ? 'do not' : 'does not');
 

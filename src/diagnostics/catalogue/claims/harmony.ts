@@ -114,6 +114,12 @@ export const harmonyClaims = {
     explanation:
       'An applied chord has a tone foreign to the key, usually the leading tone of its target, and resolves to the target. A diatonic V-I of another degree is no tonicization.',
   },
+  C0410: {
+    name: 'key-in-passing',
+    summary: 'The notes of the place fit the key, but nothing confirms it as a key of its own.',
+    explanation:
+      'A bar or two of applied dominant and target can be read in the key of the target; without a cadence most would say that the key around it is tonicizing one of its degrees. Say `tonicizes`, or extend the place.',
+  },
   C0501: {
     name: 'cadence-supported',
     summary: 'A cadence of that kind arrives at the place.',
@@ -148,5 +154,11 @@ export const harmonyClaims = {
     summary: 'The name is right in the other usage of cadence names.',
     explanation:
       'In Britain a perfect cadence is any authentic one and an imperfect cadence a half cadence; in America “imperfect” is short for imperfect authentic (British usage: common practice, from memory). The convention `cadence-names` is `US` unless the lesson says `UK`.',
+  },
+  C0507: {
+    name: 'half-cadence-not-phrygian',
+    summary: 'It is a half cadence, but not a Phrygian one.',
+    explanation:
+      'A Phrygian half cadence goes from iv6 to V in minor: the bass steps down a semitone from the sixth degree to the fifth (common practice).',
   },
 } as const satisfies Record<`C${number}`, CatalogueEntry>;
