@@ -16,6 +16,9 @@ interface Tried {
   readonly candidates: readonly Candidate[];
 }
 
+/** Spans kept at a time; a lesson's claims and their probes stay near each other, and memory stays small over a catalogue. */
+const keptSpans = 200;
+
 /** Spans that were tried already: the claims of a lesson, and the probes around them, ask about the same places again and again. */
 const triedBy = new WeakMap<Heard, Map<string, Tried>>();
 
@@ -31,6 +34,7 @@ export function tryChords(heard: Heard, start: number, end: number): Tried {
     .map(chord => ({ chord, price: priceOf(chord, hearing) }))
     .sort((a, b) => a.price.total - b.price.total);
   const tried = { hearing, candidates };
+  if (known.size >= keptSpans) known.clear();
   known.set(place, tried);
   return tried;
 }
