@@ -15,7 +15,7 @@ import {
   embeddedVoice, folderCache, joinBlocks, measureLoudness, measureTruePeak, mixLesson, mixRate, renderMusic, speakLesson, trimmedBank, writeAudio,
 } from '../src/sound/index.js'; // prettier-ignore
 import { buildTimeline, chordsOfAnalysis } from '../src/timeline/index.js';
-import { onsetErrors, startsAfterSilence } from './onsets.js';
+import { layersOf, onsetErrors, startsAfterSilence } from './onsets.js';
 
 const print = (name: string, value: string): void => {
   process.stdout.write(`${name.padEnd(46)}${value}\n`);
@@ -70,6 +70,9 @@ try {
   };
   const [{ speech, timeline }, cold] = await seconds(build);
   const [, warm] = await seconds(build);
+  const [, wav] = await seconds(() =>
+    writeAudio(mixLesson(timeline, speech), { wav: join(folder, 'lesson.wav') }),
+  );
   print('lesson', `${path}, ${timeline.seconds.toFixed(0)} s`);
   print(
     'speech, music, mix, WAV and MP3: cold',
@@ -79,14 +82,21 @@ try {
     'the same with speech cached',
     `${warm.toFixed(1)} s, ${(timeline.seconds / warm).toFixed(0)}x real time`,
   );
+  print('the same without the MP3', `${wav.toFixed(1)} s, ${(timeline.seconds / wav).toFixed(0)}x real time`);
   print('greatest memory of the process', `${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
 
   const notes = timeline.events.filter(event => event.kind === 'note');
-  const blocks = [];
-  for await (const block of renderMusic(notes, { bank: await trimmedBank(notes), seconds: timeline.seconds }))
-    blocks.push(block);
-  const music = joinBlocks(blocks);
-  print('onsets of notes against the timeline', milliseconds(onsetErrors(music, mixRate, notes.map(note => note.start)))); // prettier-ignore
+  const errors: number[] = [];
+  for (const layer of layersOf(notes, 2.5)) {
+    const blocks = [];
+    for await (const block of renderMusic(layer, {
+      bank: await trimmedBank(layer),
+      seconds: timeline.seconds,
+    }))
+      blocks.push(block);
+    errors.push(...onsetErrors(joinBlocks(blocks), mixRate, [...new Set(layer.map(note => note.start))]));
+  }
+  print('onsets of notes against the timeline', milliseconds(errors));
 
   const sentenceErrors = [...speech.values()].flatMap(sound => {
     const starts = startsAfterSilence(sound.samples, sound.sampleRate);

@@ -2,11 +2,12 @@
 const windowSeconds = 0.001;
 /** How far around the expected moment an onset is looked for, in seconds. */
 const around = 0.03;
+/** An attack has begun where its amplitude reaches a fiftieth (-34 dB) of what it grows to within 30 ms. */
+const attackShare = 0.02;
 
 /**
  * How far notes start from where they should, in seconds, found in the sound alone: around each expected onset, the first window of 1 ms
- * in which the energy of the differenced signal (its high part, where an attack shows) leaves what was there before by a hundredth of
- * the way to its greatest value, that is at a tenth of the amplitude. Onsets closer than 80 ms to another one, or without an attack that stands out, are left out.
+ * whose greatest sample reaches a fiftieth of the greatest one. What sounds before must have died away.
  */
 export function onsetErrors(
   samples: Float32Array,
@@ -14,27 +15,41 @@ export function onsetErrors(
   expected: readonly number[],
 ): readonly number[] {
   const size = Math.round(windowSeconds * sampleRate);
-  const energyAt = (window: number): number => {
-    let sum = 0;
+  const levelAt = (window: number): number => {
+    let level = 0;
     for (let i = window * size; i < (window + 1) * size; i += 1)
-      sum += ((samples[i] ?? 0) - (samples[i - 1] ?? 0)) ** 2;
-    return sum;
+      level = Math.max(level, Math.abs(samples[i] ?? 0));
+    return level;
   };
-  const distinct = [...new Set(expected)].sort((a, b) => a - b);
-  return distinct.flatMap((onset, index) => {
-    const alone =
-      onset - (distinct[index - 1] ?? -1) > 0.08 && (distinct[index + 1] ?? Infinity) - onset > 0.08;
-    if (!alone) return [];
+  return expected.map(onset => {
     const first = Math.round((onset - around) / windowSeconds);
-    const energies = Array.from({ length: Math.round((2 * around) / windowSeconds) }, (_, n) =>
-      energyAt(first + n),
+    const levels = Array.from({ length: Math.round((2 * around) / windowSeconds) }, (_, n) =>
+      levelAt(first + n),
     );
-    const before = Math.max(...energies.slice(0, 15));
-    const greatest = Math.max(...energies);
-    if (greatest < before * 4 || greatest === 0) return [];
-    const found = energies.findIndex(energy => energy > before * 1.2 + greatest * 0.01);
-    return [(first + found) * windowSeconds + windowSeconds / 2 - onset];
+    const greatest = Math.max(...levels);
+    const found = levels.findIndex(level => level > greatest * attackShare);
+    return (first + found) * windowSeconds - onset;
   });
+}
+
+/**
+ * Notes in layers in which no note starts before the last one has died away, so that each onset can be found in the sound of its layer.
+ * Notes that start together stay together.
+ */
+export function layersOf<T extends { readonly start: number; readonly end: number }>(
+  notes: readonly T[],
+  dyingAway: number,
+): readonly (readonly T[])[] {
+  const layers: { end: number; notes: T[] }[] = [];
+  const groups = new Map<number, T[]>();
+  for (const note of notes) groups.set(note.start, [...(groups.get(note.start) ?? []), note]);
+  for (const [start, together] of [...groups].sort(([a], [b]) => a - b)) {
+    let layer = layers.find(({ end }) => end + dyingAway < start);
+    if (layer === undefined) layers.push((layer = { end: 0, notes: [] }));
+    layer.notes.push(...together);
+    layer.end = Math.max(...together.map(note => note.end));
+  }
+  return layers.map(layer => layer.notes);
 }
 
 /** Where sound begins after at least 0.2 s of silence, in seconds: 10 ms windows above a hundredth of the loudest one. */
