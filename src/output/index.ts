@@ -17,3 +17,6 @@ export { findingJson } from './finding-json.js';
 export { checkWritable, writeWhole } from './write-whole.js';
 export { walkthroughFiles } from './walkthrough-files.js';
 export type { WalkthroughFilesInput } from './walkthrough-files.js';
+export { performanceMidi } from './performance-midi.js';
+export { speakingScript } from './speaking-script.js';
+export { transcript } from './transcript.js';

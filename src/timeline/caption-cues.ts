@@ -1,5 +1,6 @@
 import { captionUnits } from './caption-units.js';
 import type { CaptionUnit } from './caption-units.js';
+import { passageText } from './passage-text.js';
 import type { PassageEvent, SpeechEvent, Timeline } from './model.js';
 
 /** One caption: lines of plain text, shown from start to end (seconds). */
@@ -59,26 +60,11 @@ export function captionCues(
   });
 }
 
-const kinds: Readonly<Record<PassageEvent['as'], string>> = {
-  written: '',
-  stack: ', the chord stacked in thirds',
-  block: ', the chord struck together',
-  arpeggio: ', the chord broken upward',
-};
-
-function descriptionOf(passage: PassageEvent): CaptionCue {
-  const { first, last } = passage.bars;
-  const bars = first === last ? `bar ${first}` : `bars ${first}-${last}`;
-  const tempo = passage.tempo < 100 ? ', slower' : passage.tempo > 100 ? ', faster' : '';
-  const voice = passage.voice === undefined ? '' : `, ${passage.voice} alone`;
-  const version = passage.score === undefined ? '' : ', altered';
-  const text = `[${bars}${kinds[passage.as]}${voice}${version}${tempo}]`;
-  return {
-    start: passage.start,
-    end: Math.min(passage.end, passage.start + descriptionSeconds),
-    lines: [text],
-  };
-}
+const descriptionOf = (passage: PassageEvent): CaptionCue => ({
+  start: passage.start,
+  end: Math.min(passage.end, passage.start + descriptionSeconds),
+  lines: [`[${passageText(passage)}]`],
+});
 
 /** Cuts one speech into captions with the least ugly breaks. */
 function speechCues(speech: SpeechEvent, style: CaptionStyle): readonly CaptionCue[] {

@@ -16,3 +16,6 @@ export { captionCues, defaultCaptionStyle } from './caption-cues.js';
 export type { CaptionCue, CaptionStyle } from './caption-cues.js';
 export { chaptersOf } from './chapters.js';
 export type { Chapter } from './chapters.js';
+export { passageText } from './passage-text.js';
+export { runningOrder } from './running-order.js';
+export type { RunningOrderEntry } from './running-order.js';
