@@ -202,17 +202,34 @@ function convertScalar(state: Conversion, node: YamlScalar.Parsed): Scalar {
   }
   const value = scalarValue(node.value);
   const text = typeof value === 'string' ? value : '';
+  const offsets = (): readonly number[] => textOffsets(source.text, from, to, text, style);
+  const control = style === 'double-quoted' ? text.search(controlCharacter) : -1;
+  if (control >= 0) state.diagnostics.push(unwantedEscape(source, offsets()[control] ?? from));
   return {
     kind: 'scalar',
     value,
     written: typeof value === 'string' ? value : source.text.slice(from, to),
     span: { source, start: from, end: to },
-    offsets: () => textOffsets(source.text, from, to, text, style),
+    offsets,
   };
 }
 
 function scalarValue(value: unknown): Scalar['value'] {
   return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? value : null;
+}
+
+/** Characters that nobody wants in a lesson. */
+const controlCharacter = /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F]/;
+
+/** `\\flat` in double quotes is a form feed and `lat`. */
+function unwantedEscape(source: SourceText, start: number): Diagnostic {
+  return {
+    code: 'L0013',
+    severity: 'error',
+    message: `\`${source.text.slice(start, start + 2)}\` in double quotes is a control character`,
+    span: { source, start, end: start + 2 },
+    help: 'write `\\\\` for a backslash, or use single quotes',
+  };
 }
 
 /** A remark begins with `#` and a space; `#ivo7` and `# minor` after an unquoted text were meant as part of it. */

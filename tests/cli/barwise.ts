@@ -28,6 +28,10 @@ function isBuilt(): boolean {
     .every(path => statSync(`${root}src/${path}`).mtimeMs <= built);
 }
 
+/** The command that runs the program, for a shell. */
+export const commandLine = (words: readonly string[]): string =>
+  [process.execPath, ...program, ...words].map(word => `'${word}'`).join(' ');
+
 /** Runs the program as a process of its own. */
 export function barwise(
   words: readonly string[],

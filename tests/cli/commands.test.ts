@@ -1,6 +1,8 @@
 /** The command line itself: names, options, help, colour, width. */
+import { execFileSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { barwise, root } from './barwise.js';
+import { barwise, commandLine, root } from './barwise.js';
 
 const bad = 'tests/fixtures/check/fails-and-others/lesson.yaml';
 
@@ -123,6 +125,21 @@ describe('the terminal', () => {
   it('gets no colour where it is none, unless asked', async () => {
     expect((await barwise(['check', bad])).stdout).not.toContain('\u001B');
   });
+
+  // `script` (util-linux) runs a command in a terminal of its own.
+  it.runIf(existsSync('/usr/bin/script'))(
+    'gets colour where it is one, unless NO_COLOR says otherwise',
+    () => {
+      const inTerminal = (env: Readonly<Record<string, string>>): string =>
+        execFileSync('/usr/bin/script', ['-qec', commandLine(['explain', 'L0101']), '/dev/null'], {
+          encoding: 'utf8',
+          env: { PATH: process.env['PATH'], TERM: 'xterm-256color', ...env },
+        });
+      expect(inTerminal({})).toContain('\u001B[1mL0101 unknown-key\u001B[0m');
+      expect(inTerminal({ NO_COLOR: '1' })).not.toContain('\u001B');
+      expect(inTerminal({ TERM: 'dumb' })).not.toContain('\u001B');
+    },
+  );
 
   it('is kept to its width', async () => {
     const cwd = `${root}tests/fixtures/check/fails-and-others`;

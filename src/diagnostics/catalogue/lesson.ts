@@ -132,11 +132,12 @@ export const lessonCatalogue = {
     }),
   },
   L0013: {
-    name: 'unknown-escape',
-    summary: 'A backslash in double quotes is followed by a character that makes no escape.',
+    name: 'unwanted-escape',
+    summary: 'A backslash in double quotes makes something that nobody wants.',
     explanation: explain({
-      meaning: 'In double quotes a backslash begins an escape such as `\\n` (a line end) or `\\"`.',
-      example: ['say: "the \\flat side of the key"'],
+      meaning:
+        'In double quotes a backslash begins an escape such as `\\n` (a line end) or `\\"`. Another letter after it is either no escape at all or makes a control character: `\\f` is a form feed, so that `\\flat` loses its first letter.',
+      example: ['say: "the \\flat side of the key"', 'say: "the \\sharp side of the key"'],
       remedy: 'Write `\\\\` for a backslash, or use single quotes, in which a backslash is only a backslash.',
       source: 'YAML 1.2.2, section 5.7 (escaped characters).',
     }),
