@@ -31,6 +31,9 @@ const inlineField = /\[([A-Za-z]):([^\]\n]*)\]/y;
 const fieldLine = /^([A-Zmrsw+]):/;
 const comment = /(^|[^\\])%.*$/;
 
+/** A text with its escaped percent signs made plain (ABC 2.1, section 8.2). */
+export const unescapeText = (text: string): string => text.replaceAll('\\%', '%');
+
 const blank = (length: number): string => ' '.repeat(length);
 /** A line that no reader takes for music nor for the blank line that ends a tune. */
 const hidden = (line: string): string => (line === '' ? '' : `%${blank(line.length - 1)}`);

@@ -82,6 +82,9 @@ const restKinds: Readonly<Record<string, NoteElement['rest']>> = {
 const count = (slur: unknown): number =>
   Array.isArray(slur) ? slur.length : typeof slur === 'number' ? slur : 0;
 
+/** The parser hides an escaped percent sign in other characters, and joins words that share a note with a hard space. */
+const plainText = (text: string): string => text.replaceAll('\u200B\uFF05', '%').replaceAll('\u00A0', ' ');
+
 function lengthOf(duration: number): Fraction | undefined {
   if (!(duration > 0 && duration < longestInWholes)) return undefined;
   const length = fromDecimal(duration, finestDenominator);
@@ -101,9 +104,10 @@ function convertNote(item: ParsedItem): NoteElement {
     restBars: item.rest?.text ?? 1,
     ties: pitches.map(pitch => pitch.startTie !== undefined),
     decorations: item.decoration ?? [],
-    lyrics: (item.lyric ?? []).map(
-      ({ syllable, divider }) => syllable + (divider === '-' && syllable !== '' ? '-' : ''),
-    ),
+    lyrics: (item.lyric ?? []).map(({ syllable, divider }) => {
+      const text = plainText(syllable);
+      return divider === '-' && text !== '' ? `${text}-` : text;
+    }),
     slursStarted: count(item.startSlur) + pitches.reduce((sum, pitch) => sum + count(pitch.startSlur), 0),
     slursEnded: count(item.endSlur) + pitches.reduce((sum, pitch) => sum + count(pitch.endSlur), 0),
   };

@@ -54,7 +54,11 @@ export function checkEngraving(
       ),
     );
   }
-  const missing = notDrawn(engraving, abc.start, score.notes);
+  const missing = notDrawn(
+    engraving,
+    abc.start,
+    score.notes.filter(note => !note.grace),
+  );
   const voices = new Map(missing.map(note => [note.voice, note] as const).reverse());
   for (const [voice, note] of voices) {
     const count = missing.filter(other => other.voice === voice).length;

@@ -57,6 +57,8 @@ function altersOf(fifths: number): Record<Letter, number> {
 export const noKey: KeyInForce = { signature: { fifths: 0 }, alters: altersOf(0) };
 
 const accidental = /(\^\^|\^|__|_|=)([A-Ga-g])/g;
+/** `clef=bass` and the like, whose `=b` is no natural. */
+const staffProperty = /[A-Za-z-]+=(?:"[^"]*"|\S+)/g;
 const signs: Readonly<Record<string, number>> = { '^^': 2, '^': 1, '=': 0, _: -1, __: -2 };
 
 /** Reads the key of a `K:` field (ABC 2.1, section 3.1.14), not its clef; `undefined` where the text names no key. */
@@ -78,7 +80,8 @@ export function readKey(value: string): KeyInForce | undefined {
   const mode = explicit ? undefined : (named ?? 'major');
   const fifths = mode === undefined ? 0 : tonic + modeOffsets[mode];
   const alters = altersOf(fifths);
-  for (const [, accidentalSign = '', name = ''] of text.slice(tonicName.length).matchAll(accidental)) {
+  const accidentals = text.slice(tonicName.length).replace(staffProperty, ' ');
+  for (const [, accidentalSign = '', name = ''] of accidentals.matchAll(accidental)) {
     const letter = letters.find(candidate => candidate === name.toUpperCase());
     if (letter !== undefined) alters[letter] = signs[accidentalSign] ?? 0;
   }

@@ -1,4 +1,5 @@
 import type { NoteElement } from './abc.js';
+import { unescapeText } from './abc-text.js';
 import type { MarkKind } from './model.js';
 import type { WrittenNote } from './note-heads.js';
 
@@ -48,10 +49,12 @@ export function marksOfDecorations(
 }
 
 /** Quoted text is a chord symbol unless its first character says where to print it (ABC 2.1, sections 4.18 and 4.19). */
-const markOfQuote = (quote: string): WrittenMark =>
-  /^[\^_<>@]/.test(quote)
-    ? { kind: 'annotation', text: quote.slice(1) }
-    : { kind: 'chord symbol', text: quote };
+function markOfQuote(quote: string): WrittenMark {
+  const text = unescapeText(quote);
+  return /^[\^_<>@]/.test(text)
+    ? { kind: 'annotation', text: text.slice(1) }
+    : { kind: 'chord symbol', text };
+}
 
 /** Everything that is written at a note besides the note. */
 export function marksOfNote(element: NoteElement, written: WrittenNote): readonly WrittenMark[] {

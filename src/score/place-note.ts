@@ -1,41 +1,16 @@
 import type { NoteElement } from './abc.js';
-import { add, compare, divide, fraction, multiply, one, zero, type Fraction } from './fraction.js';
+import { add, divide, multiply, one, zero, type Fraction } from './fraction.js';
 import { marksOfNote } from './marks.js';
-import { isCompound } from './meter.js';
-import type { Meter } from './model.js';
-import type { NoteHead, TupletMark, WrittenNote } from './note-heads.js';
+import type { NoteHead, WrittenNote } from './note-heads.js';
+import { endlessRest, impossibleLength, microtone } from './reading-findings.js';
+import { dropLateTies, tieInto } from './ties.js';
 import { transposePitch } from './transposition.js';
-import { danglingTie, impossibleLength, endlessRest, microtone, strayTuplet } from './reading-findings.js';
+import { startTuplet, tupletFactor } from './tuplets.js';
 import type { NoteDraft } from './voice-bars.js';
 import { closeBar, fifthsOf, openBar, type OpenTie, type VoiceState } from './voice-state.js';
 
 /** Rests fill a voice up to this many bars: a slip in the number must not fill the memory. */
 const mostBars = 5000;
-
-/** The time that p notes take where the source names none (ABC 2.1, section 4.13, table). */
-function defaultTupletTime(p: number, meter: Meter): number {
-  if (p === 3 || p === 6) return 2;
-  if (p === 2 || p === 4 || p === 8) return 3;
-  return isCompound(meter) ? 3 : 2;
-}
-
-function startTuplet(state: VoiceState, mark: TupletMark): void {
-  const { p, q, r } = mark;
-  if (p < 2 || Math.max(p, q, r) > 99) state.report(strayTuplet(state.source, mark));
-  else {
-    const factor = fraction(q === 0 ? defaultTupletTime(p, state.meter) : q, p);
-    state.tuplet = { factor, left: r === 0 ? p : r };
-  }
-}
-
-/** The factor of the tuplet that the next note stands in. */
-function tupletFactor(state: VoiceState): Fraction {
-  const { tuplet } = state;
-  if (tuplet === undefined) return one;
-  tuplet.left -= 1;
-  if (tuplet.left === 0) state.tuplet = undefined;
-  return tuplet.factor;
-}
 
 /** The alteration of a head: written, in force in this bar, carried by a tie over the bar line, or of the key. */
 function alterOf(state: VoiceState, head: NoteHead, tie: OpenTie | undefined): number {
@@ -46,6 +21,7 @@ function alterOf(state: VoiceState, head: NoteHead, tie: OpenTie | undefined): n
 
 function placeMultiBarRest(state: VoiceState, element: NoteElement, at: number): void {
   const left = Math.max(0, mostBars - state.bars.length);
+  dropLateTies(state, state.layer, add(state.barStart, state.bar?.layers[state.layer] ?? zero), []);
   if (element.restBars > left) state.report(endlessRest(state.source, at, element.end));
   for (let count = 0; count < Math.min(element.restBars, left); count++) {
     if (count > 0) closeBar(state);
@@ -56,11 +32,6 @@ function placeMultiBarRest(state: VoiceState, element: NoteElement, at: number):
     bar.layers[state.layer] = add(offset, duration);
     bar.end = element.end;
   }
-}
-
-/** Reports the ties that found no second note by the time that a voice has reached. */
-export function dropDanglingTies(state: VoiceState, ties: readonly OpenTie[]): void {
-  for (const { head } of ties) state.report(danglingTie(state.source, head));
 }
 
 /** Places the heads of a chord; its length is that of the first head (ABC 2.1, section 4.17). */
@@ -91,16 +62,9 @@ function placeHeads(state: VoiceState, element: NoteElement, written: WrittenNot
   for (const head of written.graces) place(head, alterOf(state, head, undefined), zero, true);
   const [first] = written.heads;
   const parserAgrees = element.ties.length === written.heads.length;
-  const used = new Set<OpenTie>();
   const started: OpenTie[] = [];
   for (const [index, head] of written.heads.entries()) {
-    const tie = state.ties.find(
-      open =>
-        open.layer === layer &&
-        !used.has(open) &&
-        open.head.letter === head.letter &&
-        open.head.octave === head.octave,
-    );
+    const tie = tieInto(state, layer, head);
     const alter = alterOf(state, head, tie);
     const length =
       first === undefined || first.length.n === 0
@@ -108,20 +72,15 @@ function placeHeads(state: VoiceState, element: NoteElement, written: WrittenNot
         : multiply(duration, divide(head.length, first.length));
     const note = place(head, alter, length, false);
     if (tie?.alter === alter) {
-      used.add(tie);
+      state.ties = state.ties.filter(other => other !== tie);
       note.tiedFrom = tie.draft;
       tie.draft.tiedTo ??= note;
     }
     if ((parserAgrees && element.ties[index] === true) || head.tied)
       started.push({ head, draft: note, alter, layer, end: add(onset, length) });
   }
-  const left = state.ties.filter(tie => !used.has(tie));
-  const waits = (tie: OpenTie): boolean => tie.layer !== layer || compare(tie.end, onset) > 0;
-  dropDanglingTies(
-    state,
-    left.filter(tie => !waits(tie)),
-  );
-  state.ties = [...left.filter(waits), ...started];
+  state.ties = [...state.ties, ...started];
+  dropLateTies(state, layer, onset, started);
 }
 
 /** Places one note, chord or rest at the point that its voice has reached. `at` is the offset of its first sign. */
@@ -143,7 +102,10 @@ export function placeElement(
     if (element.length === undefined) state.report(impossibleLength(state.source, at, element.end));
     const duration = multiply(multiply(element.length ?? one, state.unit), tupletFactor(state));
     if (written.heads.length > 0) placeHeads(state, element, written, duration);
-    else bar.rests.push({ offset, duration, layer, start: at, end: element.end });
+    else {
+      dropLateTies(state, layer, add(state.barStart, offset), []);
+      bar.rests.push({ offset, duration, layer, start: at, end: element.end });
+    }
     bar.layers[layer] = add(offset, duration);
   }
   bar.end = Math.max(bar.end, element.end);

@@ -1,10 +1,11 @@
 import type { Diagnostic, Result, SourceText } from '../diagnostics/index.js';
 import { readMusicCode } from './abc.js';
-import { readAbcText, type AbcText } from './abc-text.js';
+import { readAbcText, unescapeText, type AbcText } from './abc-text.js';
 import { frameBars, placeBars } from './bars.js';
 import { checkBars } from './check-bars.js';
 import { checkEngraving } from './check-engraving.js';
 import { checkFields } from './check-fields.js';
+import { checkOutline } from './check-outline.js';
 import { checkPlayingOrder } from './check-playing-order.js';
 import { findingAt } from './finding.js';
 import { add, zero } from './fraction.js';
@@ -30,7 +31,7 @@ const emptyScore = (source: SourceText): Score => ({
 });
 
 const textOf = (abc: AbcText, letter: string): string =>
-  abc.fields.find(field => field.letter === letter)?.value.trim() ?? '';
+  unescapeText(abc.fields.find(field => field.letter === letter)?.value.trim() ?? '');
 
 const byPlace = (a: Diagnostic, b: Diagnostic): number =>
   (a.span?.start ?? 0) - (b.span?.start ?? 0) || a.code.localeCompare(b.code);
@@ -78,7 +79,8 @@ function read(source: SourceText, abc: AbcText): Result<Score> {
     marks: placeMarks(written, bars),
     length: last === undefined ? zero : add(last.start, last.length),
   };
-  checkFields(source, abc, voices, notes.length > 0, report);
+  checkOutline(source, abc, notes.length > 0, report);
+  checkFields(source, abc, voices, report);
   checkBars(source, frames, bars, written, report);
   checkPlayingOrder(source, score, directions, report);
   checkEngraving(source, abc, score, diagnostics, report);

@@ -5,6 +5,7 @@ import { midiOf, pitchClassOf, spell, transposed, type Pitch } from './pitch.js'
  * fewest accidentals (a part in D major that sounds two semitones lower sounds in C major, not in B sharp major).
  */
 export function fifthsOfTransposition(semitones: number, keyFifths: number): number {
+  if (semitones % 12 === 0) return 0;
   const nearest = ((((semitones * 7) % 12) + 18) % 12) - 6;
   return [nearest - 12, nearest, nearest + 12].reduce((best, candidate) => {
     const difference = Math.abs(keyFifths + candidate) - Math.abs(keyFifths + best);

@@ -8,7 +8,8 @@ import { marksOfDecorations } from './marks.js';
 import { defaultUnit, freeMeter, readMeter, readUnit } from './meter.js';
 import type { Voice, VoiceId } from './model.js';
 import { readWrittenNote, type WrittenNote } from './note-heads.js';
-import { dropDanglingTies, placeElement } from './place-note.js';
+import { placeElement } from './place-note.js';
+import { dropTies } from './ties.js';
 import { musicBeforeVoice, unreadableEnding } from './reading-findings.js';
 import type { VoiceBar } from './voice-bars.js';
 import { readStaffProperties, voiceIdOf, wordsAfterId } from './voice-fields.js';
@@ -129,7 +130,7 @@ export function readVoiceBars(
   }
   for (const state of states.values()) {
     closeBar(state);
-    dropDanglingTies(state, state.ties);
+    dropTies(state, state.ties);
   }
   return new Map([...states].map(([id, state]) => [id, state.bars]));
 }
