@@ -39,19 +39,38 @@ const direction = folder => {
   return patterns;
 };
 
-const impure = ['process', 'console', 'document', 'window', 'navigator', 'fetch', 'setTimeout', 'setInterval', 'performance', 'localStorage'];
+const impure = [
+  'process',
+  'console',
+  'document',
+  'window',
+  'navigator',
+  'fetch',
+  'setTimeout',
+  'setInterval',
+  'performance',
+  'localStorage',
+];
 
 export default tseslint.config(
   { ignores: ['dist/**', 'node_modules/**', 'coverage/**', 'tests/fixtures/**'] },
   ...tseslint.configs.strict,
   {
-    languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['eslint.config.js'] }, tsconfigRootDir: import.meta.dirname } },
+    languageOptions: {
+      parserOptions: {
+        projectService: { allowDefaultProject: ['eslint.config.js'] },
+        tsconfigRootDir: import.meta.dirname,
+      },
+    },
   },
   {
     files: ['**/*.ts'],
     rules: {
       '@typescript-eslint/consistent-type-imports': 'error',
-      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      '@typescript-eslint/switch-exhaustiveness-check': [
+        'error',
+        { considerDefaultExhaustiveForUnions: true },
+      ],
       '@typescript-eslint/no-floating-promises': 'error',
       '@typescript-eslint/no-non-null-assertion': 'error',
       eqeqeq: 'error',
@@ -66,14 +85,27 @@ export default tseslint.config(
     rules: {
       'no-restricted-globals': [
         'error',
-        ...impure.map(name => ({ name, message: 'The core is pure: no clock, DOM, console or process. Take the value as a parameter.' })),
+        ...impure.map(name => ({
+          name,
+          message: 'The core is pure: no clock, DOM, console or process. Take the value as a parameter.',
+        })),
       ],
       'no-restricted-properties': [
         'error',
-        { object: 'Math', property: 'random', message: 'The core is deterministic: equal input gives equal output.' },
+        {
+          object: 'Math',
+          property: 'random',
+          message: 'The core is deterministic: equal input gives equal output.',
+        },
         { object: 'Date', property: 'now', message: 'The core has no clock: take the time as a parameter.' },
       ],
-      'no-restricted-syntax': ['error', { selector: "NewExpression[callee.name='Date']", message: 'The core has no clock: take the time as a parameter.' }],
+      'no-restricted-syntax': [
+        'error',
+        {
+          selector: "NewExpression[callee.name='Date']",
+          message: 'The core has no clock: take the time as a parameter.',
+        },
+      ],
     },
   },
 );

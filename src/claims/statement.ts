@@ -42,8 +42,8 @@ function nearestTrue<S>(
     ...(rather === undefined ? [] : [rather.print()]),
     ...(elsewhere === undefined ? [] : [sentence(elsewhere, predicate)]),
   ];
-  if (parts.length > 0 || finding.verdict !== 'fails')
-    return parts.length > 0 ? parts.join(' and ') : undefined;
+  if (parts.length > 0) return [...new Set(parts)].join(' and ');
+  if (finding.verdict !== 'fails') return undefined;
   // Where no probe finds anything, what is left to say is that it is not so.
   const denied = negation(predicate);
   return holds(subject, denied, context) ? sentence(subject, denied) : undefined;

@@ -10,11 +10,11 @@ import { readScore } from '../../src/score/index.js';
 import { contextOf } from './asking.js';
 
 const conventions = z.strictObject({
-  'seventh-on-I': z.enum(['major', 'minor']).optional(),
-  'inverted-authentic': z.enum(['cadence', 'none']).optional(),
-  'half-on-V7': z.enum(['cadence', 'none']).optional(),
-  'cadence-names': z.enum(['US', 'UK']).optional(),
-  'iii-and-vi': z.enum(['tonic', 'prolongation']).optional(),
+  'seventh-on-I': z.enum(['major', 'minor']).exactOptional(),
+  'inverted-authentic': z.enum(['cadence', 'none']).exactOptional(),
+  'half-on-V7': z.enum(['cadence', 'none']).exactOptional(),
+  'cadence-names': z.enum(['US', 'UK']).exactOptional(),
+  'iii-and-vi': z.enum(['tonic', 'prolongation']).exactOptional(),
 });
 const oneCase = z.strictObject({
   claim: z.string(),

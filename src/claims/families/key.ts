@@ -1,5 +1,6 @@
 import {
   isUnread,
+  judgeCadence,
   judgeKey,
   keyOfTarget,
   nativeTones,
@@ -9,13 +10,13 @@ import {
   sameKey,
 } from '../../harmony/index.js';
 import type { Key, KeyArea, Segment } from '../../harmony/index.js';
-import { compare, isBefore, pitchClassOf } from '../../score/index.js';
+import { compare, isBefore, pitchClassOf, subtract } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, optional, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
-import { momentOf } from '../place/beats.js';
+import { barAt, momentOf } from '../place/beats.js';
 import type { Span } from '../subjects/span.js';
 import { keyName } from '../terms/key-name.js';
 import { printBeat } from '../terms/number.js';
@@ -85,8 +86,12 @@ function checkIsIn(asked: Asked): Finding<Span> {
   const judgement = judgeKey(context.analysis, { ...span.range, key });
   const { better } = judgement;
   const areas = areasIn(span.range, context);
-  // A key that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
+  // A key of a bar or less that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
+  const bar = barAt(context.analysis.score, span.range.start);
+  const short =
+    bar !== undefined && compare(subtract(span.range.end, span.range.start), bar.meter.length) <= 0;
   const passing =
+    short &&
     judgement.outcome === 'supported' &&
     areas.every(area => !sameKey(area.key, key)) &&
     cadencesIn(span.range, key, context).length === 0;
@@ -142,6 +147,8 @@ function checkModulatesTo(asked: Asked): Finding<Span> {
   const area = areas[at];
   const before = areas[at - 1];
   if (area === undefined || before === undefined) {
+    const turn = confirmedTurn(asked);
+    if (turn !== undefined) return { ...turn, instead };
     const judgement = judgeKey(context.analysis, { ...span.range, key });
     const already = areasIn(span.range, context).some(each => sameKey(each.key, key));
     return {
@@ -169,6 +176,42 @@ function checkModulatesTo(asked: Asked): Finding<Span> {
     code: 'C0401',
     reason: `${printKey(before.key)} gives way to ${printKey(key)} in ${where(area.start, context)}, and a ${cadence.kind} cadence in ${where(cadence.onset, context)} confirms it`,
     evidence: notes,
+  };
+}
+
+/** The first segment of a range that is foreign to one key and native to another. */
+const turnTo = (range: Range, old: Key, now: Key, context: ClaimContext): Segment | undefined =>
+  segmentsIn(context.analysis, range).find(({ chord }) => {
+    const [before, after] = [nativeTones(old), nativeTones(now)];
+    return (
+      chord.tones.some(tone => !before.includes(tone)) && chord.tones.every(tone => after.includes(tone))
+    );
+  });
+
+/**
+ * A new key that the engine counts as part of the old one, but that a cadence of its own confirms within the range: a modulation all the
+ * same (Open Music Theory, Modulation).
+ */
+function confirmedTurn(asked: Asked): Finding<Span> | undefined {
+  const { span, key, context } = asked;
+  const [old] = areasIn(span.range, context);
+  if (old === undefined || sameKey(old.key, key)) return undefined;
+  const turn = turnTo(span.range, old.key, key, context);
+  const cadence = judgeCadence(context.analysis, { ...span.range, kind: 'authentic', key });
+  if (turn === undefined || cadence.outcome !== 'supported') return undefined;
+  // The dominant of the close must not be the only chord of the new key: then it is a tonicization.
+  const inside = segmentsIn(context.analysis, span.range);
+  const arrival = inside.findLastIndex(({ chord }) => chord.root === key.tonic);
+  if (arrival - 1 <= inside.indexOf(turn)) return undefined;
+  const after = { start: turn.start, end: span.range.end };
+  const settled = judgeKey(context.analysis, { ...after, key });
+  if (settled.outcome === 'contradicted') return undefined;
+  const fully = settled.outcome === 'supported';
+  return {
+    verdict: fully ? 'holds' : 'arguable',
+    code: fully ? 'C0401' : 'C0402',
+    reason: `${turn.roman} in ${where(turn.start, context)} turns from ${printKey(old.key)} to ${printKey(key)}, and an authentic cadence confirms it${fully ? '' : `; ${settled.reason}`}`,
+    evidence: newNotes(after, old.key, key, context),
   };
 }
 

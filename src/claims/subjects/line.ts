@@ -1,4 +1,4 @@
-import { compare, greatest, isBefore, pitchClassOf } from '../../score/index.js';
+import { compare, isBefore, midiOf, staffStepOf } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
@@ -45,23 +45,34 @@ function otherLines(line: LineName, context: ClaimContext): readonly LineName[] 
   }
 }
 
+/** A second, up or down. */
+const isStep = (a: LineNote, b: LineNote): boolean =>
+  Math.abs(staffStepOf(a.note.pitch) - staffStepOf(b.note.pitch)) === 1;
+
 /**
- * The notes that make the bass: in a texture of bass notes and chords the bass note of each harmony, whatever the accompaniment
- * strikes after it. Where the bass is a voice of its own, that voice.
+ * The notes that make the bass: in a texture of bass notes and chords the lowest note of each harmony and what moves on from it by step,
+ * but not the accompaniment that is struck above it. Where the bass is a voice of its own, that voice.
  */
 function essential(line: LineName, notes: readonly LineNote[], context: ClaimContext): readonly LineNote[] {
-  const { score } = context.analysis;
-  const { segments } = context.analysis;
+  const { score, segments } = context.analysis;
   if (line.kind !== 'part' || line.part !== 'bass' || hasOwnBass(score) || segments.length === 0)
     return notes;
   return segments.flatMap(segment => {
     const during = notes.filter(
       note => compare(segment.start, note.start) <= 0 && isBefore(note.start, segment.end),
     );
-    const [first, ...rest] = during.filter(({ note }) => pitchClassOf(note.pitch) === segment.bass);
-    if (first === undefined) return during;
-    const end = rest.reduce((latest, note) => greatest(latest, note.end), first.end);
-    return [{ ...first, end: greatest(end, during.at(-1)?.end ?? end) }];
+    const lowest = during.reduce<LineNote | undefined>(
+      (low, each) => (low === undefined || midiOf(each.note.pitch) < midiOf(low.note.pitch) ? each : low),
+      undefined,
+    );
+    if (lowest === undefined) return [];
+    const kept = [lowest];
+    for (const note of during.slice(during.indexOf(lowest) + 1)) {
+      const before = kept.at(-1) ?? lowest;
+      if (isStep(before, note)) kept.push(note);
+      else kept[kept.length - 1] = { ...before, end: note.end };
+    }
+    return kept;
   });
 }
 
