@@ -19,3 +19,6 @@ export type { Chapter } from './chapters.js';
 export { passageText } from './passage-text.js';
 export { runningOrder } from './running-order.js';
 export type { RunningOrderEntry } from './running-order.js';
+export { defaultPacingLimits, pacingFindings } from './pacing.js';
+export type { PacingLimits } from './pacing.js';
+export { mixedVocabulary } from './mixed-vocabulary.js';

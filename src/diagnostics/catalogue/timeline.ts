@@ -38,4 +38,40 @@ export const timelineCatalogue = {
     explanation:
       'Signs of the trade are spelled for the voice: `V7/V` is read "five seven of five". Some can mean two things: `A4` is a pitch or an augmented fourth, `I` the pronoun or the numeral, a capital `A` at the head of a sentence the article or the note. Then the voice takes the reading that the finding names.\n\nWrite it out (`an augmented fourth`), or say in the lesson how it is read:\n\n```yaml\nlexicon: { A4: augmented fourth }\n```',
   },
+  T0011: {
+    name: 'mixed-vocabulary',
+    summary: 'The lesson mixes American and British names of things.',
+    explanation:
+      'A quarter note is a crotchet, a leading tone a leading note, a measure a bar. Both are right, but a lesson that uses both makes beginners wonder what the difference is. Keep to one side.',
+  },
+  T0020: {
+    name: 'words-outlast-music',
+    summary: 'Words that are spoken over music go on after it has ended.',
+    explanation:
+      'With `under: true` the next `say` is spoken over the playing. Here the words are longer, so their end stands in silence.\n\nPlay more bars, play them slower or more than once (`times`), hold the chord (`as: block` lasts as long as the words), or say less.',
+  },
+  T0021: {
+    name: 'speech-too-fast',
+    summary: 'The speech is faster than listeners follow with ease.',
+    explanation:
+      'Radio is read at 160 to 180 words a minute (E. Rodero, Text & Talk 32(3), 2012), lessons with new terms rather at 125 to 150. Lower the `pace` of the narrator, or speak the recording more slowly.',
+  },
+  T0022: {
+    name: 'caption-too-short',
+    summary: 'A caption does not stand long enough to be read.',
+    explanation:
+      'A reader needs about 0.3 s for each word (BBC Subtitle Guidelines, 4.1). A caption is shorter than that where the words are spoken fast and the next ones follow at once. Speak more slowly, or put a `wait` after the words.',
+  },
+  T0023: {
+    name: 'long-talk',
+    summary: 'The lesson talks for long without any music.',
+    explanation:
+      'In lessons about music, talk of more than 20 to 25 seconds without an example loses its listeners (common practice). Play a bar or a chord in between.',
+  },
+  T0024: {
+    name: 'missing-silence',
+    summary: 'There is too little silence before or after an example.',
+    explanation:
+      'An example is heard on its own when about 0.4 s of silence stand before it and a second after it (common practice). The schedule adds these silences by itself; a `wait` replaces them, and here it is shorter. Make it longer, or remove it.',
+  },
 } as const satisfies Record<`T${number}`, CatalogueEntry>;
