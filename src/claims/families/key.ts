@@ -10,7 +10,7 @@ import {
   sameKey,
 } from '../../harmony/index.js';
 import type { Key, KeyArea, Segment } from '../../harmony/index.js';
-import { compare, isBefore, pitchClassOf, subtract } from '../../score/index.js';
+import { add, compare, isBefore, pitchClassOf, subtract } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -86,10 +86,11 @@ function checkIsIn(asked: Asked): Finding<Span> {
   const judgement = judgeKey(context.analysis, { ...span.range, key });
   const { better } = judgement;
   const areas = areasIn(span.range, context);
-  // A key of a bar or less that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
+  // A key of two bars or less that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
   const bar = barAt(context.analysis.score, span.range.start);
   const short =
-    bar !== undefined && compare(subtract(span.range.end, span.range.start), bar.meter.length) <= 0;
+    bar !== undefined &&
+    compare(subtract(span.range.end, span.range.start), add(bar.meter.length, bar.meter.length)) <= 0;
   const passing =
     short &&
     judgement.outcome === 'supported' &&
