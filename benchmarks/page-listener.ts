@@ -48,7 +48,8 @@ function install(): void {
       const first = Math.round((event.inputBuffer.getChannelData(1)[0] ?? 0) * unit);
       recording.blocks.push({ first, samples: [...event.inputBuffer.getChannelData(0)] });
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
-      recording.clock.push({ contextTime, performanceTime });
+      // Until the device has begun, both are 0.
+      if (performanceTime > 0) recording.clock.push({ contextTime, performanceTime });
     };
     connect.call(count, both, 0, 1);
     connect.call(both, node);

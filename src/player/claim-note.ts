@@ -74,7 +74,7 @@ export function claimMark(
       note = claimNote(claim);
       after().after(note);
       const scroller = note.closest('.words');
-      if (scroller !== null) reveal(note, scroller);
+      if (scroller !== null) reveal(scroller, note);
     } else {
       note.remove();
       note = undefined;

@@ -183,7 +183,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
     },
     bringIntoView: () => {
       const scroller = element.closest('.words');
-      if (scroller !== null) reveal(element, scroller);
+      if (scroller !== null) reveal(scroller, element);
     },
     markWord: (say, word) => {
       const next = say === undefined || word === undefined ? [] : (words.get(say)?.[word] ?? []);

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
   figuresOf,
-  plainLabel,
   romanLabel,
   withAccidentals,
   type LabelPart,
@@ -48,10 +47,6 @@ describe('numerals as they are printed', () => {
     expect(figuresOf('V65/ii')).toEqual([stack('6', '5')]);
     expect(figuresOf('I')).toEqual([]);
     expect(figuresOf('cad64')).toEqual([stack('6', '4')]);
-  });
-
-  test('in one line for those who hear it', () => {
-    expect(plainLabel(romanLabel('viio65/V'))).toBe('vii°65/V');
   });
 });
 

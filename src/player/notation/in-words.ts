@@ -26,7 +26,7 @@ const voiceName = (score: PageScore, voice: number): string => {
 
 /**
  * One bar in words, for those who do not see the staff: what is struck on which beat, voice by voice from the top, each chord from low
- * to high, and the harmony. One sentence for each moment.
+ * to high. One sentence for each moment; like the staff, it does not name the harmony.
  */
 export function barInWords(score: PageScore, index: number): readonly string[] {
   const bar = score.bars[index];

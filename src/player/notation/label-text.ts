@@ -49,7 +49,3 @@ export function romanLabel(roman: string): readonly LabelPart[] {
 export function figuresOf(roman: string): readonly LabelPart[] {
   return figureParts(/\d+$/.exec(roman.split('/')[0] ?? '')?.[0] ?? '');
 }
-
-/** The label in one line of plain text, for those who hear the page. */
-export const plainLabel = (parts: readonly LabelPart[]): string =>
-  parts.map(part => (part.kind === 'stack' ? part.figures.join('') : part.text)).join('');

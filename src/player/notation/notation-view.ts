@@ -2,7 +2,7 @@ import type { Layer } from '../../lesson/index.js';
 import type { PageEvidence, PageScore } from '../../timeline/index.js';
 import { html } from '../dom.js';
 import { reveal } from '../reveal.js';
-import { engrave, lineBreaksFor } from './engrave.js';
+import { engrave, lineBreaksFor, type DrawnSystem } from './engrave.js';
 import { placeScore, type Placement } from './place-score.js';
 import { systemView, type SystemView } from './system-view.js';
 
@@ -73,19 +73,20 @@ export function notationView(
     const end = last === undefined ? start : last.start + last.length;
     for (const system of systems) {
       const inExcerpt = system.frame(places);
-      system.element.classList.toggle('outside', !inExcerpt);
       system.element.toggleAttribute('hidden', !whole && !inExcerpt);
       system.label(inExcerpt ? { layers, start, end } : undefined, whole ? labelRoom : 0);
     }
     lineInView = -1;
   };
 
-  const bringIntoView = (line: number): void => {
-    if (line === lineInView) return;
-    lineInView = line;
-    const system = laid?.systems[line]?.element;
+  /** The first line comes with the title above it. */
+  const bringIntoView = (first: number, last = first): void => {
     const scroller = element.closest('.music');
-    if (system !== undefined && scroller !== null) reveal(system, scroller);
+    const head = first === 0 ? element.parentElement : laid?.systems[first]?.element;
+    const foot = laid?.systems[last]?.element;
+    if (scroller === null || head === null || head === undefined || foot === undefined) return;
+    reveal(scroller, head, foot);
+    lineInView = first === last ? first : -1;
   };
 
   return {
@@ -95,7 +96,16 @@ export function notationView(
       if (width === 0 || width === laidWidth) return;
       laidWidth = width;
       const units = width / scaleFor(width);
-      const drawn = engrave(score.abc, measure, units, lineBreaksFor(score.abc, units, goodEnds));
+      let drawn: readonly DrawnSystem[];
+      try {
+        drawn = engrave(score.abc, measure, units, lineBreaksFor(score.abc, units, goodEnds));
+      } catch (error) {
+        // The engraver meets scores that it cannot draw; words, sound and steps do without it.
+        const reason = error instanceof Error ? error.message : String(error);
+        sheet.replaceChildren(html('p', {}, `The score cannot be drawn: ${reason}`));
+        measure.replaceChildren();
+        return;
+      }
       const placement = placeScore(score, drawn);
       const sheetWidth = Math.max(units, ...drawn.map(system => system.right)) + 2;
       const systems = drawn.map((system, index) => systemView(score, system, placement, index, sheetWidth));
@@ -108,11 +118,9 @@ export function notationView(
     showExcerpt: next => {
       excerpt = next;
       drawExcerpt();
-      // All of it where there is room, its beginning in any case.
-      for (const bar of [next.lastBar, next.firstBar]) {
-        const line = laid?.placement.bars[bar]?.system;
-        if (line !== undefined) bringIntoView(line);
-      }
+      const { bars } = laid?.placement ?? { bars: [] };
+      const [first, last] = [bars[next.firstBar]?.system, bars[next.lastBar]?.system];
+      if (first !== undefined && last !== undefined) bringIntoView(first, last);
     },
     showWhole: next => {
       whole = next;
@@ -130,7 +138,7 @@ export function notationView(
         system.markBar(place);
         system.markNotes(places);
       }
-      if (place !== undefined && follow) bringIntoView(place.system);
+      if (place !== undefined && follow && place.system !== lineInView) bringIntoView(place.system);
     },
     markEvidence: evidence => {
       if (laid === undefined) return;

@@ -72,7 +72,7 @@ export function systemView(
   const numberMark =
     index === 0
       ? ''
-      : svg('text', { class: 'bar-number', x: drawn.left, y: drawn.staffTop - 9, 'font-size': 13 }, number);
+      : svg('text', { class: 'bar-number', x: 0, y: drawn.staffTop - 9, 'font-size': 13 }, number);
   element.append(ground, drawn.drawing, numberMark, evidenceMarks, marks, labels);
   let sounding: readonly NotePlace[] = [];
 
