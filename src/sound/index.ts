@@ -28,3 +28,7 @@ export { integratedLoudness, loudnessMeter, measureLoudness } from './loudness/l
 export type { LoudnessMeter } from './loudness/loudness-meter.js';
 export { measureTruePeak } from './loudness/true-peak.js';
 export { limit } from './loudness/limiter.js';
+export { commandVoice, espeakVoice } from './speech/command-voice.js';
+export type { SpeakingCommand } from './speech/command-voice.js';
+export { takesIn } from './speech/takes.js';
+export type { Take, Takes } from './speech/takes.js';

@@ -1,34 +1,92 @@
 import type { Mono } from './mono.js';
 
-/** Reads a WAV file of 16-bit samples; several channels are averaged. Throws a RangeError for anything else. */
+/** Encodings of samples in a WAV file: whole numbers, floating point, and the tag that says "look in the extension". */
+const encodings = { integer: 1, float: 3, extensible: 0xfffe } as const;
+
+interface WavFormat {
+  readonly encoding: number;
+  readonly channels: number;
+  readonly sampleRate: number;
+  readonly bytesPerSample: number;
+}
+
+/** Reads one sample as a number from -1 to 1; `undefined` for an encoding that is not read. */
+function sampleReader({
+  encoding,
+  bytesPerSample,
+}: WavFormat): ((view: DataView, at: number) => number) | undefined {
+  if (encoding === encodings.float) {
+    if (bytesPerSample === 4) return (view, at) => view.getFloat32(at, true);
+    if (bytesPerSample === 8) return (view, at) => view.getFloat64(at, true);
+    return undefined;
+  }
+  if (encoding !== encodings.integer) return undefined;
+  switch (bytesPerSample) {
+    case 1:
+      return (view, at) => (view.getUint8(at) - 128) / 128;
+    case 2:
+      return (view, at) => view.getInt16(at, true) / 32_768;
+    case 3:
+      return (view, at) => (view.getUint16(at, true) + view.getInt8(at + 2) * 65_536) / 8_388_608;
+    case 4:
+      return (view, at) => view.getInt32(at, true) / 2_147_483_648;
+    default:
+      return undefined;
+  }
+}
+
+/**
+ * Reads a WAV file of whole numbers (8 to 32 bits) or floating point; several channels are averaged. A `data` chunk that claims more than
+ * there is (as programs write that do not know the length) ends with the file. Throws a RangeError for anything else.
+ */
 export function readWav(bytes: Uint8Array): Mono {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const tag = (at: number) => String.fromCharCode(...bytes.subarray(at, at + 4));
   if (bytes.length < 12 || tag(0) !== 'RIFF' || tag(8) !== 'WAVE') throw new RangeError('not a WAV file');
-  let [channels, sampleRate, bits] = [0, 0, 0];
+  let format: WavFormat | undefined;
   for (let at = 12; at + 8 <= bytes.length;) {
     const size = view.getUint32(at + 4, true);
-    if (tag(at) === 'fmt ') {
-      if (view.getUint16(at + 8, true) !== 1) throw new RangeError('not a WAV file of plain samples');
-      channels = view.getUint16(at + 10, true);
-      sampleRate = view.getUint32(at + 12, true);
-      bits = view.getUint16(at + 22, true);
+    const body = at + 8;
+    if (tag(at) === 'fmt ' && size >= 16 && body + size <= bytes.length) {
+      const written = view.getUint16(body, true);
+      format = {
+        encoding: written === encodings.extensible && size >= 26 ? view.getUint16(body + 24, true) : written,
+        channels: view.getUint16(body + 2, true),
+        sampleRate: view.getUint32(body + 4, true),
+        bytesPerSample: view.getUint16(body + 14, true) / 8,
+      };
     }
     if (tag(at) === 'data') {
-      if (bits !== 16 || channels < 1) throw new RangeError('not a WAV file of 16-bit samples');
-      const length = Math.floor(Math.min(size, bytes.length - at - 8) / 2 / channels);
-      const samples = new Float32Array(length);
-      for (let frame = 0; frame < length; frame += 1) {
-        let sum = 0;
-        for (let channel = 0; channel < channels; channel += 1)
-          sum += view.getInt16(at + 8 + 2 * (frame * channels + channel), true);
-        samples[frame] = sum / channels / 32768;
+      const read = format === undefined ? undefined : sampleReader(format);
+      if (format === undefined || read === undefined || format.channels < 1 || format.sampleRate < 1) {
+        throw new RangeError('a WAV file in an encoding that is not read');
       }
-      return { samples, sampleRate };
+      return {
+        samples: averaged(view, body, Math.min(size, bytes.length - body), format, read),
+        sampleRate: format.sampleRate,
+      };
     }
-    at += 8 + size + (size % 2);
+    at = body + size + (size % 2);
   }
   throw new RangeError('a WAV file without sound');
+}
+
+function averaged(
+  view: DataView,
+  from: number,
+  size: number,
+  format: WavFormat,
+  read: (view: DataView, at: number) => number,
+): Float32Array {
+  const { channels, bytesPerSample } = format;
+  const samples = new Float32Array(Math.floor(size / bytesPerSample / channels));
+  for (let frame = 0; frame < samples.length; frame += 1) {
+    let sum = 0;
+    for (let channel = 0; channel < channels; channel += 1)
+      sum += read(view, from + bytesPerSample * (frame * channels + channel));
+    samples[frame] = sum / channels;
+  }
+  return samples;
 }
 
 /** The 44 bytes in front of `frames` frames of 16-bit samples (RIFF WAVE, IBM and Microsoft 1991). */

@@ -74,4 +74,28 @@ export const timelineCatalogue = {
     explanation:
       'An example is heard on its own when about 0.4 s of silence stand before it and a second after it (common practice). The schedule adds these silences by itself; a `wait` replaces them, and here it is shorter. Make it longer, or remove it.',
   },
+  T0030: {
+    name: 'stale-take',
+    summary: 'The words of the lesson have changed since they were recorded.',
+    explanation:
+      'A take is remembered together with the words that it was first used for. The recording is still the same, but the lesson says something else now, so listeners hear other words than readers see. Record it again, or delete the take: then the voice speaks the new words.',
+  },
+  T0031: {
+    name: 'unreadable-take',
+    summary: 'A recording cannot be read.',
+    explanation:
+      'Takes are WAV files (whole numbers of 8 to 32 bits or floating point, any sample rate, one channel or more). This one is something else, or damaged. Export it as WAV; until then the voice speaks these words.',
+  },
+  T0032: {
+    name: 'unused-take',
+    summary: 'A recording belongs to no words of the lesson.',
+    explanation:
+      'A take is named after its words: `3.2.wav` is the second text of the third step (`say` and `ask` count), `3.2-1.wav` its first paragraph, `3.2.answer.wav` the answer of a question. This name fits nothing, perhaps because a step was moved or removed. Rename or delete it.',
+  },
+  T0033: {
+    name: 'voice-failed',
+    summary: 'The voice that was asked for failed, and the built-in voice speaks instead.',
+    explanation:
+      'A command as a voice reads plain text from its input and writes a WAV file to its output, within its time limit, and ends with 0. When it fails once, the whole lesson is spoken by the built-in voice, since two voices in one lesson would confuse.',
+  },
 } as const satisfies Record<`T${number}`, CatalogueEntry>;

@@ -39,12 +39,12 @@ export interface SpeechClip {
   readonly seconds: number;
 }
 
-/** Bits a second for speech at 16 kHz. */
-const speechBitrate = 32_000;
+/** Bits a second for the 16 kHz of the built-in voice, and for recordings, which have more to lose. */
+const speechBitrate = (sampleRate: number): number => (sampleRate <= 16_000 ? 32_000 : 64_000);
 
 /** Encodes speech for the page. */
 export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
-  const encoding = await startMp3(sampleRate, 1, speechBitrate);
+  const encoding = await startMp3(sampleRate, 1, speechBitrate(sampleRate));
   await encoding.add(samples);
   return {
     mp3: await encoding.finish(),

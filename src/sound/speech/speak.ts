@@ -18,10 +18,12 @@ export interface SpokenSound extends Speech {
   readonly samples: Float32Array;
   readonly sampleRate: number;
   readonly doubts: readonly Doubt[];
+  /** True for a recording of the educator's. */
+  readonly recorded?: boolean;
 }
 
 /** Silence between sentences and between paragraphs at 150 words a minute, in seconds; common practice of narration. */
-const silenceAfter: Readonly<Record<Sentence['end'], number>> = {
+export const silenceAfter: Readonly<Record<Sentence['end'], number>> = {
   sentence: 0.35,
   question: 0.45,
   paragraph: 0.7,
