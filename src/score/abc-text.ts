@@ -40,12 +40,13 @@ const hidden = (line: string): string => (line === '' ? '' : `%${blank(line.leng
 
 /** A line of music code with its inline fields, overlay signs and comment blanked. */
 function scanMusicLine(line: string, at: number, fields: Field[], overlays: number[]): string {
+  // A comment begins at a percent sign even inside quotes (ABC 2.1, section 2.2.5), and the parser agrees.
+  const code = line.replace(comment, '$1');
   let out = '';
-  for (let i = 0; i < line.length;) {
-    const character = line.charAt(i);
-    if (character === '%' && line[i - 1] !== '\\') break;
+  for (let i = 0; i < code.length;) {
+    const character = code.charAt(i);
     inlineField.lastIndex = i;
-    const field = character === '[' ? inlineField.exec(line) : null;
+    const field = character === '[' ? inlineField.exec(code) : null;
     if (field !== null) {
       const [text, letter = '', value = ''] = field;
       const start = at + i;
@@ -54,13 +55,13 @@ function scanMusicLine(line: string, at: number, fields: Field[], overlays: numb
       i += text.length;
       continue;
     }
-    const closing = character === '"' || character === '!' ? line.indexOf(character, i + 1) : -1;
+    const closing = character === '"' || character === '!' ? code.indexOf(character, i + 1) : -1;
     const next = closing > 0 ? closing + 1 : i + 1;
     if (character === '&') overlays.push(at + i);
-    out += character === '&' ? ' ' : line.slice(i, next);
+    out += character === '&' ? ' ' : code.slice(i, next);
     i = next;
   }
-  out = out.slice(0, line.length).padEnd(line.length);
+  out = out.padEnd(line.length);
   return out.trim() === '' ? hidden(line) : out;
 }
 

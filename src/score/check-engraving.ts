@@ -4,8 +4,8 @@ import type { AbcText } from './abc-text.js';
 import { findingAt } from './finding.js';
 import type { Note, Score } from './model.js';
 
-/** Complaints about what is nonetheless read and drawn as meant. */
-const harmless = /^(Duration not representable|Ignored header|Unknown directive)/;
+/** Complaints about what is drawn as meant, or what the checks of the fields say better. */
+const harmless = /^(Duration not representable|Ignored header|Unknown directive|Can't have an unknown V: id)/;
 
 /** The tune without directives, which lay out the page and cost time, except those that choose the voices. */
 const withoutLayout = (tune: string): string =>

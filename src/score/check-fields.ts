@@ -117,7 +117,7 @@ function checkLayout(source: SourceText, abc: AbcText, voices: readonly Voice[],
     if (named.has(id)) continue;
     report(
       findingAt(source, 'S0206', 'warning', `voice \`${id}\` is missing from the layout`, layout.field, {
-        notes: ['it is read and heard, but not drawn'],
+        notes: ['it is heard, but the engraver leaves it out or draws it into another voice'],
         help: `add \`${id}\` to the directive`,
       }),
     );

@@ -2,7 +2,7 @@ import type { NoteElement } from './abc.js';
 import { add, divide, multiply, one, zero, type Fraction } from './fraction.js';
 import { marksOfNote } from './marks.js';
 import type { NoteHead, WrittenNote } from './note-heads.js';
-import { endlessRest, impossibleLength, microtone } from './reading-findings.js';
+import { endlessRest, impossibleLength, microtone, noNoteValue } from './reading-findings.js';
 import { dropLateTies, tieInto } from './ties.js';
 import { transposePitch } from './transposition.js';
 import { startTuplet, tupletFactor } from './tuplets.js';
@@ -83,6 +83,13 @@ function placeHeads(state: VoiceState, element: NoteElement, written: WrittenNot
   dropLateTies(state, layer, onset, started);
 }
 
+/** Whether one note can be written that long: a power of two with up to four dots (common practice of notation). */
+function isNoteValue({ n, d }: Fraction): boolean {
+  let odd = n;
+  while (odd % 2 === 0) odd /= 2;
+  return [1, 3, 7, 15, 31].includes(odd) && Number.isInteger(Math.log2(d));
+}
+
 /** Places one note, chord or rest at the point that its voice has reached. `at` is the offset of its first sign. */
 export function placeElement(
   state: VoiceState,
@@ -100,9 +107,14 @@ export function placeElement(
     if (written.graces.length > 0) placeHeads(state, element, written, zero);
   } else {
     if (element.length === undefined) state.report(impossibleLength(state.source, at, element.end));
-    const duration = multiply(multiply(element.length ?? one, state.unit), tupletFactor(state));
-    if (written.heads.length > 0) placeHeads(state, element, written, duration);
-    else {
+    const nominal = multiply(element.length ?? one, state.unit);
+    const duration = multiply(nominal, tupletFactor(state));
+    const [first] = written.heads;
+    if (first !== undefined) {
+      if (element.length !== undefined && !isNoteValue(nominal))
+        state.report(noNoteValue(state.source, first, nominal));
+      placeHeads(state, element, written, duration);
+    } else {
       dropLateTies(state, layer, add(state.barStart, offset), []);
       bar.rests.push({ offset, duration, layer, start: at, end: element.end });
     }

@@ -15,10 +15,13 @@ export interface Direction {
 
 const entryOf = ({ bar, atStart }: Direction): number => (atStart ? bar : bar + 1);
 
-/** Whether the music after this bar of an ending goes on to an ending for the given pass. */
+/** Whether the endings around a bar hold one for the given pass. */
 function hasEndingFor(frames: readonly BarFrame[], at: number, pass: number): boolean {
-  for (let next = at; frames[next]?.ending !== undefined; next++)
-    if (frames[next]?.ending?.includes(pass) === true) return true;
+  let first = at;
+  while (frames[first - 1]?.ending !== undefined) first -= 1;
+  for (let index = first; frames[index]?.ending !== undefined; index++) {
+    if (frames[index]?.ending?.includes(pass) === true) return true;
+  }
   return false;
 }
 

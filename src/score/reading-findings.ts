@@ -1,5 +1,6 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
 import { findingAt, type Range } from './finding.js';
+import { printFraction, type Fraction } from './fraction.js';
 import type { Voice } from './model.js';
 
 /** Findings that come up while the voices are read, note by note. */
@@ -41,6 +42,19 @@ export const impossibleLength = (source: SourceText, start: number, end: number)
     {
       notes: ['it is read as one unit note length'],
       help: 'write a length between 1/1024 and 1000 whole notes',
+    },
+  );
+
+export const noNoteValue = (source: SourceText, head: Range, length: Fraction): Diagnostic =>
+  findingAt(
+    source,
+    'S0409',
+    'warning',
+    `no note is written ${printFraction(length)} of a whole note long`,
+    head,
+    {
+      notes: ['it is heard as long as that, but drawn with another length'],
+      help: 'write tied notes, or a tuplet',
     },
   );
 

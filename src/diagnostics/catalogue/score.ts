@@ -140,7 +140,7 @@ export const scoreCatalogue = {
   S0206: {
     name: 'voice-not-in-layout',
     summary: 'A voice is missing from the `%%score` directive.',
-    explanation: `Only the voices that the directive names are drawn; the others are read and heard.${abc('X:1\nM:4/4\nL:1/4\n%%score 1\nK:C\nV:1\nCDEF|\nV:2\nEFGA|')}Name the voice in the directive.${standard('11.1')}`,
+    explanation: `Only the voices that the directive names are drawn; another one is heard, but the engraver leaves it out or draws it into a voice that it knows.${abc('X:1\nM:4/4\nL:1/4\n%%score 1\nK:C\nV:1\nCDEF|\nV:2\nEFGA|')}Name the voice in the directive.${standard('11.1')}`,
   },
   S0207: {
     name: 'unknown-voice-in-layout',
@@ -223,6 +223,11 @@ export const scoreCatalogue = {
     explanation:
       'The playing order is cut after 100,000 bars. Check the numbers of the endings and the colons of the repeat signs.',
   },
+  S0409: {
+    name: 'no-note-value',
+    summary: 'No single note can be written as long as this one.',
+    explanation: `A note lasts a power of two, with dots a half, three quarters and so on more. Five quarters take two notes.${abc('X:1\nM:5/4\nL:1/4\nK:C\nC5|')}Write tied notes, \`C4-C\`, or a tuplet.`,
+  },
   S0501: {
     name: 'engraver-complaint',
     summary: 'The engraver does not understand something.',
@@ -231,6 +236,6 @@ export const scoreCatalogue = {
   S0502: {
     name: 'note-not-drawn',
     summary: 'A note is read and heard but not drawn.',
-    explanation: `The student would hear a note that is not on the page. The usual reason is a voice that the \`%%score\` directive leaves out.${abc('X:1\nM:4/4\nL:1/4\n%%score 1\nK:C\nV:1\nCDEF|\nV:2\nEFGA|')}`,
+    explanation: `The student would hear a note that is not on the page.${abc('X:1\nM:4/4\nL:1/4\nK:C\nCDEF|\nH:a history, which the engraver takes to go on\nGABc|')}Look for what the engraver takes the line to be: here, field \`H:\` belongs into the header.`,
   },
 } as const satisfies Record<`S${string}`, CatalogueEntry>;

@@ -1,0 +1,137 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { catalogue } from '../../src/diagnostics/index.js';
+import { fixture, header, printFinding, read } from './reading.js';
+
+const findingsOf = (text: string): readonly string[] => read(text).findings.map(printFinding);
+
+/** Codes whose example is too long to print; tests of hostile scores raise them. */
+const tooLongToPrint = ['S0001', 'S0002', 'S0004', 'S0005', 'S0006', 'S0007', 'S0009', 'S0010', 'S0408'];
+
+const examples = Object.entries(catalogue).flatMap(([code, { explanation }]) =>
+  code.startsWith('S') && !tooLongToPrint.includes(code)
+    ? [[code, /```abc\n([^`]*)```/.exec(explanation)?.[1]] as const]
+    : [],
+);
+
+describe('the catalogue', () => {
+  it.each(examples)('%s is raised by its example', (code, example) => {
+    const codes = read(example ?? '').findings.map(finding => finding.code);
+    expect(codes).toContain(code);
+    // An example shows one fault; a missing field or voice may have a second consequence.
+    expect(new Set(codes).size).toBeLessThanOrEqual(2);
+  });
+
+  it('has an example for every code but those of endless scores', () => {
+    expect(examples.length).toBe(
+      Object.keys(catalogue).filter(code => code.startsWith('S')).length - tooLongToPrint.length,
+    );
+  });
+});
+
+interface Row {
+  readonly fault: string;
+  readonly text: string;
+  /** Code and line:column of every finding. */
+  readonly findings: readonly string[];
+}
+
+const music = (body: string): string => `${header}${body}\n`;
+
+const rows: readonly Row[] = [
+  { fault: 'nothing', text: music('CDEF|G4|]'), findings: [] },
+  {
+    fault: 'no fields at all',
+    text: 'CDEF|\n',
+    findings: ['S0101 1:1', 'S0102 1:1', 'S0103 1:1', 'S0104 1:1'],
+  },
+  {
+    fault: 'nothing at all',
+    text: '',
+    findings: ['S0101 1:1', 'S0102 1:1', 'S0103 1:1', 'S0104 1:1', 'S0105 1:1'],
+  },
+  { fault: 'a long bar', text: music('CDEF|GABcd|e4|'), findings: ['S0301 5:6'] },
+  { fault: 'a short bar', text: music('CDEF|GAB|e4|'), findings: ['S0301 5:6'] },
+  { fault: 'a pickup and its completion', text: music('F|CDEF|GAB|]'), findings: [] },
+  { fault: 'a pickup without completion, as is common today', text: music('F|CDEF|GABc|]'), findings: [] },
+  { fault: 'a short last bar without a pickup', text: music('CDEF|GAB|]'), findings: ['S0301 5:6'] },
+  { fault: 'sections with pickups of their own', text: music('F|CDEF|GAB:||:c|GABc|ABc:|'), findings: [] },
+  { fault: 'a bar cut by a double bar', text: music('CDEF|GA||Bc|c4|'), findings: [] },
+  {
+    fault: 'a short bar that nothing completes',
+    text: music('CDEF|GA||Bcd|c4|'),
+    findings: ['S0301 5:6', 'S0301 5:10'],
+  },
+  { fault: 'endings after a pickup', text: music('F|:CDEF|1GAB:|2GAB|]'), findings: [] },
+  { fault: 'free metre', text: 'X:1\nM:none\nL:1/4\nK:C\nCDE|FGABc|\n', findings: [] },
+  { fault: 'a change of metre', text: music('CDEF|[M:3/4]GAB|\nM:2/4\nCD|'), findings: [] },
+  { fault: 'a dangling tie', text: music('C2-D2|'), findings: ['S0401 5:1'] },
+  { fault: 'a tie to another accidental', text: music('C2-^C2|'), findings: ['S0401 5:1'] },
+  { fault: 'a tie of one head of a chord', text: music('[C-E]2[DE]2|'), findings: ['S0401 5:2'] },
+  { fault: 'a tie at the very end', text: music('C4-|'), findings: ['S0401 5:1'] },
+  {
+    fault: 'odd keys in the tune',
+    text: music('CDEF|[K:D#]CDEF|[K:Fbm]CDEF|'),
+    findings: ['S0201 5:9', 'S0201 5:20'],
+  },
+  { fault: 'text after an empty line', text: music('CDEF|\n\nGABc|'), findings: ['S0107 7:1'] },
+  { fault: 'a comment after the tune', text: music('CDEF|\n\n% the end'), findings: [] },
+  { fault: 'notes lost in a field', text: music('CDEF|\nG:|'), findings: ['S0108 6:1'] },
+  { fault: 'voices of different length', text: music('V:1\nC4|D4|E4|\nV:2\nC4|\n'), findings: ['S0303 8:3'] },
+  {
+    fault: 'a bar that differs between voices',
+    text: music('V:1\nC4|D4|\nV:2\nC4|D3|\n'),
+    findings: ['S0302 8:4'],
+  },
+  { fault: 'a repeat sign in one voice', text: music('V:1\n|:C4:|\nV:2\nC4|\n'), findings: ['S0305 8:1'] },
+  {
+    fault: 'a percent sign in quotes',
+    text: music('"^a % b"C4|'),
+    findings: ['S0110 5:5', 'S0301 5:1'].slice(0, 1).concat('S0105 1:1').sort(),
+  },
+  { fault: 'an unknown decoration', text: music('!nonsense!C4|'), findings: ['S0501 5:1'] },
+  { fault: 'a chord without an end', text: music('[CE4|'), findings: ['S0501 5:5'] },
+  {
+    fault: 'a broken rhythm behind grace notes, which the engraver does not know',
+    text: music('C{d}>E F2|'),
+    findings: ['S0501 5:5'],
+  },
+];
+
+describe('a score with', () => {
+  it.each(rows)('$fault', ({ text, findings }) => {
+    expect(findingsOf(text)).toEqual(findings);
+  });
+
+  it('names both lengths of a bar that does not fit', () => {
+    const [finding] = read(music('CDEF|GABc/|e4|')).findings;
+    expect([finding?.message, finding?.label]).toEqual([
+      'bar 2 is too short',
+      '3 1/2 beats, where 4/4 asks for 4 beats',
+    ]);
+  });
+
+  it('lists at most 25 findings of a kind and counts the others', () => {
+    const { findings } = read(music('C|'.repeat(2) + 'CDE|'.repeat(40)));
+    expect(findings.length).toBe(25);
+    expect(findings.at(-1)?.notes?.at(-1)).toBe('15 more of this kind follow');
+  });
+});
+
+describe('the fixtures', () => {
+  const names = readdirSync(new URL('../fixtures/score/', import.meta.url)).filter(name =>
+    name.endsWith('.abc'),
+  );
+  const known: Readonly<Record<string, readonly string[]>> = {
+    // A note of its own before a tie; transposing parts written in the key of the others.
+    'accidentals.abc': ['S0301 6:24'],
+    'clefs.abc': ['S0304 14:7'],
+    'voices.abc': ['S0304 13:1'],
+  };
+  it.each(names)('%s has no other findings than those meant', name => {
+    expect(findingsOf(fixture(name))).toEqual(known[name] ?? []);
+  });
+  it('are all there', () => {
+    expect(names.length).toBeGreaterThanOrEqual(10);
+  });
+});
