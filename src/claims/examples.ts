@@ -30,3 +30,6 @@ export const exampleSentences: readonly string[] = [
   ...quantifiedExamples,
   ...versionExamples,
 ];
+
+/** Names of the families, for the test that the reference has an example of each. */
+export const exampleFamilies: readonly string[] = families.map(family => family.name);

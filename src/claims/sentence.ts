@@ -28,11 +28,15 @@ import { pairSubjectName } from './subjects/pair.js';
 import { spanSubject } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
-const and = choice(
-  quiet(map(sequence(mark(','), optional(word('and', 'but'))), () => undefined)),
-  map(word('and', 'but'), () => undefined),
+const and = rule('And', () =>
+  choice(
+    quiet(map(sequence(mark(','), optional(word('and', 'but'))), () => undefined)),
+    map(word('and', 'but'), () => undefined),
+  ),
 );
-const between = choice(quiet(map(sequence(mark(';'), optional(word('and'))), () => undefined)), and);
+const between = rule('Between', () =>
+  choice(quiet(map(sequence(mark(';'), optional(word('and'))), () => undefined)), and),
+);
 
 const predicateOf = <S>(name: string, families: readonly Family<S>[]): Parser<Predicate<S>> =>
   rule(`${name}Predicate`, () => choice(...families.map(family => family.predicate)));
@@ -53,22 +57,26 @@ const plainPredicate = predicateOf('Place', spanFamilies);
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate));
 
 /** Sentences that can be checked. */
-const plainSentence: Parser<Claim> = choice(
-  about('Place', spanSubject, placePredicate),
-  about('Line', lineSubjectName, predicateOf('Line', lineFamilies)),
-  about('Pair', pairSubjectName, predicateOf('Pair', pairFamilies)),
-  about('Note', choice(pointedNotes, memberName), predicateOf('Note', noteFamilies)),
-  about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
-  about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
-  about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
-  about('Ranked', rankedSubject, predicateOf('Ranked', rankedFamilies)),
-  about('Key', keySubject, predicateOf('Key', keyFamilies)),
-  quantifiedSentence(plainPredicate),
+const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
+  choice(
+    about('Place', spanSubject, placePredicate),
+    about('Line', lineSubjectName, predicateOf('Line', lineFamilies)),
+    about('Pair', pairSubjectName, predicateOf('Pair', pairFamilies)),
+    about('Note', choice(pointedNotes, memberName), predicateOf('Note', noteFamilies)),
+    about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
+    about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
+    about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
+    about('Ranked', rankedSubject, predicateOf('Ranked', rankedFamilies)),
+    about('Key', keySubject, predicateOf('Key', keyFamilies)),
+    quantifiedSentence(plainPredicate),
+  ),
 );
 
-const sentence: Parser<Claim> = choice(
-  plainSentence,
-  versionSentence(() => plainSentence),
+const sentence: Parser<Claim> = rule('Sentence', () =>
+  choice(
+    plainSentence,
+    versionSentence(() => plainSentence),
+  ),
 );
 
 const allSentences = map(list(sentence, between), conjunction);

@@ -26,7 +26,7 @@ const hyphenated = token({
   name: 'BarCount',
   label: 'a length such as `8-bar`',
   shape: shapes.inOrder(shapes.oneOrMore(shapes.character('0-9')), shapes.oneOf('-bar', '-measure')),
-  value: matched => (matched.length < 10 ? Number.parseInt(matched, 10) : undefined),
+  value: matched => (/^\d{1,4}-/u.test(matched) ? Number.parseInt(matched, 10) : undefined),
 });
 const spoken = refine(
   sequence(count, word('bar', 'measure')),
@@ -131,7 +131,11 @@ function checkPhrase({ span, bars, context }: Asked, length: number | undefined)
       `no cadence arrives in the last bar of ${span.name}: Open Music Theory and Hutchinson ask a phrase to end with one`,
     );
   const before = cadencesIn(span.range, context).filter(
-    each => !closes.includes(each) && finality(each) >= finality(close),
+    each =>
+      !closes.includes(each) &&
+      finality(each) >= finality(close) &&
+      // What arrives in the first half has not had the time to close a phrase.
+      full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1 >= full.length / 2,
   );
   const [early] = before;
   return {

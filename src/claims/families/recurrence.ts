@@ -49,11 +49,12 @@ const shift: Parser<Shift> = choice(
     interval,
     up,
   })),
-  map(sequence(optional(article), intervalNumber, direction), ([, steps, up]): Shift => ({
-    kind: 'steps',
-    steps,
-    up,
-  })),
+  map(sequence(optional(article), intervalNumber, direction), ([, steps, up]): Shift =>
+    // Octaves are the same in a key and in semitones.
+    steps % 7 === 0
+      ? { kind: 'interval', interval: { steps, semitones: (12 * steps) / 7 }, up }
+      : { kind: 'steps', steps, up },
+  ),
   map(word('in transposition', 'transposed'), (): Shift => ({ kind: 'any' })),
 );
 const complement: Parser<RecurrenceSays> = rule('Recurrence', () =>

@@ -26,15 +26,15 @@ const barLabel: Parser<string> = token({
 });
 
 const bar = word('bar', 'measure', 'm.', 'm');
-const bars = word('bars', 'bar', 'measures', 'measure', 'mm.', 'mm', 'm.', 'm');
+const bars = rule('Bars', () => word('bars', 'bar', 'measures', 'measure', 'mm.', 'mm', 'm.', 'm'));
 const beat = word('beat');
 const beats = quiet(word('beats', 'beat'));
 const and = quiet(word('and'));
 const of = word('of', 'in');
-const to = quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through')));
+const to = rule('To', () => quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through'))));
 const comma = quiet(optional(mark(',')));
 
-const oneBar = map(sequence(bar, barLabel), ([, label]) => label);
+const oneBar = rule('OneBar', () => map(sequence(bar, barLabel), ([, label]) => label));
 
 /** `bar 5`, `bars 5-8`, `bars 5 to 8`, and `bars 5 and 6` where they are neighbours. */
 const barRange: Parser<Place> = choice(
@@ -49,13 +49,16 @@ const barRange: Parser<Place> = choice(
 );
 
 const oneBeat = map(sequence(beat, beatNumber), ([, number]) => ({ first: number, last: number }));
-const beatRange = choice(
-  oneBeat,
-  map(sequence(beats, beatNumber, to, beatNumber), ([, first, , last]) => ({ first, last })),
-  refine(
-    sequence(beats, beatNumber, and, beatNumber),
-    ([, first, , last]) => (last.d === first.d && last.n === first.n + first.d ? { first, last } : undefined),
-    'neighbouring beats such as `beats 1 and 2`',
+const beatRange = rule('Beats', () =>
+  choice(
+    oneBeat,
+    map(sequence(beats, beatNumber, to, beatNumber), ([, first, , last]) => ({ first, last })),
+    refine(
+      sequence(beats, beatNumber, and, beatNumber),
+      ([, first, , last]) =>
+        last.d === first.d && last.n === first.n + first.d ? { first, last } : undefined,
+      'neighbouring beats such as `beats 1 and 2`',
+    ),
   ),
 );
 const downbeat = map(sequence(optional(word('the')), word('downbeat')), () => ({
@@ -77,16 +80,18 @@ const beatsOfBar: Parser<Place> = choice(
   })),
 );
 
-const moment: Parser<PlaceName> = choice(
-  map(sequence(oneBar, comma, beat, beatNumber), ([label, , , number]): PlaceName => ({
-    bar: label,
-    beat: number,
-  })),
-  map(sequence(beat, beatNumber, of, oneBar), ([, number, , label]): PlaceName => ({
-    bar: label,
-    beat: number,
-  })),
-  map(oneBar, (label): PlaceName => ({ bar: label })),
+const moment: Parser<PlaceName> = rule('Moment', () =>
+  choice(
+    map(sequence(oneBar, comma, beat, beatNumber), ([label, , , number]): PlaceName => ({
+      bar: label,
+      beat: number,
+    })),
+    map(sequence(beat, beatNumber, of, oneBar), ([, number, , label]): PlaceName => ({
+      bar: label,
+      beat: number,
+    })),
+    map(oneBar, (label): PlaceName => ({ bar: label })),
+  ),
 );
 
 /** `bar 5 beat 3 until bar 6 beat 2`: up to that moment and not into it. */
@@ -96,23 +101,25 @@ const stretch: Parser<Place> = map(
 );
 
 const the = word('the');
-const named: Parser<Place> = choice(
-  map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
-    kind: 'pickup',
-  })),
-  map(sequence(the, optional(word('whole', 'entire')), word('piece', 'music', 'score')), (): Place => ({
-    kind: 'piece',
-  })),
-  map(sequence(the, word('first'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
-  map(sequence(the, word('last', 'final'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
-  map(sequence(the, word('first'), count, bars), ([, , number]): Place => ({
-    kind: 'first bars',
-    count: number,
-  })),
-  map(sequence(the, word('last', 'final'), count, bars), ([, , number]): Place => ({
-    kind: 'last bars',
-    count: number,
-  })),
+const named: Parser<Place> = rule('NamedPlace', () =>
+  choice(
+    map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
+      kind: 'pickup',
+    })),
+    map(sequence(the, optional(word('whole', 'entire')), word('piece', 'music', 'score')), (): Place => ({
+      kind: 'piece',
+    })),
+    map(sequence(the, word('first'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
+    map(sequence(the, word('last', 'final'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
+    map(sequence(the, word('first'), count, bars), ([, , number]): Place => ({
+      kind: 'first bars',
+      count: number,
+    })),
+    map(sequence(the, word('last', 'final'), count, bars), ([, , number]): Place => ({
+      kind: 'last bars',
+      count: number,
+    })),
+  ),
 );
 
 /** Any place: `bar 5`, `bars 5-8`, `bar 5 beat 3`, `bar 5 beat 3 until bar 6 beat 2`, `the pickup`, `the last bar`, `the piece`. */

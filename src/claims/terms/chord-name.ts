@@ -51,12 +51,14 @@ export interface ChordWords {
   readonly inversion?: number;
 }
 
-const inversions = wordsFor<number>([
-  [0, 'root-position', 'root position'],
-  [1, 'first-inversion', 'first inversion', '1st inversion'],
-  [2, 'second-inversion', 'second inversion', '2nd inversion'],
-  [3, 'third-inversion', 'third inversion', '3rd inversion'],
-]);
+const inversions = rule('Inversion', () =>
+  wordsFor<number>([
+    [0, 'root-position', 'root position'],
+    [1, 'first-inversion', 'first inversion', '1st inversion'],
+    [2, 'second-inversion', 'second inversion', '2nd inversion'],
+    [3, 'third-inversion', 'third inversion', '3rd inversion'],
+  ]),
+);
 export const inversionAdjectives = [
   'root-position',
   'first-inversion',
@@ -64,37 +66,43 @@ export const inversionAdjectives = [
   'third-inversion',
 ] as const;
 
-const triads = wordsFor<ChordQuality>([
-  ['major', 'major'],
-  ['minor', 'minor'],
-  ['diminished', 'diminished'],
-  ['augmented', 'augmented'],
-]);
-const sevenths = wordsFor<ChordQuality>([
-  ['dominant seventh', 'dominant seventh', 'dominant 7th'],
-  ['major seventh', 'major seventh', 'major 7th'],
-  ['minor seventh', 'minor seventh', 'minor 7th'],
-  ['half-diminished seventh', 'half-diminished seventh', 'half-diminished 7th', 'half-diminished'],
-  [
-    'diminished seventh',
-    'diminished seventh',
-    'diminished 7th',
-    'fully diminished seventh',
-    'fully diminished 7th',
-    'full diminished seventh',
-  ],
-  ['minor-major seventh', 'minor-major seventh'],
-  ['augmented major seventh', 'augmented major seventh'],
-  ['augmented seventh', 'augmented seventh'],
-  ['dominant ninth', 'dominant ninth'],
-  ['dominant minor ninth', 'dominant minor ninth'],
-]);
-const sixths = wordsFor<ChordQuality>([
-  ['Italian augmented sixth', 'Italian augmented sixth', 'Italian sixth'],
-  ['French augmented sixth', 'French augmented sixth', 'French sixth'],
-  ['German augmented sixth', 'German augmented sixth', 'German sixth'],
-  ['Swiss augmented sixth', 'Swiss augmented sixth', 'Swiss sixth'],
-]);
+const triads = rule('TriadQuality', () =>
+  wordsFor<ChordQuality>([
+    ['major', 'major'],
+    ['minor', 'minor'],
+    ['diminished', 'diminished'],
+    ['augmented', 'augmented'],
+  ]),
+);
+const sevenths = rule('SeventhQuality', () =>
+  wordsFor<ChordQuality>([
+    ['dominant seventh', 'dominant seventh', 'dominant 7th'],
+    ['major seventh', 'major seventh', 'major 7th'],
+    ['minor seventh', 'minor seventh', 'minor 7th'],
+    ['half-diminished seventh', 'half-diminished seventh', 'half-diminished 7th', 'half-diminished'],
+    [
+      'diminished seventh',
+      'diminished seventh',
+      'diminished 7th',
+      'fully diminished seventh',
+      'fully diminished 7th',
+      'full diminished seventh',
+    ],
+    ['minor-major seventh', 'minor-major seventh'],
+    ['augmented major seventh', 'augmented major seventh'],
+    ['augmented seventh', 'augmented seventh'],
+    ['dominant ninth', 'dominant ninth'],
+    ['dominant minor ninth', 'dominant minor ninth'],
+  ]),
+);
+const sixths = rule('SixthQuality', () =>
+  wordsFor<ChordQuality>([
+    ['Italian augmented sixth', 'Italian augmented sixth', 'Italian sixth'],
+    ['French augmented sixth', 'French augmented sixth', 'French sixth'],
+    ['German augmented sixth', 'German augmented sixth', 'German sixth'],
+    ['Swiss augmented sixth', 'Swiss augmented sixth', 'Swiss sixth'],
+  ]),
+);
 const classes = wordsFor<ChordClass>([
   ['triad', 'triad'],
   ['seventh chord', 'seventh chord', '7th chord'],

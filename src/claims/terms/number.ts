@@ -1,6 +1,6 @@
 import { fraction, fromDecimal } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
-import { choice, shapes, token, wordsFor } from '../grammar/index.js';
+import { choice, rule, shapes, token, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 const { character, inOrder, maybe, oneOf, oneOrMore, text } = shapes;
@@ -33,7 +33,7 @@ const digitsOnly: Parser<number> = token({
 });
 
 /** `4` or `four`. */
-export const count: Parser<number> = choice(digitsOnly, wordsFor(words));
+export const count: Parser<number> = rule('Count', () => choice(digitsOnly, wordsFor(words)));
 
 /** `times` as said: `once`, `twice`, `3 times`. */
 export const sayTimes = (times: number): string =>
