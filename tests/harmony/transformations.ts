@@ -85,14 +85,16 @@ export function splitVoices(score: Score): Score {
 
 const soundsUntil = (note: Note): Fraction => add(note.onset, note.duration);
 
-/** Notes that can be doubled an octave higher within the outer voices; tied notes are left alone. */
-export function doublable(score: Score): readonly Note[] {
+/** Notes that can be doubled an octave higher below the highest tone; tied notes are left alone. */
+export function doublable(score: Score, which: 'bass' | 'inner'): readonly Note[] {
   return score.notes.filter(note => {
     if (note.grace || note.tiedFrom !== undefined || note.tiedTo !== undefined) return false;
     const together = score.notes.filter(
       other =>
         !other.grace && isBefore(other.onset, soundsUntil(note)) && isBefore(note.onset, soundsUntil(other)),
     );
+    const isBass = together.every(other => midiOf(other.pitch) >= midiOf(note.pitch));
+    if (isBass !== (which === 'bass')) return false;
     const octave = midiOf(note.pitch) + 12;
     // Above the doubling a tone must sound all the time, and it must not meet a tone that is there already.
     const roof = together.find(
@@ -105,7 +107,7 @@ export function doublable(score: Score): readonly Note[] {
   });
 }
 
-/** The score with an inner octave doubling of each of the notes, in the same voice and rhythm. */
+/** The score with an octave doubling of each of the notes, in the same voice and rhythm. */
 export function doubleInside(score: Score, notes: readonly Note[]): Score {
   const added = notes.map(note => ({ ...note, pitch: { ...note.pitch, octave: note.pitch.octave + 1 } }));
   const all = [...score.notes, ...added].sort(

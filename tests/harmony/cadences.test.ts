@@ -1,0 +1,27 @@
+import { describe, expect, test } from 'vitest';
+import { closes, irregularResolution, progressions } from '../fixtures/harmony/cadence-pieces.js';
+import { checkCadence, judgedInPassing } from './check-cadence.js';
+import { analysed } from './pieces.js';
+import { rowsOf } from './table.js';
+
+describe.each([
+  ['a progression at the end of a phrase', progressions, 12],
+  ['the close alone', closes, 7],
+] as const)('%s', (_, rows, count) => {
+  const named = rowsOf(rows, count, row => `${row.title} in ${row.key}`);
+  test.each(named.filter(([, row]) => row.open === undefined))('%s', (_title, row) => {
+    checkCadence(row);
+  });
+});
+
+test('an applied dominant that goes to another chord than its goal keeps its numeral', () => {
+  const { segments } = analysed(irregularResolution);
+  expect(segments.map(({ roman }) => roman)).toEqual('I IV V I V7/vi IV V7 I'.split(' '));
+});
+
+test.each(['perfect authentic', 'deceptive', 'plagal'] as const)(
+  'V in the middle of a phrase is no %s cadence',
+  kind => {
+    expect(judgedInPassing(kind)).not.toContain('supported');
+  },
+);
