@@ -65,6 +65,18 @@ export const commands = {
     },
     load: async () => (await import('./build.js')).runBuild,
   },
+  rehearse: {
+    operands: 'LESSON',
+    least: 1,
+    most: 1,
+    about: 'print the running order of a lesson with its times, and remarks on its pace',
+    options: {
+      step: { value: 'NUMBER', about: 'show this step only' },
+      spoken: { about: 'speak everything first, so that no time is estimated' },
+      'allow-outside': allowOutside,
+    },
+    load: async () => (await import('./rehearse.js')).runRehearse,
+  },
   draft: {
     operands: 'SCORE',
     least: 1,

@@ -20,3 +20,5 @@ export type { WalkthroughFilesInput } from './walkthrough-files.js';
 export { performanceMidi } from './performance-midi.js';
 export { speakingScript } from './speaking-script.js';
 export { transcript } from './transcript.js';
+export { rehearsal } from './rehearsal.js';
+export type { RehearsalOptions } from './rehearsal.js';

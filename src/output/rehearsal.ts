@@ -1,0 +1,71 @@
+import type { Lesson } from '../lesson/index.js';
+import { runningOrder } from '../timeline/index.js';
+import type { RunningOrderEntry, Timeline } from '../timeline/index.js';
+import { clockTime } from './time-code.js';
+
+export interface RehearsalOptions {
+  /** Columns of the terminal. */
+  readonly width: number;
+  /** 1-based number of the only step that is shown. */
+  readonly step?: number;
+}
+
+const what: Readonly<Record<RunningOrderEntry['kind'], string>> = {
+  play: 'play',
+  say: 'say',
+  ask: 'ask',
+  answer: 'answer',
+  think: 'think',
+  wait: 'wait',
+};
+
+function textOf(entry: RunningOrderEntry): string {
+  switch (entry.kind) {
+    case 'play':
+      return `${entry.text}${entry.under ? ', under the words' : ''}`;
+    case 'think':
+    case 'wait':
+      return '';
+    case 'say':
+    case 'ask':
+    case 'answer':
+      return entry.text.replace(/\s+/gu, ' ').trim();
+  }
+}
+
+const isEstimated = (entry: RunningOrderEntry): boolean => 'measured' in entry && !entry.measured;
+
+function line(entry: RunningOrderEntry, width: number): string {
+  const length = `${isEstimated(entry) ? '~' : ''}${(entry.end - entry.start).toFixed(1)} s`;
+  const over = 'over' in entry && entry.over ? '+ ' : '';
+  const head = `    ${clockTime(entry.start).padStart(7)} ${length.padStart(9)}  ${over}${what[entry.kind]}`;
+  const whole = `${head} ${textOf(entry)}`.trimEnd();
+  return whole.length <= width ? whole : `${whole.slice(0, Math.max(head.length, width - 1))}\u2026`;
+}
+
+const share = (part: number, whole: number): string =>
+  whole === 0 ? '0 %' : `${((100 * part) / whole).toFixed(0)} %`;
+
+/**
+ * The running order as a table for the terminal: when each thing starts and how long it lasts, `~` where the length is estimated from the
+ * number of words, `+` where words are spoken over music; then the length of the lesson and how much of it is music and talk.
+ */
+export function rehearsal(lesson: Lesson, timeline: Timeline, options: RehearsalOptions): string {
+  const order = runningOrder(lesson, timeline);
+  const steps = timeline.steps.filter(step => options.step === undefined || step.index === options.step - 1);
+  const lines = steps.flatMap(step => [
+    `${String(step.index + 1).padStart(3)}  ${step.title}`,
+    `    ${clockTime(step.start).padStart(7)} ${`${(step.end - step.start).toFixed(1)} s`.padStart(9)}  the whole step`,
+    ...order.filter(entry => entry.step === step.index).map(entry => line(entry, options.width)),
+    '',
+  ]);
+  const lasting = (kinds: readonly RunningOrderEntry['kind'][]): number =>
+    order
+      .filter(entry => kinds.includes(entry.kind))
+      .reduce((sum, entry) => sum + entry.end - entry.start, 0);
+  const about = order.some(isEstimated) ? 'about ' : '';
+  const music = share(lasting(['play']), timeline.seconds);
+  const talk = share(lasting(['say', 'ask', 'answer']), timeline.seconds);
+  lines.push(`the lesson lasts ${about}${clockTime(timeline.seconds)}: music ${music}, talk ${talk}`);
+  return `${lines.join('\n')}\n`;
+}
