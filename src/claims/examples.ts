@@ -9,7 +9,8 @@ import {
   spanFamilies,
   thingFamilies,
 } from './families/index.js';
-import { quantifiedExamples } from './quantified.js';
+import { ordinalExample } from './quantity/ordinal.js';
+import { quantifiedExamples } from './quantity/quantified.js';
 import { versionExamples } from './versions/version-claims.js';
 
 const families: readonly { readonly name: string; readonly examples: readonly string[] }[] = [
@@ -28,6 +29,7 @@ const families: readonly { readonly name: string; readonly examples: readonly st
 export const exampleSentences: readonly string[] = [
   ...families.flatMap(family => family.examples),
   ...quantifiedExamples,
+  ordinalExample,
   ...versionExamples,
 ];
 

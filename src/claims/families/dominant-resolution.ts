@@ -6,13 +6,13 @@ import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
-import { barAt, momentOf } from '../place/beats.js';
+import { barAt } from '../place/beats.js';
+import { sayMoment } from '../place/say-moment.js';
 import { mainSegment } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { printBeat } from '../terms/number.js';
 import { printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 
@@ -106,8 +106,7 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
         ? 'deceptively'
         : 'late';
     const target = found === 'late' && home !== undefined ? home.segments[0] : next.segments[0];
-    const moment = momentOf(score, target.start, context.beatUnit);
-    const place = moment === undefined ? '' : ` in bar ${moment.bar} beat ${printBeat(moment.beat)}`;
+    const place = ` in ${sayMoment(target.start, context)}`;
     return {
       verdict: found === how ? 'holds' : 'fails',
       code: found === how ? 'C0711' : 'C0712',

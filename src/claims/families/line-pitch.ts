@@ -4,12 +4,10 @@ import type { Finding } from '../claim.js';
 import { isHeldInto, missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map } from '../grammar/index.js';
-import type { ClaimContext } from '../model.js';
-import { printBeat } from '../terms/number.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
-import { momentOf } from '../place/beats.js';
+import { sayMoment } from '../place/say-moment.js';
 import type { Line } from '../subjects/line.js';
 import type { LineNote } from '../subjects/line-notes.js';
 
@@ -23,11 +21,6 @@ const nameOf = (note: Note, like: NoteName): NoteName =>
   like.octave === undefined
     ? { pitchClass: pitchClassOf(note.pitch) }
     : { pitchClass: pitchClassOf(note.pitch), octave: note.pitch.octave };
-
-const where = ({ start }: LineNote, context: ClaimContext): string => {
-  const moment = momentOf(context.analysis.score, start, context.beatUnit);
-  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
-};
 
 function chosen(how: LinePitch['how'], notes: readonly LineNote[]): readonly LineNote[] {
   switch (how) {
@@ -106,7 +99,7 @@ export const linePitchFamily = family<Line, LinePitch>({
       return {
         verdict: 'arguable',
         code: 'C0312',
-        reason: `${line.name} is ${wanted} on ${where(match, context)}, but it moves: ${said(notes)}`,
+        reason: `${line.name} is ${wanted} on ${sayMoment(match.start, context)}, but it moves: ${said(notes)}`,
         evidence: [
           ...supports,
           ...others

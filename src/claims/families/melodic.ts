@@ -1,5 +1,4 @@
-import { midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
-import type { Note } from '../../score/index.js';
+import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -18,8 +17,10 @@ import {
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import type { Line } from '../subjects/line.js';
+import { isSemitone, isStep, sayStep, stepsOf } from '../subjects/line-steps.js';
+import type { Step } from '../subjects/line-steps.js';
 import { article, withArticle } from '../terms/chord-name.js';
-import { intervalBetween, intervalName, printInterval, sameInterval } from '../terms/interval-name.js';
+import { intervalName, printInterval, sameInterval } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
@@ -33,30 +34,6 @@ export type MelodicSays =
   | { readonly kind: 'steps' | 'gap fill' }
   | { readonly kind: 'leap'; readonly up?: boolean; readonly interval?: IntervalName }
   | { readonly kind: 'notes'; readonly notes: readonly NoteName[] };
-
-/** From one note of a line to the next that has another pitch. */
-interface Step {
-  readonly from: Note;
-  readonly to: Note;
-  readonly up: boolean;
-  readonly size: IntervalName;
-}
-
-function stepsOf(line: Line): readonly Step[] {
-  return line.notes.slice(1).flatMap(({ note: to }, at) => {
-    const from = line.notes[at]?.note;
-    if (from === undefined) return [];
-    const up = midiOf(to.pitch) - midiOf(from.pitch) || staffStepOf(to.pitch) - staffStepOf(from.pitch);
-    return up === 0 ? [] : [{ from, to, up: up > 0, size: intervalBetween(from.pitch, to.pitch) }];
-  });
-}
-
-/** A second, major or minor, or a chromatic semitone; an augmented second is a leap. */
-const isStep = ({ size }: Step): boolean => size.steps <= 1 && Math.abs(size.semitones) <= 2;
-const isSemitone = ({ size }: Step): boolean => Math.abs(size.semitones) === 1;
-
-const sayStep = (step: Step): string =>
-  `${printPitch(step.from.pitch)}-${printPitch(step.to.pitch)}, ${withArticle(printInterval({ steps: step.size.steps, semitones: Math.abs(step.size.semitones) }))} ${step.up ? 'up' : 'down'}`;
 
 const manners = choice<Manner>(
   map(word('by step', 'stepwise', 'in steps'), () => 'step'),

@@ -1,11 +1,9 @@
-import type { NonChordTone, NonChordToneKind, Segment } from '../../harmony/index.js';
+import type { NonChordTone, Segment } from '../../harmony/index.js';
 import { compare, isBefore, midiOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Judged } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, rule, sequence, shapes, token, wordsFor } from '../grammar/index.js';
-import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import { barAt } from '../place/beats.js';
@@ -14,100 +12,12 @@ import type { NoteFinding } from '../note-family.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { article, articleOf, withArticle } from '../terms/chord-name.js';
+import { articleOf } from '../terms/chord-name.js';
+import { describe, nameOf, nonChordTone } from '../terms/non-chord-tone.js';
+import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { be, have, haveNo, printBe, printHas } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
-
-/** A kind of non-chord tone with what the trade says of it. */
-export interface NonChordToneSays {
-  readonly kind: NonChordToneKind | 'chord tone' | 'non-chord tone';
-  /** `4-3`: intervals above the bass of the dissonance and of its resolution. */
-  readonly figure?: string;
-  readonly accented?: boolean;
-  readonly chromatic?: boolean;
-  readonly side?: 'upper' | 'lower';
-}
-
-const figure = token({
-  name: 'SuspensionFigure',
-  label: 'a figure such as `4-3`',
-  shape: shapes.inOrder(shapes.character('2-9'), shapes.oneOf('-', '–'), shapes.character('1-9')),
-  value: matched => matched.replace('–', '-'),
-});
-
-const kinds = wordsFor<NonChordToneSays['kind']>([
-  ['passing tone', 'passing tone', 'passing note'],
-  [
-    'neighbour tone',
-    'neighbour tone',
-    'neighbor tone',
-    'neighbour note',
-    'neighbor note',
-    'neighbour',
-    'neighbor',
-    'auxiliary note',
-  ],
-  ['suspension', 'suspension'],
-  ['retardation', 'retardation'],
-  ['appoggiatura', 'appoggiatura'],
-  ['escape tone', 'escape tone', 'échappée'],
-  ['anticipation', 'anticipation'],
-  ['pedal', 'pedal tone', 'pedal note'],
-  ['cambiata', 'cambiata'],
-  ['double neighbour', 'double neighbour', 'double neighbor', 'changing tone'],
-  ['ornament', 'ornament'],
-  ['non-chord tone', 'non-chord tone', 'nonchord tone', 'non-harmonic note', 'embellishing tone'],
-  ['chord tone', 'chord tone', 'chord note', 'member of the chord'],
-]);
-const accent = wordsFor<boolean>([
-  [true, 'accented'],
-  [false, 'unaccented'],
-]);
-const colour = wordsFor<boolean>([
-  [true, 'chromatic'],
-  [false, 'diatonic'],
-]);
-const sides = wordsFor<'upper' | 'lower'>([
-  ['upper', 'upper'],
-  ['lower', 'lower'],
-]);
-
-const nonChordTone: Parser<NonChordToneSays> = rule(
-  'NonChordTone',
-  () =>
-    map(
-      sequence(
-        optional(article),
-        optional(accent),
-        optional(colour),
-        optional(sides),
-        optional(figure),
-        kinds,
-      ),
-      ([, accented, chromatic, side, of, kind]): NonChordToneSays => ({
-        kind,
-        ...(of === undefined ? {} : { figure: of }),
-        ...(accented === undefined ? {} : { accented }),
-        ...(chromatic === undefined ? {} : { chromatic }),
-        ...(side === undefined ? {} : { side }),
-      }),
-    ),
-  'a non-chord tone such as `a passing tone` or `a 4-3 suspension`',
-);
-
-function nameOf({ kind, figure: of, accented, chromatic, side }: NonChordToneSays): string {
-  const words = [
-    accented === undefined ? undefined : accented ? 'accented' : 'unaccented',
-    chromatic === undefined ? undefined : chromatic ? 'chromatic' : 'diatonic',
-    side,
-    of,
-    kind === 'pedal' ? 'pedal tone' : kind,
-  ];
-  return words.filter(each => each !== undefined).join(' ');
-}
-
-const describe = (says: NonChordToneSays): string => withArticle(nameOf(says));
 
 const toneOf = (tone: NonChordTone): NonChordToneSays => ({
   kind: tone.kind,

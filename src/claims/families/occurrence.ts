@@ -4,13 +4,14 @@ import { choice, map, optional, sequence, word, wordsFor } from '../grammar/inde
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { momentOf } from '../place/beats.js';
+import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn } from '../segments.js';
 import { occurrencesOf, printThing, thing } from '../subjects/thing.js';
 import type { Occurrence, Thing } from '../subjects/thing.js';
-import { count, printBeat, sayTimes } from '../terms/number.js';
+import { count, sayTimes } from '../terms/number.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** How often a thing occurs, and where. */
@@ -51,10 +52,7 @@ function rangeOf(
 }
 
 const where = (occurrences: readonly Occurrence[], context: ClaimContext): string => {
-  const shown = occurrences.slice(0, 8).flatMap(({ onset }) => {
-    const moment = momentOf(context.analysis.score, onset, context.beatUnit);
-    return moment === undefined ? [] : [`bar ${moment.bar} beat ${printBeat(moment.beat)}`];
-  });
+  const shown = occurrences.slice(0, 8).map(({ onset }) => sayMoment(onset, context));
   const more = occurrences.length - shown.length;
   return shown.join(', ') + (more > 0 ? ` and ${String(more)} more` : '');
 };

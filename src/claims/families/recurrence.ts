@@ -1,12 +1,11 @@
 import { equals, printPitch, subtract } from '../../score/index.js';
-import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
-import { momentOf } from '../place/beats.js';
+import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from '../subjects/line-name.js';
@@ -18,7 +17,6 @@ import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { intervalName, intervalNumber, printInterval, printNumber } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
-import { printBeat } from '../terms/number.js';
 import { be, printVerb, verb } from '../terms/verb.js';
 
 /** How the copy lies against the model. */
@@ -140,13 +138,10 @@ function differences(
   }));
 }
 
-const where = (note: Note, context: ClaimContext): string => {
-  const moment = momentOf(context.analysis.score, note.onset, context.beatUnit);
-  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
-};
-
 const say = (event: Event | undefined, context: ClaimContext): string =>
-  event === undefined ? 'no note' : `${printPitch(event.note.pitch)} in ${where(event.note, context)}`;
+  event === undefined
+    ? 'no note'
+    : `${printPitch(event.note.pitch)} in ${sayMoment(event.note.onset, context)}`;
 
 /** Exact and transposed return: claims K2 and K3 of the trade. */
 export const recurrenceFamily = family<Span, RecurrenceSays>({

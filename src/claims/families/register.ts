@@ -3,8 +3,8 @@ import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, optional, sequence, word } from '../grammar/index.js';
-import type { ClaimContext } from '../model.js';
 import { momentOf } from '../place/beats.js';
+import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
@@ -21,17 +21,11 @@ import {
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { printBeat } from '../terms/number.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** Which note is the highest or lowest, and where it is. */
 export type RegisterSays =
   { readonly kind: 'pitch'; readonly note: NoteName } | { readonly kind: 'place'; readonly place: Place };
-
-const where = (note: Extreme['notes'][number], context: ClaimContext): string => {
-  const moment = momentOf(context.analysis.score, note.onset, context.beatUnit);
-  return moment === undefined ? '' : `bar ${moment.bar} beat ${printBeat(moment.beat)}`;
-};
 
 /** The highest and lowest note: claim L1 of the trade. Every note that reaches the same pitch is listed. */
 export const extremeFamily = family<Extreme, RegisterSays>({
@@ -53,7 +47,7 @@ export const extremeFamily = family<Extreme, RegisterSays>({
       : `${printBe(form)} in ${printPlace(says.place)}`,
   check: ({ notes, name }, says, context, make): Finding<Extreme> => {
     const [first] = notes;
-    const places = notes.map(note => where(note, context)).join(', ');
+    const places = notes.map(note => sayMoment(note.onset, context)).join(', ');
     const evidence = (role: 'supports' | 'contradicts') =>
       notes.slice(0, 8).map(note => noteEvidence(role, note, name, context));
     const actual: NoteName = { pitchClass: pitchClassOf(first.pitch), octave: first.pitch.octave };

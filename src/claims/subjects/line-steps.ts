@@ -1,0 +1,32 @@
+import { midiOf, printPitch, staffStepOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import { withArticle } from '../terms/chord-name.js';
+import { intervalBetween, printInterval } from '../terms/interval-name.js';
+import type { IntervalName } from '../terms/interval-name.js';
+import type { Line } from './line.js';
+
+/** From one note of a line to the next that has another pitch. */
+export interface Step {
+  readonly from: Note;
+  readonly to: Note;
+  readonly up: boolean;
+  readonly size: IntervalName;
+}
+
+/** The moves of a line, repeated notes left out. */
+export function stepsOf(line: Line): readonly Step[] {
+  return line.notes.slice(1).flatMap(({ note: to }, at) => {
+    const from = line.notes[at]?.note;
+    if (from === undefined) return [];
+    const up = midiOf(to.pitch) - midiOf(from.pitch) || staffStepOf(to.pitch) - staffStepOf(from.pitch);
+    return up === 0 ? [] : [{ from, to, up: up > 0, size: intervalBetween(from.pitch, to.pitch) }];
+  });
+}
+
+/** A second, major or minor, or a chromatic semitone; an augmented second is a leap. */
+export const isStep = ({ size }: Step): boolean => size.steps <= 1 && Math.abs(size.semitones) <= 2;
+export const isSemitone = ({ size }: Step): boolean => Math.abs(size.semitones) === 1;
+
+/** `D#5-A5, a diminished fifth up`. */
+export const sayStep = (step: Step): string =>
+  `${printPitch(step.from.pitch)}-${printPitch(step.to.pitch)}, ${withArticle(printInterval({ steps: step.size.steps, semitones: Math.abs(step.size.semitones) }))} ${step.up ? 'up' : 'down'}`;
