@@ -71,6 +71,12 @@ const opinionWords = [
 const year = /\b(?:1[1-9]|20)\d\d\b/u;
 const vocabulary = new RegExp(`(?<!\\p{L})(?:${opinionWords.join('|')})(?!\\p{L})`, 'iu');
 
+/** The first word of opinion or history in a text, as offsets; `undefined` where there is none. */
+export function opinionIn(text: string): { readonly from: number; readonly to: number } | undefined {
+  const found = vocabulary.exec(text);
+  return found === null ? undefined : { from: found.index, to: found.index + found[0].length };
+}
+
 /** A sentence that is recognised and cannot be checked: claim P1 of the trade. */
 const opinion = (sentence: string): Claim => ({
   content: { opinion: sentence },

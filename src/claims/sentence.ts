@@ -58,7 +58,7 @@ const plainPredicate = predicateOf('Place', spanFamilies);
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate));
 
 /** Sentences that can be checked. */
-const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
+export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
   choice(
     about('Place', spanSubject, placePredicate),
     about('Line', lineSubjectName, predicateOf('Line', lineFamilies)),

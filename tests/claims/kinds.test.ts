@@ -12,6 +12,7 @@ import { contextOf } from './asking.js';
 const conventions = z.strictObject({
   'seventh-on-I': z.enum(['major', 'minor']).exactOptional(),
   'inverted-authentic': z.enum(['cadence', 'none']).exactOptional(),
+  cadential: z.enum(['I64', 'cad64']).exactOptional(),
   'half-on-V7': z.enum(['cadence', 'none']).exactOptional(),
   'cadence-names': z.enum(['US', 'UK']).exactOptional(),
   'iii-and-vi': z.enum(['tonic', 'prolongation']).exactOptional(),

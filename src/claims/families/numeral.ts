@@ -58,7 +58,11 @@ function alternatives(
   make: (says: NumeralSays) => Predicate<Span>,
 ): readonly Predicate<Span>[] {
   const asWritten = (roman: string, key: Key): readonly Predicate<Span>[] => {
-    const read = parseRomanNumeral(roman);
+    const named =
+      context.conventions.cadential === 'I64'
+        ? roman.replace(/^cad64/u, key.mode === 'major' ? 'I64' : 'i64')
+        : roman;
+    const read = parseRomanNumeral(named);
     if (isUnread(read)) return [];
     const isHome = says.key === undefined && sameKey(key, context.home);
     return [make(isHome ? { numeral: read } : { numeral: read, key })];

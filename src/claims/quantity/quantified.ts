@@ -59,7 +59,7 @@ function printQuantified({ amount, unit, place }: Quantity, predicate: Predicate
 }
 
 /** Every, no, exactly, at least, at most: claim O1 of the trade, answered with the counterexample. */
-function quantified(quantity: Quantity, predicate: Predicate<Span>): Claim {
+export function quantified(quantity: Quantity, predicate: Predicate<Span>): Claim {
   const { amount, unit, place } = quantity;
   return {
     content: { quantity, says: predicate.family, what: predicate.content },

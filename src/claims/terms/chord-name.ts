@@ -134,6 +134,20 @@ const ofRoot: Parser<ChordWords> = map(
   ),
   ([, before, root, quality, , after]) => build(before, { root, quality }, after),
 );
+/** A chord that cannot be taken for a key: `D major chord`, `D dominant seventh`. */
+export const unmistakableChord: Parser<ChordWords> = map(
+  sequence(
+    optional(inversions),
+    pitchClassName,
+    choice(
+      map(sequence(triads, noun), ([quality]) => quality),
+      map(sequence(sevenths, optional(noun)), ([quality]) => quality),
+    ),
+    optional(inInversion),
+  ),
+  ([before, root, quality, after]) => build(before, { root, quality }, after),
+);
+
 const ofQuality: Parser<ChordWords> = map(
   sequence(
     article,

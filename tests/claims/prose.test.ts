@@ -1,0 +1,60 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { statementsInProse } from '../../src/claims/index.js';
+import type { Place } from '../../src/claims/index.js';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { analyse } from '../../src/harmony/index.js';
+import { readScore } from '../../src/score/index.js';
+import { contextOf } from './asking.js';
+
+const waltz = analyse(
+  readScore(sourceText('mill-road.abc', readFileSync('sample-lessons/mill-road.abc', 'utf8'))).value,
+);
+const context = contextOf(waltz, { home: 'B minor' });
+const bars = (first: string, last = first): Place => ({ kind: 'bars', first, last });
+
+const found = (text: string, place: Place) =>
+  statementsInProse(text, place).map(({ from, to, claim }) => [
+    text.slice(from, to),
+    claim?.print() ?? 'opinion',
+    claim?.check(context).verdict ?? 'undecided',
+  ]);
+
+describe('statements in a narration', () => {
+  test.each<[string, Place, readonly (readonly string[])[]]>([
+    [
+      'Listen to the B dominant seventh here.',
+      bars('4'),
+      [['B dominant seventh', 'at least 1 chord of bar 4 is a B dominant seventh chord', 'holds']],
+    ],
+    [
+      'After the D dominant seventh chord we rest on a half cadence.',
+      bars('7', '8'),
+      [
+        ['D dominant seventh chord', 'at least 1 chord of bars 7-8 is a D dominant seventh chord', 'fails'],
+        ['a half cadence', 'bars 7-8 have a half cadence', 'holds'],
+      ],
+    ],
+    [
+      'We are in D major now, and the beautiful suspension tells it.',
+      bars('13', '16'),
+      [
+        ['in D major', 'bars 13-16 are in D major', 'holds'],
+        ['beautiful', 'opinion', 'undecided'],
+        ['suspension', 'bars 13-16 have a suspension', 'holds'],
+      ],
+    ],
+    [
+      'Here bar 8 is a half cadence, as bar 4 has D#.',
+      bars('1', '8'),
+      [
+        ['bar 8 is a half cadence', 'bar 8 is a half cadence', 'holds'],
+        ['bar 4 has D#', 'bar 4 has D#', 'holds'],
+      ],
+    ],
+    ['Let us walk that road slowly, once more.', bars('1', '8'), []],
+    ['', bars('1'), []],
+  ])('%s', (text, place, expected) => {
+    expect(found(text, place)).toEqual(expected);
+  });
+});
