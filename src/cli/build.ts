@@ -1,15 +1,26 @@
-import { basename, extname } from 'node:path';
+import { stat } from 'node:fs/promises';
+import { basename, dirname, extname, join } from 'node:path';
 import { inReadingOrder } from '../diagnostics/index.js';
 import {
   checkFormats,
   checkWritable,
+  clockTime,
   counted,
   passes,
   walkthroughFiles,
   writeWhole,
 } from '../output/index.js';
 import type { LessonReport } from '../output/index.js';
-import { embeddedVoice } from '../sound/index.js';
+import {
+  defaultLoudness,
+  embeddedVoice,
+  folderCache,
+  mixLesson,
+  takesIn,
+  writeAudio,
+} from '../sound/index.js';
+import type { AudioFiles } from '../sound/index.js';
+import { alsoWords, readAlso } from './also.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';
@@ -25,6 +36,26 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     complain(
       terminal,
       runFinding('R0014', '`build` needs `--out DIR`', 'name the folder to write into: `--out walkthrough`'),
+    );
+    return 2;
+  }
+  const also = readAlso(values['also'] ?? '');
+  if ('unknown' in also) {
+    complain(
+      terminal,
+      runFinding('R0008', `\`--also\` knows no \`${also.unknown}\``, `words: ${alsoWords.join(', ')}, all`),
+    );
+    return 2;
+  }
+  const loudness = Number(values['loudness'] ?? defaultLoudness);
+  if (!(loudness >= -40 && loudness <= -5)) {
+    complain(
+      terminal,
+      runFinding(
+        'R0008',
+        `\`--loudness ${values['loudness'] ?? ''}\` is no loudness`,
+        'LUFS from -40 to -5: -16 for the web, -23 for broadcast',
+      ),
     );
     return 2;
   }
@@ -48,27 +79,40 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
   const refused = await systemRefusal(() => checkWritable(folder));
   if (refused !== undefined) return cannotWrite(terminal, folder, refused);
 
-  const { value: files, diagnostics } = await walkthroughFiles({
-    name: basename(file, extname(file)),
+  const name = basename(file, extname(file));
+  const takes = await takesIn(values['takes'] ?? join(dirname(file), 'takes'));
+  const { value: walkthrough, diagnostics } = await walkthroughFiles({
+    name,
     lesson,
     analysis,
     versions,
     claims: report.claims,
     voice: embeddedVoice(),
+    takes,
+    ...(values['cache'] === undefined ? {} : { cache: folderCache(values['cache']) }),
+    companions: also.companions,
     onProgress: terminal.progress,
   });
   const built = { ...report, diagnostics: inReadingOrder([...report.diagnostics, ...diagnostics], file) };
   show(built);
 
+  const audio: AudioFiles = Object.fromEntries(
+    also.sounds.map(kind => [kind, join(folder, `${name}.${kind}`)]),
+  );
   let paths: readonly string[] = [];
   const failed = await systemRefusal(async () => {
-    paths = await writeWhole(folder, files);
+    paths = await writeWhole(folder, walkthrough.files);
+    if (also.sounds.length > 0) {
+      await writeAudio(mixLesson(walkthrough.timeline, walkthrough.speech, { loudness }), audio, seconds => {
+        terminal.progress(`mixing ${clockTime(seconds)} of ${clockTime(walkthrough.timeline.seconds)}`);
+      });
+      paths = [...paths, ...Object.values(audio)];
+    }
+    await takes.remember();
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed);
   terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
-  paths.forEach((path, index) => {
-    terminal.write(`  ${path}  ${((files[index]?.bytes.length ?? 0) / 1000).toFixed(0)} kB\n`);
-  });
+  for (const path of paths) terminal.write(`  ${path}  ${((await stat(path)).size / 1000).toFixed(0)} kB\n`);
   return passes({ lessons: [built] }, false) ? 0 : 1;
 };
 

@@ -61,6 +61,17 @@ export const commands = {
     about: 'build the walkthrough: a page that works offline, and its captions',
     options: {
       out: { value: 'DIR', about: 'folder to write into; it is made where it does not exist' },
+      also: {
+        value: 'LIST',
+        about:
+          'files beside the page, with commas between: srt, chapters, chapter-list, script, transcript, midi, timeline, wav, mp3, m4a, all',
+      },
+      loudness: { value: 'LUFS', about: 'of the sound files: -16 where absent, -23 for broadcast' },
+      takes: { value: 'DIR', about: "the educator's recordings; `takes` beside the lesson where absent" },
+      cache: {
+        value: 'DIR',
+        about: 'folder that keeps what was spoken, for quicker builds; it may be deleted',
+      },
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./build.js')).runBuild,

@@ -1,9 +1,12 @@
 import type { Diagnostic, Result } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import type { CheckedClaim, Lesson } from '../lesson/index.js';
-import type { SpeechCache, Voice } from '../sound/index.js';
+import type { SpeechCache, SpokenSound, Takes, Voice } from '../sound/index.js';
 import { buildTimeline, chordsOfAnalysis } from '../timeline/index.js';
+import type { Timeline } from '../timeline/index.js';
 import { captionsWebvtt } from './captions-webvtt.js';
+import { companionFiles } from './companions.js';
+import type { Companion } from './companions.js';
 import type { OutputFile } from './output-file.js';
 import { readPlayerBundle } from './player-bundle.js';
 import type { WalkthroughClip } from './walkthrough-input.js';
@@ -17,19 +20,31 @@ export interface WalkthroughFilesInput {
   readonly versions: ReadonlyMap<string, Analysis>;
   readonly claims: readonly CheckedClaim[];
   readonly voice: Voice;
+  /** The educator's recordings; they come before the voice. */
+  readonly takes?: Takes;
   readonly cache?: SpeechCache;
+  /** Files beside the page and its captions. */
+  readonly companions?: readonly Companion[];
   readonly onProgress?: (doing: string) => void;
 }
 
+/** A walkthrough and what its sound can be mixed from. */
+export interface BuiltWalkthrough {
+  readonly files: readonly OutputFile[];
+  readonly timeline: Timeline;
+  readonly speech: ReadonlyMap<string, SpokenSound>;
+}
+
 /** Makes the files of a walkthrough out of a lesson without errors: speech, timeline, sound bank, page, captions. */
-export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Result<readonly OutputFile[]>> {
-  const { name, lesson, analysis, versions, claims, voice, cache, onProgress } = input;
+export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Result<BuiltWalkthrough>> {
+  const { name, lesson, analysis, versions, claims, voice, takes, cache, onProgress } = input;
   const player = readPlayerBundle();
   // Synthesizer and encoder are heavy, and the other outputs do without them.
   const { buildWalkthrough } = await import('./walkthrough.js');
   const { speakLesson, speechClip, trimmedBank } = await import('../sound/index.js');
   const spoken = await speakLesson(lesson, {
     voice,
+    ...(takes === undefined ? {} : { takes }),
     ...(cache === undefined ? {} : { cache }),
     onProgress: (done, all) => onProgress?.(`speaking ${done} of ${all}`),
   });
@@ -63,6 +78,14 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     captions: captionsWebvtt(timeline.value),
     player,
   });
+  const beside = companionFiles(name, lesson, timeline.value, input.companions ?? []);
   const diagnostics: readonly Diagnostic[] = [...spoken.diagnostics, ...timeline.diagnostics];
-  return { value: files, diagnostics };
+  return {
+    value: {
+      files: [...files, ...beside],
+      timeline: timeline.value,
+      speech: spoken.value,
+    },
+    diagnostics,
+  };
 }

@@ -18,7 +18,7 @@ export type { SpeechCache } from './speech/speech-cache.js';
 export { mp3DelaySamples, speechClip, startMp3 } from './encode/mp3.js';
 export { writeAudio } from './encode/write-audio.js';
 export type { AudioFiles } from './encode/write-audio.js';
-export { mixLesson } from './mix/mix-lesson.js';
+export { defaultLoudness, mixLesson } from './mix/mix-lesson.js';
 export type { MixOptions, MixSpeech } from './mix/mix-lesson.js';
 export { resample } from './mix/resample.js';
 export type { SpeechClip } from './encode/mp3.js';

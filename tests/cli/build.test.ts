@@ -1,6 +1,6 @@
 /** `barwise build` as a process. What the page does is tested in tests/browser. */
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -37,6 +37,52 @@ describe('build', () => {
     expect(page).toContain('The garden gate');
     // W3C WebVTT, section 4.1: the file begins with the word WEBVTT.
     expect(readFileSync(join(out, 'lesson.vtt'), 'utf8')).toMatch(/^WEBVTT\n/);
+  });
+
+  it('writes beside the page what it is asked for, whole and in step', async () => {
+    const { code, stdout, stderr } = await barwise([
+      'build',
+      good,
+      '--out',
+      folder,
+      '--also',
+      'all',
+      '--cache',
+      join(folder, 'kept'),
+    ]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toContain('12 files written:');
+    const beside = [
+      'chapters.txt',
+      'chapters.vtt',
+      'm4a',
+      'mid',
+      'mp3',
+      'script.md',
+      'srt',
+      'timeline.json',
+      'transcript.md',
+      'vtt',
+      'wav',
+    ];
+    expect(readdirSync(folder).sort()).toEqual(
+      ['kept', ...['html', ...beside].map(ending => `lesson.${ending}`)].sort(),
+    );
+    const timeline = JSON.parse(readFileSync(join(folder, 'lesson.timeline.json'), 'utf8')) as {
+      readonly seconds: number;
+    };
+    // 44 bytes of header, two channels of 16 bits at 48 kHz.
+    expect((statSync(join(folder, 'lesson.wav')).size - 44) / 4).toBe(Math.round(timeline.seconds * 48_000));
+  });
+
+  it('knows the words of --also and what a loudness is', async () => {
+    const also = await barwise(['build', good, '--out', folder, '--also', 'srt,wave']);
+    expect(also.code).toBe(2);
+    expect(also.stderr).toContain('error R0008: `--also` knows no `wave`');
+    const loud = await barwise(['build', good, '--out', folder, '--loudness', 'loud']);
+    expect(loud.code).toBe(2);
+    expect(loud.stderr).toContain('error R0008: `--loudness loud` is no loudness');
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   it('gives the same bytes again', async () => {

@@ -29,6 +29,9 @@ export interface MixOptions {
   readonly lowering?: number;
 }
 
+/** Integrated loudness of a mix where nothing else is asked for, in LUFS: listening on the web (EBU R 128 s2: -16 to -20). */
+export const defaultLoudness = -16;
+
 /** The level to which music and words are brought before the whole is; any value would do. */
 const reference = -23;
 const factor = (decibels: number): number => 10 ** (decibels / 20);
@@ -117,7 +120,7 @@ function levels(
     });
   }
   const whole = integratedLoudness(together);
-  const final = Number.isFinite(whole) ? factor((options.loudness ?? -16) - whole) : 1;
+  const final = Number.isFinite(whole) ? factor((options.loudness ?? defaultLoudness) - whole) : 1;
   return {
     music: music * final,
     lowered,
