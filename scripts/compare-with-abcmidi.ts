@@ -4,7 +4,7 @@
  * Exits with 1 when a note differs. Grace notes, ornaments and dynamics are left out: abc2midi performs them in its own way.
  */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { BasicMIDI } from 'spessasynth_core';
@@ -68,6 +68,7 @@ function struckByAbcmidi(text: string): Struck[] {
       stdio: 'pipe',
       timeout: 60_000,
     });
+    if (!existsSync(midi)) throw new Error('abc2midi finds no tune to play');
     const bytes = readFileSync(midi);
     const parsed = BasicMIDI.fromArrayBuffer(
       bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength),
@@ -110,7 +111,14 @@ let failed = false;
 for (const file of process.argv.slice(2)) {
   const text = readFileSync(file, 'utf8');
   const ours = struckByUs(readScore(sourceText(file, text)).value);
-  const theirs = struckByAbcmidi(text);
+  let theirs: Struck[];
+  try {
+    theirs = struckByAbcmidi(text);
+  } catch (error) {
+    failed = true;
+    console.log(`NOT COMPARED  ${file}: ${error instanceof Error ? error.message : String(error)}`);
+    continue;
+  }
   const { onlyOurs, onlyTheirs } = compareStruck(ours, theirs);
   const equal = onlyOurs.length + onlyTheirs.length === 0;
   failed ||= !equal;

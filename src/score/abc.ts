@@ -9,7 +9,8 @@ export interface NoteElement {
   readonly end: number;
   /** Length in unit note lengths, broken rhythm applied, tuplet factor not; absent where it is none that notation knows. */
   readonly length?: Fraction;
-  readonly rest?: 'rest' | 'spacer' | 'bars';
+  /** A space without time, or a rest of whole bars; other rests are elements without heads. */
+  readonly rest?: 'spacer' | 'bars';
   /** Number of bars of a multi-bar rest. */
   readonly restBars: number;
   /** Whether a tie starts at each head, in the order of the source. */
@@ -71,9 +72,6 @@ const finestDenominator = 3072;
 const longestInWholes = 1000;
 
 const restKinds: Readonly<Record<string, NoteElement['rest']>> = {
-  rest: 'rest',
-  whole: 'rest',
-  invisible: 'rest',
   spacer: 'spacer',
   multimeasure: 'bars',
   'invisible-multimeasure': 'bars',
@@ -144,6 +142,20 @@ export function readMusicCode(music: string): readonly MusicElement[] {
     .map(convert)
     .filter(element => element !== undefined)
     .sort(inOrder);
+}
+
+/** The first line of music code on which the parser gives up; `undefined` where each of them alone can be read. */
+export function findUnreadableLine(
+  music: string,
+): { readonly start: number; readonly end: number } | undefined {
+  for (const line of music.matchAll(/.+/g)) {
+    try {
+      abcjs.parseOnly(line[0]);
+    } catch {
+      return { start: line.index, end: line.index + line[0].trimEnd().length };
+    }
+  }
+  return undefined;
 }
 
 const complaint = /^Music Line:(\d+):(\d+): ([^<]*?):? {2}/;

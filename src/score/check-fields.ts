@@ -67,10 +67,17 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
   }
 }
 
-const unread: Readonly<Record<string, string>> = {
-  m: 'macros are not expanded',
-  s: 'symbol lines are not read',
-};
+/** Why a field is not followed, and what to write instead. */
+function unfollowed({ letter, place, value }: Field): readonly [reason: string, help: string] | undefined {
+  if (letter === 'm') return ['macros are not expanded', 'write the macro out in the music'];
+  if (letter === 's') return ['symbol lines are not read', 'write the symbols into the music'];
+  if (letter === 'P' && place === 'header')
+    return ['the order of parts is not followed', 'write the order with repeat signs and endings'];
+  if ((letter === '%' || letter === 'I') && /^\s*MIDI\s+r?transpose\b/.test(value)) {
+    return ['this transposition is not followed', 'write `transpose=` into the `V:` or `K:` field'];
+  }
+  return undefined;
+}
 
 function checkPlace(source: SourceText, field: Field, report: Report): void {
   const { letter, place } = field;
@@ -89,9 +96,9 @@ function checkPlace(source: SourceText, field: Field, report: Report): void {
       ),
     );
   }
-  const reason = letter === 'P' && place === 'header' ? 'the order of parts is not followed' : unread[letter];
-  if (reason !== undefined)
-    report(findingAt(source, 'S0109', 'warning', reason, field, { help: 'write it out in the music' }));
+  const [reason, help] = unfollowed(field) ?? [];
+  if (reason !== undefined && help !== undefined)
+    report(findingAt(source, 'S0109', 'warning', reason, field, { help }));
 }
 
 function checkLayout(source: SourceText, abc: AbcText, voices: readonly Voice[], report: Report): void {

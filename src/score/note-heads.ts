@@ -33,6 +33,8 @@ export interface WrittenNote {
   /** Names between exclamation marks. */
   readonly decorations: readonly string[];
   readonly tuplet?: TupletMark;
+  /** Heads that the parser lost between its elements. */
+  readonly lost: readonly NoteHead[];
   /** Accidentals of less than a semitone, which no spelled pitch can hold. */
   readonly microtones: readonly { readonly start: number; readonly end: number }[];
 }
@@ -53,10 +55,11 @@ const octaveOf = (name: string, marks: string): number =>
 
 const letterOf = (name: string): Letter => letters.find(letter => letter === name.toUpperCase()) ?? 'C';
 
-/** Reads what stands between two offsets of the music code; heads count from `headsFrom` on, what is before belongs to them. */
-export function readWrittenNote(music: string, from: number, headsFrom: number, end: number): WrittenNote {
+/** Reads what stands between two offsets of the music code; the element itself begins at `elementStart`, what is before belongs to it. */
+export function readWrittenNote(music: string, from: number, elementStart: number, end: number): WrittenNote {
   const heads: NoteHead[] = [];
   const graces: NoteHead[] = [];
+  const lost: NoteHead[] = [];
   const quotes: string[] = [];
   const decorations: string[] = [];
   const microtones: { start: number; end: number }[] = [];
@@ -85,10 +88,11 @@ export function readWrittenNote(music: string, from: number, headsFrom: number, 
     else if (p !== undefined)
       tuplet = { p: Number(p), q: Number(q ?? 0), r: Number(r ?? 0), start, end: start + text.length };
     else if (brace !== undefined) inGrace = brace === '{';
-    else if (name !== undefined && (inGrace || start >= headsFrom)) {
+    else if (name !== undefined) {
       const accidental = signs[sign];
       if (accidental === undefined && sign !== '') microtones.push({ start, end: start + sign.length + 1 });
-      (inGrace ? graces : heads).push({
+      const kept = start >= elementStart ? heads : lost;
+      (inGrace ? graces : kept).push({
         start,
         end: start + text.length - (tie?.length ?? 0),
         letter: letterOf(name),
@@ -99,5 +103,13 @@ export function readWrittenNote(music: string, from: number, headsFrom: number, 
       });
     }
   }
-  return { heads, graces, quotes, decorations, microtones, ...(tuplet === undefined ? {} : { tuplet }) };
+  return {
+    heads,
+    graces,
+    lost,
+    quotes,
+    decorations,
+    microtones,
+    ...(tuplet === undefined ? {} : { tuplet }),
+  };
 }

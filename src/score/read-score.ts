@@ -1,5 +1,5 @@
 import type { Diagnostic, Result, SourceText } from '../diagnostics/index.js';
-import { readMusicCode } from './abc.js';
+import { findUnreadableLine, readMusicCode } from './abc.js';
 import { readAbcText, unescapeText, type AbcText } from './abc-text.js';
 import { frameBars, placeBars } from './bars.js';
 import { checkBars } from './check-bars.js';
@@ -122,7 +122,14 @@ export function readScore(source: SourceText): Result<Score> {
     }
     const reason = error instanceof Error ? error.message : String(error);
     return refuse(
-      findingAt(source, 'S0006', 'error', 'the engraver cannot read this score', start, { notes: [reason] }),
+      findingAt(
+        source,
+        'S0006',
+        'error',
+        'the engraver cannot read this line',
+        findUnreadableLine(abc.music) ?? start,
+        { notes: [reason], help: 'look for a chord, a quotation or a decoration without an end' },
+      ),
     );
   }
 }

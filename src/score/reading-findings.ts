@@ -58,6 +58,12 @@ export const noNoteValue = (source: SourceText, head: Range, length: Fraction): 
     },
   );
 
+export const lostNote = (source: SourceText, head: Range): Diagnostic =>
+  findingAt(source, 'S0503', 'error', `the note \`${textOf(source, head)}\` is lost`, head, {
+    notes: ['the signs behind it, or a quotation mark in front of it, do not let it be read'],
+    help: 'write a note as accidental, letter, octave, length and tie, in this order, and close every quotation',
+  });
+
 export const unreadableEnding = (source: SourceText, range: Range): Diagnostic =>
   findingAt(
     source,

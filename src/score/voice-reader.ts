@@ -10,7 +10,7 @@ import type { Voice, VoiceId } from './model.js';
 import { readWrittenNote, type WrittenNote } from './note-heads.js';
 import { placeElement } from './place-note.js';
 import { dropTies } from './ties.js';
-import { musicBeforeVoice, unreadableEnding } from './reading-findings.js';
+import { lostNote, musicBeforeVoice, unreadableEnding } from './reading-findings.js';
 import type { VoiceBar } from './voice-bars.js';
 import { readStaffProperties, voiceIdOf, wordsAfterId } from './voice-fields.js';
 import {
@@ -119,6 +119,7 @@ export function readVoiceBars(
     }
     for (let sign = abc.overlays[overlay]; sign !== undefined && sign < at; sign = abc.overlays[++overlay])
       startOverlay(current, sign);
+    for (const head of written.lost) report(lostNote(source, head));
     if (element.kind === 'note') placeElement(current, element, written, at);
     else if (element.end > readTo) {
       const line = readBarLine(abc.music, Math.max(element.start, readTo), element.end, element.ending);

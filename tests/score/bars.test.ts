@@ -95,6 +95,7 @@ describe('playing order', () => {
     [standard('4.8, three times'), '|::C4::|D4|', '1 1 1 2'],
     [standard('4.9'), '|:C4|1D4:|2E4||F4|', '1 2a 1 2b 3'],
     [standard('4.9, space before the bracket'), '|:C4| [1 D4 :| [2 E4 |]', '1 2a 1 2b'],
+    [standard('4.9, ending on a new line'), 'C4|D4|\n[1E4:|[2F4|]', '1 2 3a 1 2 3b'],
     [standard('4.9, no start of repeat'), 'C4|1D4:|2E4|]', '1 2a 1 2b'],
     [standard('4.10'), '|:C4|[1D4:|[2E4:|[3F4|]', '1 2a 1 2b 1 2c'],
     [standard('4.10'), '|:C4|[1,3D4:|[2,4E4:|', '1 2a 1 2b 1 2a 1 2b'],

@@ -73,7 +73,7 @@ describe('key signature', () => {
     expect(text.replace(/\d/g, '')).toBe(scale);
   });
 
-  it('changes inside the tune and ends earlier accidentals (ABC standard 2.1, section 3.2)', () => {
+  it('changes inside the tune (ABC standard 2.1, section 3.2) and ends earlier accidentals (as abc2midi plays it)', () => {
     expect(pitchesOf(readMusic('^F F [K:Bb] B F | [K:D] F C z2 |'))).toBe('F#4 F#4 Bb4 F4 F#4 C#4');
   });
 });

@@ -59,8 +59,15 @@ describe('length of a note', () => {
   });
 
   it(`takes n as three in compound metre (${standard('4.13')})`, () => {
-    const sixEight = read('X:1\nM:6/8\nL:1/8\nK:C\n(5CDEFG (7CDEFGAB|').score;
-    expect(lengthsOf(sixEight)).toBe(`${'3/40 '.repeat(5)}${'3/56 '.repeat(7)}`.trim());
+    const inSixEight = (music: string): string => lengthsOf(read(`X:1\nM:6/8\nL:1/8\nK:C\n${music}|`).score);
+    expect(inSixEight('(5CDEFG')).toBe('3/40 3/40 3/40 3/40 3/40');
+    expect(inSixEight('(7CDEFGAB')).toBe('3/56 3/56 3/56 3/56 3/56 3/56 3/56');
+    // The other numbers mean the same in every metre.
+    expect(inSixEight('(2CD')).toBe('3/16 3/16');
+    expect(inSixEight('(3CDE')).toBe('1/12 1/12 1/12');
+    expect(inSixEight('(4CDEF')).toBe('3/32 3/32 3/32 3/32');
+    expect(inSixEight('(6CDEFGA')).toBe('1/24 1/24 1/24 1/24 1/24 1/24');
+    expect(inSixEight('(8CDEFGABc')).toBe('3/64 3/64 3/64 3/64 3/64 3/64 3/64 3/64');
   });
 
   it(`takes the length of a chord from its first head (${standard('4.17')})`, () => {
@@ -142,6 +149,7 @@ describe('ties', () => {
     ['C2-^C2|', ''],
     ['C2-z2|C4|', ''],
     ['C4-&E4|C4|', '0>2 0<2'],
+    ['C4-&C4|C4|', '0>2 0<2'],
   ];
   it.each(rows)(`%s (${standard('4.11')})`, (music, ties) => {
     expect(tiesOf(tune(music))).toBe(ties);

@@ -52,6 +52,7 @@ describe('outer form of the source', () => {
     ['fields between the lines', plain.replace('GABc', 'N:a note\nP:B\nGABc')],
     [`continued fields (${standard('3.3')})`, plain.replace('T:Title', 'T:Title\n+:continued')],
     ['the next tune', `${plain}\nX:2\nM:3/4\nK:C\nCDE|\n`],
+    ['the next tune without an empty line', `${plain}X:2\nM:3/4\nK:C\nCDE|\n`],
     ['text behind the tune', `${plain}\nThe end.\n`],
   ])('reads the same through %s', (_, text) => {
     expect(summary(read(text).score)).toBe('C#4 D4 E4 F#4 G4 A4 B4 C#5 2 2');

@@ -36,8 +36,7 @@ export const scoreCatalogue = {
   S0006: {
     name: 'engraver-failure',
     summary: 'The engraver cannot read the score at all.',
-    explanation:
-      'The library that reads music code and draws it gave up on this text. Take the text apart by halves to find the line, and report it: this should not happen.',
+    explanation: `The library that reads music code and draws it gives up on a few things, such as a decoration inside a chord that is never closed.${abc('X:1\nM:4/4\nL:1/4\nK:C\nCDEF|\n[!CE]4|')}Correct the line that the finding shows.`,
   },
   S0007: {
     name: 'open-slurs',
@@ -105,7 +104,7 @@ export const scoreCatalogue = {
   S0109: {
     name: 'unread-field',
     summary: 'A field says something that is not followed.',
-    explanation: `Macros (\`m:\`), symbol lines (\`s:\`) and an order of parts (\`P:\` in the header) are not followed.${abc('X:1\nM:4/4\nL:1/4\nP:AAB\nK:C\nP:A\nCDEF|\nP:B\nGFED|')}Write the decorations into the music, write macros out, and write the order of parts with repeat signs.${standard('3.1.9, 4.15 and 9')}`,
+    explanation: `Macros (\`m:\`), symbol lines (\`s:\`), an order of parts (\`P:\` in the header) and \`%%MIDI transpose\` are not followed.${abc('X:1\nM:4/4\nL:1/4\nP:AAB\nK:C\nP:A\nCDEF|\nP:B\nGFED|')}Write the decorations into the music, write macros out, and write the order of parts with repeat signs.${standard('3.1.9, 4.15 and 9')}`,
   },
   S0110: {
     name: 'comment-in-quotes',
@@ -237,5 +236,10 @@ export const scoreCatalogue = {
     name: 'note-not-drawn',
     summary: 'A note is read and heard but not drawn.',
     explanation: `The student would hear a note that is not on the page.${abc('X:1\nM:4/4\nL:1/4\nK:C\nCDEF|\nH:a history, which the engraver takes to go on\nGABc|')}Look for what the engraver takes the line to be: here, field \`H:\` belongs into the header.`,
+  },
+  S0503: {
+    name: 'lost-note',
+    summary: 'A note cannot be read because of the signs behind it.',
+    explanation: `The parts of a note have a fixed order: accidental, letter, octave, length, tie, end of a slur.${abc('X:1\nM:4/4\nL:1/4\nK:C\nC(DE-)2F|')}Write \`(DE2)-F\`.${standard('4.20')}`,
   },
 } as const satisfies Record<`S${string}`, CatalogueEntry>;
