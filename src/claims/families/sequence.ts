@@ -1,4 +1,4 @@
-import { add, compare, isBefore } from '../../score/index.js';
+import { add, isBefore } from '../../score/index.js';
 import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -12,6 +12,7 @@ import { article } from '../terms/chord-name.js';
 import { intervalNumber, printNumber } from '../terms/interval-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe } from '../terms/verb.js';
+import { covers } from '../segments.js';
 import { silence } from './judged.js';
 import { sequenceOf } from './sequence-search.js';
 
@@ -97,9 +98,6 @@ function misfit(found: Sequence, says: SequenceSays): string | undefined {
       : 'it is tonal: intervals change so that it stays in the key';
   return undefined;
 }
-
-const covers = (found: Range, range: Range): boolean =>
-  compare(found.start, range.start) <= 0 && compare(range.end, found.end) <= 0;
 
 /** Sequences: claim H1 of the trade. */
 export const sequenceFamily = family<Span, SequenceSays>({

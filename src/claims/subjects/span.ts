@@ -4,7 +4,6 @@ import type { Resolution, Subject } from '../claim.js';
 import { map } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { barAt } from '../place/beats.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import { isPlural } from '../place/place.js';
 import type { Place } from '../place/place.js';
@@ -102,9 +101,5 @@ export const span = (place: Place): PlaceSubject => ({
     return [...otherBeats(place, context), ...shifted].map(span);
   },
 });
-
-/** The bar in which a stretch begins. */
-export const firstBarOf = (of: Span, context: ClaimContext): Bar | undefined =>
-  barAt(context.analysis.score, of.range.start);
 
 export const spanSubject: Parser<Subject<Span>> = map(placeName, span);
