@@ -16,8 +16,10 @@ export interface Field {
 /** The ABC source taken apart into information fields and music code. Offsets are those of the source. */
 export interface AbcText {
   readonly fields: readonly Field[];
-  /** Music code, lyrics and symbol definitions in their place; everything else of the source is blanked out. */
+  /** Music code in its place; everything else of the source is blanked out. */
   readonly music: string;
+  /** The same with lyrics and definitions of symbols, which the parser reads together with the music. */
+  readonly parserText: string;
   /** Offsets of the `&` that start an overlay. */
   readonly overlays: readonly number[];
   /** Offset of the first line of the tune. */
@@ -73,12 +75,13 @@ export function readAbcText(source: SourceText): AbcText {
   const firstTune = /^X:/m.exec(text)?.index ?? text.length - text.trimStart().length;
   const start = text.lastIndexOf('\n', firstTune - 1) + 1;
   let music = blank(start);
+  let parserText = music;
   let inHeader = true;
   let textBlock: string | undefined;
   let end = text.length;
   const addField = (letter: string, value: string, at: number, valueStart: number): void => {
     const previous = fields.at(-1);
-    if (letter === '+' && previous !== undefined)
+    if (letter === '+' && previous !== undefined && previous.letter !== 'w')
       fields.splice(-1, 1, { ...previous, value: `${previous.value} ${value.trim()}` });
     else
       fields.push({
@@ -99,6 +102,7 @@ export function readAbcText(source: SourceText): AbcText {
     }
     const letter = fieldLine.exec(line)?.[1];
     let code = hidden(line);
+    let forParser: string | undefined;
     if (textBlock !== undefined) {
       if (line.startsWith(`%%end${textBlock}`)) textBlock = undefined;
     } else if (line.startsWith('%%')) {
@@ -106,13 +110,16 @@ export function readAbcText(source: SourceText): AbcText {
       textBlock = /^%%begin(\w+)/.exec(line)?.[1];
     } else if (letter !== undefined) {
       addField(letter, line.slice(2).replace(comment, '$1'), at, at + 2);
-      if (letter === 'w' || letter === 'U') code = line;
+      if (letter === 'w' || letter === 'U') forParser = line;
       if (letter === 'K' && at >= start) inHeader = false;
     } else if (at >= start && !line.startsWith('%') && line.trim() !== '') {
       inHeader = false;
       code = scanMusicLine(line, at, fields, overlays);
     }
-    if (at >= start) music += next === undefined ? code : `${code}\n`;
+    if (at < start) continue;
+    const lineEnd = next === undefined ? '' : '\n';
+    music += code + lineEnd;
+    parserText += (forParser ?? code) + lineEnd;
   }
-  return { fields, music, overlays, start, end };
+  return { fields, music, parserText, overlays, start, end };
 }

@@ -70,6 +70,7 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
 /** Why a field is not followed, and what to write instead. */
 function unfollowed({ letter, place, value }: Field): readonly [reason: string, help: string] | undefined {
   if (letter === 'm') return ['macros are not expanded', 'write the macro out in the music'];
+  if (letter === '+') return ['this continuation is not read', 'write it into the line before'];
   if (letter === 's') return ['symbol lines are not read', 'write the symbols into the music'];
   if (letter === 'P' && place === 'header')
     return ['the order of parts is not followed', 'write the order with repeat signs and endings'];

@@ -78,7 +78,7 @@ function checkRest(source: SourceText, abc: AbcText, report: Report): void {
 
 /** Percent signs that cut off a text in quotes. */
 function checkComments(source: SourceText, abc: AbcText, report: Report): void {
-  for (const line of abc.music.slice(abc.start).matchAll(/^(?![%wU]).*$/gm)) {
+  for (const line of abc.music.slice(abc.start).matchAll(/^(?!%).*$/gm)) {
     const start = abc.start + line.index;
     const cut = start + line[0].trimEnd().length;
     const quotes = line[0].split('"').length - 1;

@@ -1,4 +1,5 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
+import type { MusicElement } from './abc.js';
 import type { AbcText } from './abc-text.js';
 import { findingAt } from './finding.js';
 import { voiceIdOf } from './voice-fields.js';
@@ -149,26 +150,25 @@ function checkOpenGraces(source: SourceText, abc: AbcText): Diagnostic | undefin
 /** What makes the voices or the music code unfit for the parser. */
 export const checkParts = (source: SourceText, abc: AbcText): Diagnostic | undefined =>
   checkVoiceNames(source, abc) ??
-  checkRuns(source, abc.music) ??
+  checkRuns(source, abc.parserText) ??
   checkOpenSlurs(source, abc) ??
   checkOpenGraces(source, abc) ??
   checkOverlays(source, abc);
 
 /** What makes the music too long to work with. */
-export function checkCount(
-  source: SourceText,
-  elements: readonly { readonly start: number; readonly end: number }[],
-): Diagnostic | undefined {
-  const beyond = elements[mostElements];
-  if (beyond === undefined) return undefined;
-  return findingAt(
-    source,
-    'S0010',
-    'error',
-    `the score has more than ${String(mostElements)} notes, rests and bar lines`,
-    beyond,
-    {
-      help: 'split the score into movements',
-    },
-  );
+export function checkCount(source: SourceText, elements: readonly MusicElement[]): Diagnostic | undefined {
+  let count = 0;
+  for (const element of elements) {
+    count += element.kind === 'note' ? Math.max(1, element.ties.length) : 1;
+    if (count <= mostElements) continue;
+    return findingAt(
+      source,
+      'S0010',
+      'error',
+      `the score has more than ${String(mostElements)} notes, rests and bar lines`,
+      element,
+      { help: 'split the score into movements' },
+    );
+  }
+  return undefined;
 }

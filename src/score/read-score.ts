@@ -57,7 +57,7 @@ function read(source: SourceText, abc: AbcText): Result<Score> {
   const diagnostics: Diagnostic[] = [];
   const report = (finding: Diagnostic): void => void diagnostics.push(finding);
   const voices = readVoices(abc);
-  const elements = readMusicCode(abc.music);
+  const elements = readMusicCode(abc.parserText);
   const tooMany = checkCount(source, elements);
   if (tooMany !== undefined) return { value: emptyScore(source), diagnostics: [tooMany] };
   const written = readVoiceBars(abc, source, elements, voices, report);
@@ -127,7 +127,7 @@ export function readScore(source: SourceText): Result<Score> {
         'S0006',
         'error',
         'the engraver cannot read this line',
-        findUnreadableLine(abc.music) ?? start,
+        findUnreadableLine(abc.parserText) ?? start,
         { notes: [reason], help: 'look for a chord, a quotation or a decoration without an end' },
       ),
     );

@@ -89,6 +89,8 @@ const rows: readonly Row[] = [
     text: music('"^a % b"C4|'),
     findings: ['S0110 5:5', 'S0301 5:1'].slice(0, 1).concat('S0105 1:1').sort(),
   },
+  { fault: 'nothing but lyrics', text: music('CDEF|\nw: a b c d\nGABc|\nw: e f g a'), findings: [] },
+  { fault: 'continued lyrics', text: music('CDEF|\nw: one two\n+: three'), findings: ['S0109 7:1'] },
   { fault: 'a macro', text: 'X:1\nM:4/4\nL:1/4\nm: ~C = C\nK:C\nC4|\n', findings: ['S0109 4:1'] },
   { fault: 'a symbol line', text: music('CDEF|\ns: !p! * *'), findings: ['S0109 6:1'] },
   {

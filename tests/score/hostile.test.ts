@@ -21,6 +21,7 @@ const rows: readonly (readonly [string, string, string])[] = [
     'S0002 133:1',
   ],
   ['more notes than can be worked with', header + 'C'.repeat(399).concat('|').repeat(160), 'S0010 5:60001'],
+  ['a chord of more notes than that', `${header}[${'CE'.repeat(30_001)}]|`, 'S0010 5:1'],
   ['a rest without end', `${header}Z999999999|C4|`, 'S0406 5:1'],
   [
     'lengths that have no common measure',

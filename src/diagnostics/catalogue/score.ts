@@ -104,7 +104,7 @@ export const scoreCatalogue = {
   S0109: {
     name: 'unread-field',
     summary: 'A field says something that is not followed.',
-    explanation: `Macros (\`m:\`), symbol lines (\`s:\`), an order of parts (\`P:\` in the header) and \`%%MIDI transpose\` are not followed.${abc('X:1\nM:4/4\nL:1/4\nP:AAB\nK:C\nP:A\nCDEF|\nP:B\nGFED|')}Write the decorations into the music, write macros out, and write the order of parts with repeat signs.${standard('3.1.9, 4.15 and 9')}`,
+    explanation: `Macros (\`m:\`), symbol lines (\`s:\`), continued lyrics (\`+:\`), an order of parts (\`P:\` in the header) and \`%%MIDI transpose\` are not followed.${abc('X:1\nM:4/4\nL:1/4\nP:AAB\nK:C\nP:A\nCDEF|\nP:B\nGFED|')}Write the decorations into the music, write macros out, and write the order of parts with repeat signs.${standard('3.1.9, 4.15 and 9')}`,
   },
   S0110: {
     name: 'comment-in-quotes',
