@@ -197,8 +197,9 @@ describe('audio files', () => {
       yield* mixLesson(timeline, speech);
       throw new Error('no more sound');
     }
-    const path = join(folder, 'broken.wav');
-    await expect(writeAudio(failing(), { wav: path })).rejects.toThrow('no more sound');
+    const path = (kind: string): string => join(folder, `broken.${kind}`);
+    const files = { wav: path('wav'), mp3: path('mp3'), m4a: path('m4a') };
+    await expect(writeAudio(failing(), files)).rejects.toThrow('no more sound');
     expect((await readdir(folder)).filter(name => name.startsWith('broken'))).toEqual([]);
   });
 });

@@ -1,7 +1,9 @@
-import { AudioSample, AudioSampleSource, BufferTarget, Output } from 'mediabunny';
-import type { AudioCodec, OutputFormat } from 'mediabunny';
+import { AudioSample, AudioSampleSource, Output } from 'mediabunny';
+import type { AudioCodec, OutputFormat, Target } from 'mediabunny';
 
 export interface EncodingRequest {
+  /** Where the bytes go: memory or a file. */
+  readonly target: Target;
   readonly format: OutputFormat;
   readonly codec: AudioCodec;
   /** Bits a second. */
@@ -13,17 +15,18 @@ export interface EncodingRequest {
   readonly startSeconds: number;
 }
 
-/** Takes blocks of sound one after another; only the encoded bytes are held in memory. */
+/** Takes blocks of sound one after another. */
 export interface AudioEncoding {
   readonly add: (samples: Float32Array) => Promise<void>;
-  /** The bytes of the finished file. */
-  readonly finish: () => Promise<Uint8Array>;
+  /** Ends the file; then the target holds all of it. */
+  readonly finish: () => Promise<void>;
+  /** Gives up; what the target holds is of no use. */
+  readonly abandon: () => Promise<void>;
 }
 
 /** Starts an encoding. The encoder of the codec must have been registered. */
 export async function startEncoding(request: EncodingRequest): Promise<AudioEncoding> {
-  const target = new BufferTarget();
-  const output = new Output({ format: request.format, target });
+  const output = new Output({ format: request.format, target: request.target });
   const source = new AudioSampleSource({ codec: request.codec, bitrate: request.bitrate });
   output.addAudioTrack(source);
   await output.start();
@@ -46,10 +49,7 @@ export async function startEncoding(request: EncodingRequest): Promise<AudioEnco
       sample.close();
       frames += samples.length;
     },
-    finish: async () => {
-      await output.finalize();
-      if (target.buffer === null) throw new Error('the encoder gave no bytes');
-      return new Uint8Array(target.buffer);
-    },
+    finish: () => output.finalize(),
+    abandon: () => output.cancel(),
   };
 }

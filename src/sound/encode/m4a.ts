@@ -1,8 +1,8 @@
 import { registerAacEncoder } from '@mediabunny/aac-encoder';
 import { Mp4OutputFormat } from 'mediabunny';
+import type { Target } from 'mediabunny';
 import { startEncoding } from './encoded-audio.js';
 import type { AudioEncoding } from './encoded-audio.js';
-import { clearMp4Dates } from './mp4-dates.js';
 
 /** Samples that the AAC encoder puts in front (one frame). The file says so, and players leave them out. */
 const aacDelaySamples = 1024;
@@ -14,14 +14,16 @@ function register(): void {
   registered = true;
 }
 
-/** An AAC sound in an MP4 file, in step with the timeline. */
-export async function startM4a(
+/** An AAC sound in an MP4 file, in step with the timeline. Its dates are those of its making: see `clearMp4Dates`. */
+export function startM4a(
+  target: Target,
   sampleRate: number,
   channels: number,
   bitrate: number,
 ): Promise<AudioEncoding> {
   register();
-  const encoding = await startEncoding({
+  return startEncoding({
+    target,
     format: new Mp4OutputFormat({ fastStart: 'in-memory' }),
     codec: 'aac',
     bitrate,
@@ -29,5 +31,4 @@ export async function startM4a(
     channels,
     startSeconds: -aacDelaySamples / sampleRate,
   });
-  return { add: encoding.add, finish: async () => clearMp4Dates(await encoding.finish()) };
 }

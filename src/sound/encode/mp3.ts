@@ -1,5 +1,6 @@
 import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
-import { Mp3OutputFormat } from 'mediabunny';
+import { BufferTarget, Mp3OutputFormat } from 'mediabunny';
+import type { Target } from 'mediabunny';
 import type { Mono } from '../mono.js';
 import { startEncoding } from './encoded-audio.js';
 import type { AudioEncoding } from './encoded-audio.js';
@@ -18,9 +19,15 @@ function register(): void {
 }
 
 /** An MP3 file of constant bit rate. The sound in it comes `mp3DelaySamples` late. */
-export function startMp3(sampleRate: number, channels: number, bitrate: number): Promise<AudioEncoding> {
+export function startMp3(
+  target: Target,
+  sampleRate: number,
+  channels: number,
+  bitrate: number,
+): Promise<AudioEncoding> {
   register();
   return startEncoding({
+    target,
     format: new Mp3OutputFormat(),
     codec: 'mp3',
     bitrate,
@@ -44,10 +51,12 @@ const speechBitrate = (sampleRate: number): number => (sampleRate <= 16_000 ? 32
 
 /** Encodes speech for the page. */
 export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
-  const encoding = await startMp3(sampleRate, 1, speechBitrate(sampleRate));
+  const target = new BufferTarget();
+  const encoding = await startMp3(target, sampleRate, 1, speechBitrate(sampleRate));
   await encoding.add(samples);
+  await encoding.finish();
   return {
-    mp3: await encoding.finish(),
+    mp3: new Uint8Array(target.buffer ?? new ArrayBuffer(0)),
     skipSeconds: mp3DelaySamples / sampleRate,
     seconds: samples.length / sampleRate,
   };

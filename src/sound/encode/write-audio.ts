@@ -1,8 +1,11 @@
-import { open, rename, rm, writeFile } from 'node:fs/promises';
+import { open, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { FilePathTarget } from 'mediabunny';
 import { fileChannels, mixRate } from '../mono.js';
 import { wavFrames, wavHeader } from '../wav.js';
 import { startM4a } from './m4a.js';
 import { mp3DelaySamples, startMp3 } from './mp3.js';
+import type { AudioEncoding } from './encoded-audio.js';
+import { clearMp4Dates } from './mp4-dates.js';
 
 /** Where the sound of a lesson is written; each file is optional. Its folder must be there. */
 export interface AudioFiles {
@@ -48,29 +51,35 @@ async function wavSink(path: string): Promise<Sink> {
 
 /** The encoder's delay is taken out of the silence at the start of the lesson, so that the MP3 is in step for players that know nothing of it. */
 async function mp3Sink(path: string): Promise<Sink> {
-  const encoding = await startMp3(mixRate, fileChannels, bitrate);
+  const encoding = await startMp3(new FilePathTarget(unfinished(path)), mixRate, fileChannels, bitrate);
   let skip = mp3DelaySamples;
-  return encodedSink(path, encoding.finish, block => {
+  const add: Sink['add'] = block => {
     const dropped = Math.min(skip, block.length);
     skip -= dropped;
     return encoding.add(block.subarray(dropped));
-  });
+  };
+  return encodedSink(path, { ...encoding, add });
 }
 
+/** The dates in the file are taken out, so that equal sound gives equal bytes. */
 async function m4aSink(path: string): Promise<Sink> {
-  const encoding = await startM4a(mixRate, fileChannels, bitrate);
-  return encodedSink(path, encoding.finish, encoding.add);
+  const encoding = await startM4a(new FilePathTarget(unfinished(path)), mixRate, fileChannels, bitrate);
+  const finish = async (): Promise<void> => {
+    await encoding.finish();
+    await writeFile(unfinished(path), clearMp4Dates(await readFile(unfinished(path))));
+  };
+  return encodedSink(path, { ...encoding, finish });
 }
 
-function encodedSink(path: string, finish: () => Promise<Uint8Array>, add: Sink['add']): Sink {
+function encodedSink(path: string, encoding: AudioEncoding): Sink {
   return {
-    add,
+    add: encoding.add,
     finish: async () => {
-      await writeFile(unfinished(path), await finish());
+      await encoding.finish();
       await rename(unfinished(path), path);
     },
     abandon: async () => {
-      await finish().catch(() => undefined);
+      await encoding.abandon();
       await rm(unfinished(path), { force: true });
     },
   };
