@@ -41,11 +41,14 @@ function install(): void {
     const counter = new AudioBuffer({ length: 180 * context.sampleRate, sampleRate: context.sampleRate });
     const numbers = counter.getChannelData(0);
     for (let frame = 0; frame < numbers.length; frame++) numbers[frame] = frame / unit;
-    const count = new AudioBufferSourceNode(context, { buffer: counter });
+    const count = new AudioBufferSourceNode(context, { buffer: counter, loop: true });
     const both = new ChannelMergerNode(context, { numberOfInputs: 2 });
     const node = context.createScriptProcessor(size, 2, 1);
     node.onaudioprocess = event => {
-      const first = Math.round((event.inputBuffer.getChannelData(1)[0] ?? 0) * unit);
+      const counted = Math.round((event.inputBuffer.getChannelData(1)[0] ?? 0) * unit);
+      // The count begins anew every three minutes.
+      const rounds = Math.round((context.currentTime * context.sampleRate - counted) / counter.length);
+      const first = counted + rounds * counter.length;
       recording.blocks.push({ first, samples: [...event.inputBuffer.getChannelData(0)] });
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
       // Until the device has begun, both are 0.

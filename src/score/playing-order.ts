@@ -66,9 +66,10 @@ function walkOnce(frames: readonly BarFrame[], from: number, until: number): rea
   const order: number[] = [];
   for (let at = from; at < Math.min(until, frames.length); at++) {
     const ending = frames[at]?.ending;
-    const following = frames.findIndex((frame, index) => index > at && frame.ending !== ending);
-    const isLastEnding = following < 0 || frames[following]?.ending === undefined;
-    if (ending === undefined || isLastEnding) order.push(at);
+    let next = at + 1;
+    while (ending !== undefined && frames[next]?.ending === ending) next += 1;
+    // A further ending behind this one is the one to take.
+    if (ending === undefined || frames[next]?.ending === undefined) order.push(at);
   }
   return order;
 }

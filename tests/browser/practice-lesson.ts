@@ -21,7 +21,7 @@ T:The Ferryman's Waltz
 C:written for the tests
 M:3/4
 L:1/4
-Q:1/4=120
+Q:1/4=80
 %%score {R L}
 V:R clef=treble
 V:L clef=bass
