@@ -1,10 +1,9 @@
 import { inReadingOrder } from '../diagnostics/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
-import { checkLesson, readLesson } from '../lesson/index.js';
+import { checkLesson, comparedVersions, readLesson } from '../lesson/index.js';
 import type { Lesson } from '../lesson/index.js';
 import type { LessonReport } from '../output/index.js';
-import type { Score } from '../score/index.js';
 import { readSource } from './read-source.js';
 import type { ScoreLibrary } from './score-library.js';
 
@@ -22,26 +21,27 @@ export interface CheckedLesson {
 /** Reads a lesson and its scores and checks it. */
 export async function checkLessonFile(file: string, library: ScoreLibrary): Promise<CheckedLesson> {
   const source = await readSource(file);
-  const versions = new Map<string, Analysis>();
+  const none = new Map<string, Analysis>();
   if (source.value === undefined) {
-    return { report: { file, diagnostics: source.diagnostics, claims: [] }, opened: false, versions };
+    return { report: { file, diagnostics: source.diagnostics, claims: [] }, opened: false, versions: none };
   }
   const { value: lesson, diagnostics } = readLesson(source.value);
-  if (lesson === undefined) return { report: { file, diagnostics, claims: [] }, opened: true, versions };
+  if (lesson === undefined)
+    return { report: { file, diagnostics, claims: [] }, opened: true, versions: none };
 
   const own = await library.loadBeside(file, lesson.score);
   const ofScores: Diagnostic[] = [...own.diagnostics];
   const played = lesson.steps.flatMap(({ script }) =>
     script.flatMap(action => (action.kind === 'play' ? (action.score ?? []) : [])),
   );
-  for (const path of played) {
+  const versions = new Map<string, Analysis>();
+  for (const path of [...played, ...comparedVersions(lesson)]) {
     if (versions.has(path.value)) continue;
     const loaded = await library.loadBeside(file, path);
     ofScores.push(...loaded.diagnostics.filter(finding => !ofScores.includes(finding)));
     if (loaded.analysis !== undefined) versions.set(path.value, loaded.analysis);
   }
-  const scores: ReadonlyMap<string, Score> = new Map([...versions].map(([path, { score }]) => [path, score]));
-  const checked = checkLesson(lesson, { analysis: own.analysis, versions: scores });
+  const checked = checkLesson(lesson, { analysis: own.analysis, versions });
   return {
     report: {
       file,
@@ -50,7 +50,7 @@ export async function checkLessonFile(file: string, library: ScoreLibrary): Prom
     },
     opened: true,
     lesson,
-    versions,
+    versions: new Map([...versions].filter(([path]) => played.some(({ value }) => value === path))),
     ...(own.analysis === undefined ? {} : { analysis: own.analysis }),
   };
 }

@@ -23,7 +23,7 @@ export interface LessonScores {
   /** Analysis of the lesson's own score; `undefined` where it could not be read. */
   readonly analysis: Analysis | undefined;
   /** Other versions of the piece by their path in the lesson, as far as they could be read. */
-  readonly versions: ReadonlyMap<string, Score>;
+  readonly versions: ReadonlyMap<string, Analysis>;
 }
 
 /**
@@ -33,7 +33,7 @@ export interface LessonScores {
 export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readonly CheckedClaim[]> {
   const diagnostics: Diagnostic[] = [];
   const claims = lesson.claims.map(entry => {
-    const checked = checkEntry(lesson, entry, scores.analysis);
+    const checked = checkEntry(lesson, entry, scores);
     diagnostics.push(...checked.diagnostics);
     return checked.value;
   });
@@ -42,7 +42,7 @@ export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readon
     if (score !== undefined && step.bars !== undefined) diagnostics.push(...checkBars(score, step.bars));
     for (const action of step.script) {
       if (action.kind !== 'play') continue;
-      const played = action.score === undefined ? score : scores.versions.get(action.score.value);
+      const played = action.score === undefined ? score : scores.versions.get(action.score.value)?.score;
       // A step with `say` alone plays its own bars, which have been checked above.
       if (played !== undefined && action.bars !== step.bars)
         diagnostics.push(...checkBars(played, action.bars));
@@ -52,7 +52,8 @@ export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readon
   return { value: claims, diagnostics };
 }
 
-function checkEntry(lesson: Lesson, entry: ClaimEntry, analysis: Analysis | undefined): Result<CheckedClaim> {
+function checkEntry(lesson: Lesson, entry: ClaimEntry, scores: LessonScores): Result<CheckedClaim> {
+  const { analysis, versions } = scores;
   const read = readClaim(entry.text);
   if ('problem' in read) return unreadable(entry, read.problem);
   const { claim } = read;
@@ -69,6 +70,7 @@ function checkEntry(lesson: Lesson, entry: ClaimEntry, analysis: Analysis | unde
     analysis,
     home: lesson.steps[entry.step]?.home ?? lesson.home.value,
     conventions: lesson.conventions,
+    versions: Object.fromEntries(versions),
     ...(lesson.beat === undefined ? {} : { beatUnit: lesson.beat }),
   };
   const verdict = claim.check(context);

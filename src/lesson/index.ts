@@ -1,6 +1,7 @@
 export type * from './model.js';
 export { checkLesson } from './check.js';
 export type { CheckedClaim, LessonScores } from './check.js';
+export { comparedVersions } from './compared-versions.js';
 export { draftLesson } from './draft.js';
 export { lessonJsonSchema } from './json-schema.js';
 export { readLesson } from './read-lesson.js';

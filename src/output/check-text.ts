@@ -50,7 +50,10 @@ function lessonBlocks(
   const shown = lesson.claims.filter(
     ({ claim, verdict }) =>
       // A claim that cannot be read, or a score that is missing, has its own finding.
-      claim !== undefined && verdict.code !== 'L0503' && (options.all || verdict.verdict !== 'holds'),
+      claim !== undefined &&
+      verdict.code !== 'L0503' &&
+      verdict.code !== 'C2004' &&
+      (options.all || verdict.verdict !== 'holds'),
   );
   const items = [
     ...lesson.diagnostics.map(diagnostic => ({

@@ -23,9 +23,15 @@ const oneInVersion = (name: string, claim: Claim): Claim => ({
     const analysis = versionOf(name, context);
     if (analysis === undefined) return unknownVersion(name);
     const verdict = claim.check({ ...context, analysis });
-    return verdict.nearest === undefined
-      ? verdict
-      : { ...verdict, nearest: `in "${name}" ${verdict.nearest}` };
+    return {
+      ...verdict,
+      // The number of a note belongs to its own score; the place in that score's text is kept.
+      evidence: verdict.evidence.map(({ role, pitch, voice, bar, beat, why, span }) => ({
+        ...{ role, pitch, voice, bar, beat, why },
+        ...(span === undefined ? {} : { span }),
+      })),
+      ...(verdict.nearest === undefined ? {} : { nearest: `in "${name}" ${verdict.nearest}` }),
+    };
   },
 });
 

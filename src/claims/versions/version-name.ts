@@ -17,7 +17,9 @@ export const versionName: Parser<string> = token({
 });
 
 export const versionOf = (name: string, context: ClaimContext): Analysis | undefined =>
-  context.versions?.[name];
+  context.versions !== undefined && Object.hasOwn(context.versions, name)
+    ? context.versions[name]
+    : undefined;
 
 /** The finding for a version that the lesson does not load. */
 export const unknownVersion = (name: string): Judged => ({

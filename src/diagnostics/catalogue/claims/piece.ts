@@ -212,8 +212,8 @@ export const pieceClaims = {
   },
   C2004: {
     name: 'unknown-version',
-    summary: 'The lesson does not load that version of the piece.',
+    summary: 'The other version of the piece could not be read.',
     explanation:
-      'A version is named by its score file in quotes, as `play: { score: altered.abc }` names it.',
+      'A version is named by its score file in quotes, `"altered.abc"`, and read beside the lesson; the finding about the file says what is wrong with it. Without its notes there is nothing to compare, so the verdict is `undecided`.',
   },
 } as const satisfies Record<`C${number}`, CatalogueEntry>;
