@@ -1,16 +1,10 @@
 import { nothingTried } from './failure.js';
 import type { Failure } from './failure.js';
+import { endOfSpelling } from './loosely.js';
 import { failed, map, readAs, skipSpace } from './parser.js';
 import type { Parser } from './parser.js';
 import { expressionOf, oneOf, text } from './shape.js';
 import type { Shape } from './shape.js';
-
-/** Apostrophes, dashes and spaces as typed by word processors match the plain ones. */
-const loosely = (literal: string): string =>
-  literal
-    .replace(/[\\^$.*+?()[\]{}|]/g, '\\$&')
-    .replace(/'/g, "['’]")
-    .replace(/[ -]/g, '[\\s‐‑–-]+');
 
 /** The characters with which one of some words begins, in either case: what saves most attempts at them. */
 const openingsOf = (words: readonly string[]): ReadonlySet<string> =>
@@ -21,24 +15,21 @@ const openingsOf = (words: readonly string[]): ReadonlySet<string> =>
  * (`time signature`) may be broken by any white space or a hyphen.
  */
 export function word(...spellings: readonly [string, ...string[]]): Parser<string> {
-  const longestFirst = [...spellings].sort((a, b) => b.length - a.length);
-  const expression = new RegExp(
-    `(?:${longestFirst.map(each => loosely(each) + (/\p{L}$/u.test(each) ? '(?!\\p{L})' : '')).join('|')})`,
-    'iuy',
-  );
+  const longestFirst = spellings.map(each => each.toLowerCase()).sort((a, b) => b.length - a.length);
   const [canonical] = spellings;
-  const openings = new Set(
-    spellings.flatMap(each => [each.charAt(0).toLowerCase(), each.charAt(0).toUpperCase()]),
-  );
+  const openings = openingsOf(spellings);
   return {
     shape: spellings.length === 1 ? text(canonical) : oneOf(...spellings),
     read: (reading, at) => {
       reading.asked++;
       const start = skipSpace(reading.text, at);
-      expression.lastIndex = start;
-      if (!openings.has(reading.text.charAt(start)) || !expression.test(reading.text))
-        return failed(reading, start, `\`${canonical}\``);
-      return readAs(canonical, expression.lastIndex);
+      if (openings.has(reading.text.charAt(start))) {
+        for (const spelling of longestFirst) {
+          const end = endOfSpelling(reading.text, start, spelling);
+          if (end !== undefined) return readAs(canonical, end);
+        }
+      }
+      return failed(reading, start, `\`${canonical}\``);
     },
   };
 }
