@@ -19,9 +19,9 @@ const program = isBuilt()
   : ['--import', `${root}node_modules/tsx/dist/loader.mjs`, `${root}src/cli/main.ts`];
 
 function isBuilt(): boolean {
-  const stamp = `${root}dist/node.tsbuildinfo`;
-  if (!existsSync(stamp) || !existsSync(`${root}dist/cli/main.js`)) return false;
-  const built = statSync(stamp).mtimeMs;
+  const bundle = `${root}dist/cli/main.js`;
+  if (!existsSync(bundle)) return false;
+  const built = statSync(bundle).mtimeMs;
   const sources = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' });
   return sources
     .filter(path => path.endsWith('.ts') && !path.startsWith('player'))
