@@ -2,6 +2,9 @@ import type { Span, SourceText } from '../diagnostics/index.js';
 import type { Conventions } from '../claims/index.js';
 import type { Key } from '../harmony/index.js';
 import type { Fraction } from '../score/index.js';
+import type { InstrumentName } from './instrument.js';
+
+export type { InstrumentName } from './instrument.js';
 
 /** A value and where it stands in the lesson's text. */
 export interface Located<T> {
@@ -29,7 +32,10 @@ export interface PlayAction {
   readonly voice?: Located<string>;
   /** Path of another version of the piece, relative to the lesson. */
   readonly score?: Located<string>;
+  /** How often the bars are played, with a silence between. */
   readonly times: number;
+  /** How often they go round in time, without a break, within each of the times; once where absent. */
+  readonly loop?: number;
   /** The next `say` is spoken over this playing. */
   readonly under: boolean;
   readonly span: Span;
@@ -110,6 +116,30 @@ export interface Narrator {
   readonly pace: number;
 }
 
+/** How the music sounds. */
+export interface LessonSound {
+  readonly instrument: InstrumentName;
+  /** Instruments of single voices, named by id or printed name as in `PlayAction.voice`. */
+  readonly voices: readonly { readonly voice: Located<string>; readonly instrument: InstrumentName }[];
+  /** Whether written music is played with the pedal, changed with the harmony and the bar: for broken chords. */
+  readonly pedal: boolean;
+}
+
+/** Where the lesson has its own mind about silences and about what deserves a remark; seconds but for `fastest-speech`. */
+export interface Pacing {
+  /** Words a minute. */
+  readonly 'fastest-speech'?: number;
+  /** For each word of a caption. */
+  readonly 'caption-word'?: number;
+  readonly 'longest-talk'?: number;
+  /** How far words may go on after the music under them. */
+  readonly overrun?: number;
+  readonly 'before-example'?: number;
+  readonly 'after-example'?: number;
+  /** After a question, where nobody can press a key. */
+  readonly thinking?: number;
+}
+
 export interface Lesson {
   readonly source: SourceText;
   readonly title: string;
@@ -122,6 +152,8 @@ export interface Lesson {
   readonly beat?: Fraction;
   readonly conventions: Conventions;
   readonly narrator: Narrator;
+  readonly sound?: LessonSound;
+  readonly pacing?: Pacing;
   /** Beats a minute of the piece as played in the lesson; the score's own tempo where absent. */
   readonly tempo?: number;
   /** Written form to spoken form, the author's own. */

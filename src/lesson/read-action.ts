@@ -126,7 +126,7 @@ function readPlay(reading: Reading, mapping: Mapping): PlayAction | undefined {
     const bars = barsAt(reading, play.value);
     return bars === undefined ? undefined : playing(mapping.span, bars);
   }
-  const { as, tempo, times, under } = readFields(reading, playShape, play.value);
+  const { as, tempo, times, loop, under } = readFields(reading, playShape, play.value);
   const barsTree = play.value.entries.get('bars')?.value;
   const bars = barsTree === undefined ? undefined : barsAt(reading, barsTree);
   if (bars === undefined) return undefined;
@@ -139,6 +139,7 @@ function readPlay(reading: Reading, mapping: Mapping): PlayAction | undefined {
     tempo: tempo ?? plain.tempo,
     times: times ?? plain.times,
     under: under ?? plain.under,
+    ...(loop === undefined ? {} : { loop }),
     ...(voice === undefined ? {} : { voice: located(voice) }),
     ...(score === undefined ? {} : { score: located(score) }),
   };

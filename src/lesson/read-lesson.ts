@@ -9,6 +9,7 @@ import type { ClaimEntry, Lesson, Narrator } from './model.js';
 import { noteValue } from './note-value.js';
 import { textAt } from './read-action.js';
 import { located } from './read-claim.js';
+import { readPacing, readSound } from './read-sound.js';
 import { emptyList, readStep } from './read-step.js';
 import { conventionsShape, lessonShape, narratorShape, spoken } from './schema.js';
 import { describeTree } from './tree.js';
@@ -70,10 +71,19 @@ function readRoot(reading: Reading, root: Mapping): Lesson | undefined {
     });
     return undefined;
   }
-  const values = readFields(reading, lessonShape, root, ['conventions', 'narrator', 'lexicon', 'steps']);
+  const values = readFields(reading, lessonShape, root, [
+    'conventions',
+    'narrator',
+    'sound',
+    'pacing',
+    'lexicon',
+    'steps',
+  ]);
   const conventions = readConventions(reading, root);
   const narrator = readNarrator(reading, root);
   const lexicon = readLexicon(reading, root);
+  const sound = readSound(reading, root);
+  const pacing = readPacing(reading, root);
 
   const stepsEntry = root.entries.get('steps');
   const stepTrees =
@@ -102,6 +112,8 @@ function readRoot(reading: Reading, root: Mapping): Lesson | undefined {
     claims,
     ...(values.author === undefined ? {} : { author: values.author }),
     ...(values.description === undefined ? {} : { description: values.description }),
+    ...(sound === undefined ? {} : { sound }),
+    ...(pacing === undefined ? {} : { pacing }),
     ...(values.beat === undefined ? {} : { beat: noteValue(values.beat) }),
     ...(values.tempo === undefined ? {} : { tempo: values.tempo }),
   };

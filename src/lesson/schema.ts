@@ -5,6 +5,7 @@ import { barRangePattern } from './bars.js';
 import { barsHint, keyHint, listHint, numberHint, textHint, wordHint, yesOrNoHint } from './hints.js';
 import type { Hint } from './hints.js';
 import { keyPattern } from './home.js';
+import { instrumentNames } from './instrument.js';
 import { noteValueNames } from './note-value.js';
 import { waitPattern } from './wait.js';
 
@@ -115,8 +116,12 @@ export const playShape = {
     examples: ['plain-version.abc'],
   }).optional(),
   times: number(z.int().min(1).max(20), 'a whole number from 1 to 20', {
-    description: 'How often the bars are played.',
+    description: 'How often the bars are played, with a silence between.',
     default: 1,
+  }).optional(),
+  loop: number(z.int().min(2).max(20), 'a whole number from 2 to 20', {
+    description: 'How often the bars go round in time, without a break.',
+    examples: [4],
   }).optional(),
   under: leaf(
     z.boolean(),
@@ -235,6 +240,67 @@ export const narratorShape = {
   }).optional(),
 };
 
+export const instrument = word(instrumentNames, { description: 'An instrument.' });
+
+export const soundShape = {
+  instrument: word(instrumentNames, {
+    description: 'The instrument that plays the score. Demonstrations are played on the piano.',
+    default: 'piano',
+  }).optional(),
+  voices: z
+    .record(z.string(), instrument)
+    .meta({
+      description: 'Instruments of single voices, by the id or the printed name of the voice.',
+      examples: [{ T: 'cello' }],
+    })
+    .optional(),
+  pedal: leaf(
+    z.boolean(),
+    { code: 'L0103', expected: '`true` or `false`', types: ['boolean'], hint: yesOrNoHint },
+    {
+      description: 'Plays with the pedal, changed with the harmony and the bar: for broken chords.',
+      default: false,
+    },
+  ).optional(),
+};
+
+const secondsTo = (most: number, about: About) =>
+  number(z.number().min(0).max(most), `a number of seconds from 0 to ${String(most)}`, about).optional();
+
+/** The defaults are those of the timeline, where their sources stand; a test compares them. */
+export const pacingShape = {
+  'fastest-speech': number(z.number().min(60).max(400), 'a number of words a minute from 60 to 400', {
+    description: 'Words a minute above which speech is remarked on as too fast.',
+    default: 180,
+  }).optional(),
+  'caption-word': secondsTo(5, {
+    description: 'Seconds that a reader needs for each word of a caption.',
+    default: 0.3,
+  }),
+  'longest-talk': secondsTo(3600, {
+    description: 'Seconds of talk without music that are not remarked on.',
+    default: 25,
+  }),
+  overrun: secondsTo(60, {
+    description: 'Seconds that words may go on after the music under them has ended.',
+    default: 0.5,
+  }),
+  'before-example': secondsTo(60, {
+    description:
+      'Seconds of silence before an example: the schedule adds it, and a shorter `wait` is remarked on.',
+    default: 0.4,
+  }),
+  'after-example': secondsTo(60, {
+    description:
+      'Seconds of silence after an example: the schedule adds it, and a shorter `wait` is remarked on.',
+    default: 1,
+  }),
+  thinking: secondsTo(60, {
+    description: 'Seconds to think after a question in sound files; the page waits for the student.',
+    default: 5,
+  }),
+};
+
 const spoken = text({ description: 'The spoken form.' });
 
 export const lessonShape = {
@@ -264,6 +330,11 @@ export const lessonShape = {
     .meta({ description: 'What to go by where textbooks disagree.' })
     .optional(),
   narrator: z.strictObject(narratorShape).meta({ description: 'Who speaks, and how fast.' }).optional(),
+  sound: z.strictObject(soundShape).meta({ description: 'How the music sounds.' }).optional(),
+  pacing: z
+    .strictObject(pacingShape)
+    .meta({ description: 'Silences of the schedule, and what deserves a remark about its pace.' })
+    .optional(),
   tempo: number(z.number().min(20).max(400), 'a number of beats a minute from 20 to 400', {
     description: "Beats a minute, where it is not the score's own tempo.",
     examples: [66],

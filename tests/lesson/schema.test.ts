@@ -59,6 +59,16 @@ const good: readonly [string, unknown][] = [
         'iii-and-vi': 'prolongation',
       },
       narrator: { voice: 'built-in', pace: 100 },
+      sound: { instrument: 'organ', voices: { T: 'cello' }, pedal: true },
+      pacing: {
+        'fastest-speech': 190,
+        'caption-word': 0.25,
+        'longest-talk': 40,
+        overrun: 1,
+        'before-example': 0.6,
+        'after-example': 1.5,
+        thinking: 8,
+      },
       steps: [
         {
           title: 'S',
@@ -76,7 +86,9 @@ const good: readonly [string, unknown][] = [
   ['bars with a dash', step({ bars: '1 – 4' })],
   [
     'every play key',
-    action({ play: { bars: 3, as: 'stack', tempo: 50, voice: 'RH', score: 'b.abc', times: 2, under: true } }),
+    action({
+      play: { bars: 3, as: 'stack', tempo: 50, voice: 'RH', score: 'b.abc', times: 2, loop: 3, under: true },
+    }),
   ],
   ['wait in seconds', action({ wait: 1.5 })],
   ['wait with a unit', action({ wait: '500 ms' })],
@@ -121,6 +133,12 @@ const bad: readonly [string, unknown][] = [
   ['under as text', action({ play: { bars: 1, under: 'yes' } })],
   ['a key beside play', action({ play: 1, as: 'stack' })],
   ['a long wait', action({ wait: 61 })],
+  ['an instrument that is none', { ...step({}), sound: { instrument: 'kazoo' } }],
+  ['a voice with an instrument that is none', { ...step({}), sound: { voices: { T: 'kazoo' } } }],
+  ['pedal as text', { ...step({}), sound: { pedal: 'yes' } }],
+  ['a pace that is none', { ...step({}), pacing: { 'longest-talk': 'long' } }],
+  ['an unknown pace', { ...step({}), pacing: { slowest: 1 } }],
+  ['once round', action({ play: { bars: 1, loop: 1 } })],
   ['a wait in words', action({ wait: 'a moment' })],
   ['ask without answer', action({ ask: 'Q?', choices: ['a', 'b'] })],
   ['one choice', action({ ask: 'Q?', choices: ['a'], answer: 'a' })],
