@@ -22,9 +22,26 @@ export interface UnreadClaim {
 
 export type ReadClaim = { readonly claim: Claim } | { readonly problem: UnreadClaim };
 
-/** `a`, `a or b`, `a, b or c`. */
+/** Most of what could have stood at a place that is named; a longer list is not read. */
+const mostNamed = 8;
+
+/** `a`, `a or b`, `a, b or c`, `a, b or 12 others`. */
 function either(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1) ?? ''}`;
+  const left = names.length - mostNamed;
+  const named = left < 2 ? names : [...names.slice(0, mostNamed), `${String(left)} others`];
+  return named.length < 2 ? named.join('') : `${named.slice(0, -1).join(', ')} or ${named.at(-1) ?? ''}`;
+}
+
+/** What to write instead: the word that was meant, else what could stand there; and a sentence to begin from. */
+function wayOn(text: string, before: string, stopped: string, expected: readonly string[]): string {
+  const meant = nearestWord(stopped, expected);
+  const could =
+    meant === undefined
+      ? `${before === '' ? 'here' : `after \`${before}\``} could stand ${either(expected)}`
+      : `did you mean \`${meant}\`?`;
+  const example = nearestExample(text);
+  if (example === undefined) return could;
+  return `${could}${meant === undefined ? ';' : ''} the nearest sentence that can be checked: \`${example}\``;
 }
 
 /** Reads a sentence of the claim language. Never throws. */
@@ -46,8 +63,6 @@ export function readClaim(text: string): ReadClaim {
   const at = Math.max(0, failure.at);
   const stopped = /^[^\s,;]*/u.exec(text.slice(at))?.[0] ?? '';
   const before = text.slice(0, at).trim();
-  const example = nearestExample(text);
-  const meant = nearestWord(stopped, failure.expected);
   return {
     problem: {
       code: 'C0001',
@@ -55,9 +70,7 @@ export function readClaim(text: string): ReadClaim {
       length: stopped.length,
       message: stopped === '' ? 'the claim breaks off here' : `cannot read \`${stopped}\` here`,
       expected: failure.expected,
-      help: `${meant === undefined ? '' : `did you mean \`${meant}\`? `}${before === '' ? 'here' : `after \`${before}\``} could stand ${either(failure.expected)}${
-        example === undefined ? '' : `; the nearest sentence that can be checked: \`${example}\``
-      }`,
+      help: wayOn(text, before, stopped, failure.expected),
     },
   };
 }
