@@ -2,6 +2,9 @@
  * Compares our reading of ABC scores with that of abc2midi (Debian package `abcmidi`), an independent reader: pitch and onset of
  * every note that is struck, in playing order. Run: npx tsx scripts/compare-with-abcmidi.ts FILE.abc ...
  * Exits with 1 when a note differs. Grace notes, ornaments and dynamics are left out: abc2midi performs them in its own way.
+ *
+ * Known difference: of two end repeats (`:|`) with no `|:` between them, abc2midi 4.84 plays the second part once. We repeat it
+ * from the end of the first, as the ABC standard 2.1, section 4.8, has a repeat begin where none is written.
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
