@@ -4,6 +4,8 @@ export { defaultConventions } from './conventions.js';
 export { readClaim, longestClaim } from './read.js';
 export type { ReadClaim, UnreadClaim } from './read.js';
 export { namedVersions } from './versions/named-versions.js';
+export { isAsserted } from './asserted.js';
+export { areOfSameMatter } from './same-matter.js';
 export { statementsInProse } from './prose.js';
 export type { ProseStatement } from './prose.js';
 export type { Place } from './place/place.js';

@@ -21,13 +21,15 @@ export interface CheckedLesson {
 /** Reads a lesson and its scores and checks it. */
 export async function checkLessonFile(file: string, library: ScoreLibrary): Promise<CheckedLesson> {
   const source = await readSource(file);
+  const nothing = { claims: [], prose: { checked: 0, unchecked: [], opinions: [] } };
   const none = new Map<string, Analysis>();
   if (source.value === undefined) {
-    return { report: { file, diagnostics: source.diagnostics, claims: [] }, opened: false, versions: none };
+    const report = { file, diagnostics: source.diagnostics, ...nothing };
+    return { report, opened: false, versions: none };
   }
   const { value: lesson, diagnostics } = readLesson(source.value);
   if (lesson === undefined)
-    return { report: { file, diagnostics, claims: [] }, opened: true, versions: none };
+    return { report: { file, diagnostics, ...nothing }, opened: true, versions: none };
 
   const own = await library.loadBeside(file, lesson.score);
   const ofScores: Diagnostic[] = [...own.diagnostics];
@@ -46,7 +48,7 @@ export async function checkLessonFile(file: string, library: ScoreLibrary): Prom
     report: {
       file,
       diagnostics: inReadingOrder([...diagnostics, ...checked.diagnostics, ...ofScores], file),
-      claims: checked.value,
+      ...checked.value,
     },
     opened: true,
     lesson,

@@ -23,7 +23,12 @@ export const runCheck: Run = async ({ operands, values, switches }, terminal) =>
     lessons.push(checked.report);
     allOpened &&= checked.opened;
   }
-  terminal.write(render({ lessons }, { ...terminal.layout, all: switches.has('all') }));
+  terminal.write(
+    render(
+      { lessons },
+      { ...terminal.layout, all: switches.has('all'), unchecked: switches.has('unchecked') },
+    ),
+  );
   if (!allOpened) return 2;
   return passes({ lessons }, switches.has('strict')) ? 0 : 1;
 };

@@ -42,6 +42,7 @@ export const commands = {
       format: format('text or json'),
       strict: { about: 'exit with 1 also where a claim is arguable or undecided' },
       all: { about: 'show the claims that hold as well' },
+      unchecked: { about: 'list what the narration says without a claim behind it' },
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./check.js')).runCheck,

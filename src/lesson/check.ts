@@ -6,6 +6,8 @@ import type { Analysis } from '../harmony/index.js';
 import type { Score } from '../score/index.js';
 import { missingBar } from './bars.js';
 import type { BarRange, ClaimEntry, Lesson, PlayAction } from './model.js';
+import { checkProse } from './prose.js';
+import type { ProseCoverage } from './prose.js';
 
 /** A claim of the lesson with what the notes say about it. */
 export interface CheckedClaim {
@@ -18,6 +20,12 @@ export interface CheckedClaim {
   readonly accepted?: string;
 }
 
+/** What is checked in a lesson: its claims, in the order of the source, and the words of its narration. */
+export interface CheckedWords {
+  readonly claims: readonly CheckedClaim[];
+  readonly prose: ProseCoverage;
+}
+
 /** What a lesson is checked against. */
 export interface LessonScores {
   /** Analysis of the lesson's own score; `undefined` where it could not be read. */
@@ -27,16 +35,19 @@ export interface LessonScores {
 }
 
 /**
- * Checks every claim of a lesson against the notes, and the bars and voices that it names against the score. Claims come
- * in the order of the source. Codes: those of the claims, L0402, L0501 to L0503.
+ * Checks every claim of a lesson against the notes, the words of the narration against its claims, and the bars and voices that it
+ * names against the score. Codes: those of the claims, L0402, L0501 to L0504.
  */
-export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readonly CheckedClaim[]> {
+export function checkLesson(lesson: Lesson, scores: LessonScores): Result<CheckedWords> {
   const diagnostics: Diagnostic[] = [];
+  const contextOf = (step: number): ClaimContext | undefined => contextOfStep(lesson, step, scores);
   const claims = lesson.claims.map(entry => {
-    const checked = checkEntry(lesson, entry, scores);
+    const checked = checkEntry(entry, contextOf(entry.step));
     diagnostics.push(...checked.diagnostics);
     return checked.value;
   });
+  const prose = checkProse(lesson, claims, contextOf);
+  diagnostics.push(...prose.diagnostics);
   const score = scores.analysis?.score;
   for (const step of lesson.steps) {
     if (score !== undefined && step.bars !== undefined) diagnostics.push(...checkBars(score, step.bars));
@@ -49,15 +60,29 @@ export function checkLesson(lesson: Lesson, scores: LessonScores): Result<readon
       if (played !== undefined) diagnostics.push(...checkVoice(played, action));
     }
   }
-  return { value: claims, diagnostics };
+  return { value: { claims, prose: prose.value }, diagnostics };
 }
 
-function checkEntry(lesson: Lesson, entry: ClaimEntry, scores: LessonScores): Result<CheckedClaim> {
-  const { analysis, versions } = scores;
+function contextOfStep(
+  lesson: Lesson,
+  step: number,
+  { analysis, versions }: LessonScores,
+): ClaimContext | undefined {
+  if (analysis === undefined) return undefined;
+  return {
+    analysis,
+    home: lesson.steps[step]?.home ?? lesson.home.value,
+    conventions: lesson.conventions,
+    versions: Object.fromEntries(versions),
+    ...(lesson.beat === undefined ? {} : { beatUnit: lesson.beat }),
+  };
+}
+
+function checkEntry(entry: ClaimEntry, context: ClaimContext | undefined): Result<CheckedClaim> {
   const read = readClaim(entry.text);
   if ('problem' in read) return unreadable(entry, read.problem);
   const { claim } = read;
-  if (analysis === undefined) {
+  if (context === undefined) {
     const verdict: Verdict = {
       verdict: 'undecided',
       code: 'L0503',
@@ -66,13 +91,6 @@ function checkEntry(lesson: Lesson, entry: ClaimEntry, scores: LessonScores): Re
     };
     return { value: { entry, claim, verdict }, diagnostics: [] };
   }
-  const context: ClaimContext = {
-    analysis,
-    home: lesson.steps[entry.step]?.home ?? lesson.home.value,
-    conventions: lesson.conventions,
-    versions: Object.fromEntries(versions),
-    ...(lesson.beat === undefined ? {} : { beatUnit: lesson.beat }),
-  };
   const verdict = claim.check(context);
   const { accept } = entry;
   if (accept === undefined) return { value: { entry, claim, verdict }, diagnostics: [] };

@@ -1,13 +1,9 @@
-import type { FrameOptions } from '../diagnostics/index.js';
 import { checkJson } from './check-json.js';
-import type { CheckReport } from './check-report.js';
+import type { CheckOptions, CheckReport } from './check-report.js';
 import { checkText } from './check-text.js';
 
 /** Writes a report in one format. Renderers are pure and decide nothing. */
-export type CheckRenderer = (
-  report: CheckReport,
-  options: FrameOptions & { readonly all: boolean },
-) => string;
+export type CheckRenderer = (report: CheckReport, options: CheckOptions) => string;
 
 /** The formats of `check --format`. A new one is one file and one line here. */
 export const checkFormats = {

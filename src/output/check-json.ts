@@ -1,16 +1,33 @@
 import type { CheckReport } from './check-report.js';
 import { summarize } from './check-report.js';
 import { findingJson, placeJson } from './finding-json.js';
-import type { CheckedClaim } from '../lesson/index.js';
+import type { CheckedClaim, ProseCoverage } from '../lesson/index.js';
 
 /** The report as JSON, version 1; the keys are a contract and are only ever added to. */
 export function checkJson(report: CheckReport): string {
-  const lessons = report.lessons.map(({ file, diagnostics, claims }) => ({
+  const lessons = report.lessons.map(({ file, diagnostics, claims, prose }) => ({
     file,
     diagnostics: diagnostics.map(findingJson),
     claims: claims.map(claimJson),
+    narration: narrationJson(prose),
   }));
   return `${JSON.stringify({ barwise: 1, lessons, summary: summarize(report.lessons) }, null, 2)}\n`;
+}
+
+function narrationJson({ checked, unchecked, opinions }: ProseCoverage): object {
+  return {
+    checked,
+    unchecked: unchecked.map(({ words, span, step, claim, verdict }) => ({
+      words,
+      place: placeJson(span),
+      step: step + 1,
+      claim,
+      verdict: verdict?.verdict ?? 'undecided',
+      code: verdict?.code ?? 'L0503',
+      reason: verdict?.reason ?? '',
+    })),
+    opinions: opinions.map(({ words, span, step }) => ({ words, place: placeJson(span), step: step + 1 })),
+  };
 }
 
 function claimJson({ entry, verdict, accepted }: CheckedClaim): object {

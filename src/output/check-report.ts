@@ -1,6 +1,6 @@
 import type { VerdictWord } from '../claims/index.js';
-import type { Diagnostic } from '../diagnostics/index.js';
-import type { CheckedClaim } from '../lesson/index.js';
+import type { Diagnostic, FrameOptions } from '../diagnostics/index.js';
+import type { CheckedClaim, ProseCoverage } from '../lesson/index.js';
 
 /** What `check` found in one lesson. */
 export interface LessonReport {
@@ -10,11 +10,21 @@ export interface LessonReport {
   readonly diagnostics: readonly Diagnostic[];
   /** In the order of the source. */
   readonly claims: readonly CheckedClaim[];
+  /** What the narration says without a claim behind it. */
+  readonly prose: ProseCoverage;
 }
 
 /** What `check` found in all lessons; every output of `check` is made from it. */
 export interface CheckReport {
   readonly lessons: readonly LessonReport[];
+}
+
+/** How a report is shown. */
+export interface CheckOptions extends FrameOptions {
+  /** The claims that hold as well. */
+  readonly all: boolean;
+  /** The words of the narration that no claim checks as well. */
+  readonly unchecked?: boolean;
 }
 
 export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
@@ -24,6 +34,10 @@ export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
   readonly accepted: number;
   readonly errors: number;
   readonly warnings: number;
+  /** Statements of the narration with a claim behind them, without one, and words of opinion. */
+  readonly checkedStatements: number;
+  readonly uncheckedStatements: number;
+  readonly opinions: number;
 }
 
 /** Counts over any number of lessons. */
@@ -42,8 +56,14 @@ export function summarize(lessons: readonly LessonReport[]): CheckSummary {
     accepted: claims.filter(({ accepted }) => accepted !== undefined).length,
     errors: diagnostics.filter(({ severity }) => severity === 'error').length,
     warnings: diagnostics.filter(({ severity }) => severity === 'warning').length,
+    checkedStatements: sum(lessons, ({ prose }) => prose.checked),
+    uncheckedStatements: sum(lessons, ({ prose }) => prose.unchecked.length),
+    opinions: sum(lessons, ({ prose }) => prose.opinions.length),
   };
 }
+
+const sum = (lessons: readonly LessonReport[], count: (lesson: LessonReport) => number): number =>
+  lessons.reduce((total, lesson) => total + count(lesson), 0);
 
 /** Whether a report is one to be glad of: nothing fails and no lesson has errors; `strict` also wants every claim decided. */
 export function passes(report: CheckReport, strict: boolean): boolean {

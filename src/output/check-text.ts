@@ -1,10 +1,11 @@
 import type { Evidence, VerdictWord } from '../claims/index.js';
 import { renderDiagnostic, renderFramed, wrap } from '../diagnostics/index.js';
 import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
-import type { CheckedClaim } from '../lesson/index.js';
+import type { CheckedClaim, UncheckedWords } from '../lesson/index.js';
 import { summarize } from './check-report.js';
-import type { CheckReport, CheckSummary, LessonReport } from './check-report.js';
+import type { CheckOptions, CheckReport, CheckSummary, LessonReport } from './check-report.js';
 import { counted } from './counted.js';
+import { shownFindings } from './prose-findings.js';
 
 const tones: Readonly<Record<VerdictWord, Tone>> = {
   holds: 'good',
@@ -29,24 +30,18 @@ const mostPlaces = 3;
  * The report for people: every finding, and every claim that does not hold, in its frame with the notes that decide and
  * the nearest true statement; then a line that counts. `all` shows the claims that hold as well.
  */
-export function checkText(report: CheckReport, options: FrameOptions & { readonly all: boolean }): string {
+export function checkText(report: CheckReport, options: CheckOptions): string {
   const blocks = report.lessons.flatMap(lesson => lessonBlocks(lesson, options));
   const several = report.lessons.length > 1;
   const counts = several
     ? report.lessons.map(lesson => summaryLine(lesson.file, summarize([lesson]), options))
     : [];
-  const total = summaryLine(
-    several ? `${report.lessons.length} lessons` : (report.lessons[0]?.file ?? 'no lesson'),
-    summarize(report.lessons),
-    options,
-  );
-  return [...blocks, [...counts, total].join('')].join('\n');
+  const subject = several ? `${report.lessons.length} lessons` : (report.lessons[0]?.file ?? 'no lesson');
+  const total = summaryLine(subject, summarize(report.lessons), options);
+  return [...blocks, [...counts, total, narrationLine(report, options)].join('')].join('\n');
 }
 
-function lessonBlocks(
-  lesson: LessonReport,
-  options: FrameOptions & { readonly all: boolean },
-): readonly string[] {
+function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly string[] {
   const shown = lesson.claims.filter(
     ({ claim, verdict }) =>
       // A claim that cannot be read, or a score that is missing, has its own finding.
@@ -56,7 +51,7 @@ function lessonBlocks(
       (options.all || verdict.verdict !== 'holds'),
   );
   const items = [
-    ...lesson.diagnostics.map(diagnostic => ({
+    ...shownFindings(lesson, options.unchecked === true).map(diagnostic => ({
       file: diagnostic.span?.source.name ?? lesson.file,
       start: diagnostic.span?.start ?? 0,
       text: () => renderDiagnostic(diagnostic, options),
@@ -142,6 +137,26 @@ function summaryLine(subject: string, summary: CheckSummary, { palette, width }:
     .map(line => `${line}\n`)
     .join('');
 }
+
+/** How much of the narration is checked, where anything in it is not. */
+function narrationLine({ lessons }: CheckReport, { palette, width, unchecked }: CheckOptions): string {
+  const { checkedStatements, uncheckedStatements, opinions } = summarize(lessons);
+  if (uncheckedStatements + opinions === 0) return '';
+  const failing = lessons.flatMap(({ prose }) => prose.unchecked).filter(failsUnchecked).length;
+  const parts = [
+    `${counted(checkedStatements, 'statement')} checked`,
+    ...(uncheckedStatements > 0
+      ? [`${uncheckedStatements} without a claim${failing > 0 ? `, ${failing} of them doubtful` : ''}`]
+      : []),
+    ...(opinions > 0 ? [counted(opinions, 'opinion')] : []),
+  ];
+  const hint = unchecked === true ? '' : ' (list them with `--unchecked`)';
+  return wrap(`narration: ${parts.join(', ')}${hint}`, width)
+    .map(line => `${palette.note(line)}\n`)
+    .join('');
+}
+
+const failsUnchecked = ({ verdict }: UncheckedWords): boolean => verdict?.verdict === 'fails';
 
 function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
   const isAre = (count: number): string => (count === 1 ? 'is' : 'are');

@@ -29,6 +29,7 @@ const lesson = (claims: readonly CheckedClaim[], diagnostics: readonly Diagnosti
   file: 'lesson.yaml',
   claims,
   diagnostics,
+  prose: { checked: 0, unchecked: [], opinions: [] },
 });
 
 describe('a report passes', () => {
@@ -73,6 +74,9 @@ describe('a summary', () => {
       accepted: 4,
       errors: 1,
       warnings: 2,
+      checkedStatements: 0,
+      uncheckedStatements: 0,
+      opinions: 0,
     });
   });
 });
@@ -117,6 +121,48 @@ describe('the text for people', () => {
     expect(text).toBe(
       'lesson.yaml: 1 claim: 1 holds\nother.yaml: 1 claim: 1 holds\n2 lessons: 2 claims: 2 hold\n',
     );
+  });
+
+  it('counts what the narration says, where something in it is unchecked, and lists it where that is asked for', () => {
+    const words = { words: 'bar 1', span: { ...span, end: 17 }, step: 0 };
+    const fails = { verdict: 'fails', code: 'C0204', reason: 'it is another', evidence: [] } as const;
+    const report: LessonReport = {
+      ...lesson([claim('holds')]),
+      prose: {
+        checked: 3,
+        unchecked: [
+          { ...words, claim: 'bar 1 is V', verdict: fails },
+          { ...words, claim: 'bar 1 is vi' },
+        ],
+        opinions: [words],
+      },
+    };
+    const options = { width: 100, palette: plainPalette, all: false };
+    expect(checkFormats.text({ lessons: [report] }, options)).toBe(
+      'lesson.yaml: 1 claim: 1 holds\nnarration: 3 statements checked, 2 without a claim, 1 of them doubtful, 1 opinion (list them with\n`--unchecked`)\n',
+    );
+    expect(checkFormats.text({ lessons: [report] }, { ...options, unchecked: true }).split('\n')).toEqual([
+      'lesson.yaml:2:5: note L0505: `bar 1` has no claim behind it',
+      '   2 |   - bar 1 is I',
+      '     |     ^^^^^',
+      '  why   it seems to say that bar 1 is V; fails C0204: it is another',
+      '  help  to have it checked, write `[words]{claim}`',
+      '',
+      'lesson.yaml:2:5: note L0505: `bar 1` has no claim behind it',
+      '   2 |   - bar 1 is I',
+      '     |     ^^^^^',
+      '  why   it seems to say that bar 1 is vi',
+      '  help  to have it checked, write `[words]{claim}`',
+      '',
+      'lesson.yaml:2:5: note L0506: `bar 1` speaks of history, intention, feeling or taste, and no note can',
+      'settle that',
+      '   2 |   - bar 1 is I',
+      '     |     ^^^^^',
+      '',
+      'lesson.yaml: 1 claim: 1 holds',
+      'narration: 3 statements checked, 2 without a claim, 1 of them doubtful, 1 opinion',
+      '',
+    ]);
   });
 
   it('gathers the notes that do the same for a verdict', () => {

@@ -445,4 +445,34 @@ export const lessonCatalogue = {
       remedy: 'Mend the score, or its path.',
     }),
   },
+  L0504: {
+    name: 'words-contradict-claim',
+    summary: 'The narration says something that a claim of the same step contradicts.',
+    explanation: explain({
+      meaning:
+        'The words name a chord, a key or a cadence outright, the notes say otherwise, and so does a claim of the same step that holds. Words that ask, deny, compare, expect or speak of other bars are never reported.',
+      example: ['- say: Bar three is ii7 here.', 'claims:', '  - bar 3 is V7'],
+      remedy: 'Change the words. Where they are meant of other bars, name the bars.',
+    }),
+  },
+  L0505: {
+    name: 'words-without-claim',
+    summary: 'Words of the narration say something of the notes, and no claim checks it.',
+    explanation: explain({
+      meaning:
+        'The words name a chord, a key, a cadence or a non-chord tone. They are taken to speak of the bars of their step, and the note says what the notes say to that. It is a hint, never an error: the words may be meant of other bars. `check --unchecked` lists these notes.',
+      example: ['- say: Listen to the D dominant seventh here.'],
+      remedy: 'Put a claim behind the words: `the [D dominant seventh]{bar 3 is D7}`. Or leave them.',
+    }),
+  },
+  L0506: {
+    name: 'words-of-opinion',
+    summary: 'Words of the narration speak of history, intention, feeling or taste.',
+    explanation: explain({
+      meaning:
+        'The notes can neither confirm nor contradict them, so they are counted apart. `check --unchecked` lists them.',
+      example: ['- say: A beautiful chord, and the composer knew it.'],
+      remedy: 'Name a source for history, and let an opinion be heard as one.',
+    }),
+  },
 } as const satisfies Record<`L${number}`, CatalogueEntry>;
