@@ -103,9 +103,14 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
   const failed = await systemRefusal(async () => {
     paths = await writeWhole(folder, walkthrough.files);
     if (also.sounds.length > 0) {
-      await writeAudio(mixLesson(walkthrough.timeline, walkthrough.speech, { loudness }), audio, seconds => {
-        terminal.progress(`mixing ${clockTime(seconds)} of ${clockTime(walkthrough.timeline.seconds)}`);
-      });
+      const { instrumentation } = walkthrough;
+      await writeAudio(
+        mixLesson(walkthrough.timeline, walkthrough.speech, { loudness, instrumentation }),
+        audio,
+        seconds => {
+          terminal.progress(`mixing ${clockTime(seconds)} of ${clockTime(walkthrough.timeline.seconds)}`);
+        },
+      );
       paths = [...paths, ...Object.values(audio)];
     }
     await takes.remember();

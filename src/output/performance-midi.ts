@@ -1,7 +1,6 @@
 import { instrumentOf, pianoAlone, programs } from '../sound/index.js';
-import type { Instrumentation } from '../sound/index.js';
 import { chaptersOf, passageText } from '../timeline/index.js';
-import type { NoteEvent, Timeline } from '../timeline/index.js';
+import type { Instrumentation, NoteEvent, Timeline } from '../timeline/index.js';
 
 /** Ticks of a quarter note, and its length at 120 a minute: so a tick is just over half a millisecond. */
 const ticksPerQuarter = 960;

@@ -2,8 +2,8 @@ import type { Diagnostic, Result } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import type { CheckedClaim, Lesson } from '../lesson/index.js';
 import type { SpeechCache, SpokenSound, Takes, Voice } from '../sound/index.js';
-import { buildTimeline, chordsOfAnalysis } from '../timeline/index.js';
-import type { Timeline } from '../timeline/index.js';
+import { buildTimeline, chordsOfAnalysis, instrumentationOf, pacingFindings } from '../timeline/index.js';
+import type { Instrumentation, Timeline } from '../timeline/index.js';
 import { captionsWebvtt } from './captions-webvtt.js';
 import { companionFiles } from './companions.js';
 import type { Companion } from './companions.js';
@@ -33,6 +33,7 @@ export interface BuiltWalkthrough {
   readonly files: readonly OutputFile[];
   readonly timeline: Timeline;
   readonly speech: ReadonlyMap<string, SpokenSound>;
+  readonly instrumentation: Instrumentation;
 }
 
 /** Makes the files of a walkthrough out of a lesson without errors: speech, timeline, sound bank, page, captions. */
@@ -56,8 +57,12 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     chordsIn: chordsOfAnalysis(score => analyses.find(one => one.score === score)),
     speech: spoken.value,
   });
+  const instrumentation = instrumentationOf(lesson, analysis.score);
   onProgress?.('choosing the sounds');
-  const bank = await trimmedBank(timeline.value.events.filter(event => event.kind === 'note'));
+  const bank = await trimmedBank(
+    timeline.value.events.filter(event => event.kind === 'note'),
+    instrumentation.value,
+  );
   const clips: WalkthroughClip[] = [];
   for (const [say, sound] of spoken.value) {
     onProgress?.(`encoding speech ${clips.length + 1} of ${spoken.value.size}`);
@@ -74,17 +79,24 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     claims: claims.map(({ entry, verdict }) => ({ claim: entry, verdict })),
     timeline: timeline.value,
     clips,
+    instrumentation: instrumentation.value,
     bank,
     captions: captionsWebvtt(timeline.value),
     player,
   });
-  const beside = companionFiles(name, lesson, timeline.value, input.companions ?? []);
-  const diagnostics: readonly Diagnostic[] = [...spoken.diagnostics, ...timeline.diagnostics];
+  const beside = companionFiles(name, lesson, timeline.value, instrumentation.value, input.companions ?? []);
+  const diagnostics: readonly Diagnostic[] = [
+    ...spoken.diagnostics,
+    ...timeline.diagnostics,
+    ...instrumentation.diagnostics,
+    ...pacingFindings(lesson, timeline.value),
+  ];
   return {
     value: {
       files: [...files, ...beside],
       timeline: timeline.value,
       speech: spoken.value,
+      instrumentation: instrumentation.value,
     },
     diagnostics,
   };

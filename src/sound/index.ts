@@ -1,7 +1,7 @@
 export { fileChannels, joinBlocks, mixRate } from './mono.js';
 export type { Mono } from './mono.js';
+export type { Instrumentation } from '../timeline/index.js';
 export { instrumentOf, programs, pianoAlone } from './instrument/instruments.js';
-export type { Instrument, Instrumentation } from './instrument/instruments.js';
 export { trimmedBank } from './instrument/bank.js';
 export { renderMusic } from './instrument/render-music.js';
 export type { MusicOptions, PlayedNote } from './instrument/render-music.js';

@@ -6,7 +6,7 @@ import { estimateSpeech } from './estimate-speech.js';
 import type { PauseReason, Speech, Timeline, TimelineEvent, TimelineStep } from './model.js';
 import { performPlay } from './perform-play.js';
 import type { Playing } from './perform-play.js';
-import { defaultSilences } from './silence.js';
+import { silencesOf } from './silence.js';
 import type { Silences } from './silence.js';
 import { answerId, questionText } from './spoken-texts.js';
 
@@ -19,6 +19,7 @@ export interface TimelineInput {
   readonly chordsIn: ChordsIn;
   /** Measured speech by the ids of `spokenTexts`; what is missing is estimated at the narrator's pace. */
   readonly speech?: ReadonlyMap<string, Speech>;
+  /** Those of the lesson where absent. */
   readonly silences?: Silences;
 }
 
@@ -50,7 +51,7 @@ const rounded = (seconds: number): number => Math.round(seconds * 1e6) / 1e6;
  */
 export function buildTimeline(input: TimelineInput): Result<Timeline> {
   const { lesson } = input;
-  const silences = input.silences ?? defaultSilences;
+  const silences = input.silences ?? silencesOf(lesson);
   const diagnostics: Diagnostic[] = [];
   const schedule: Schedule = { now: 0, exampleEnd: -Infinity, wordsEnd: -Infinity, events: [] };
   const starts: (number | undefined)[] = [];
@@ -186,11 +187,12 @@ function playAt(
 ): void {
   const score = action.score === undefined ? {} : { score: action.score.value };
   const voice = playing.voice === undefined ? {} : { voice: playing.voice };
+  const rounds = playing.rounds === 1 ? {} : { rounds: playing.rounds };
   playing.passages.forEach((passage, time) => {
     const at = start + passage.start;
     const end = at + passage.seconds;
     schedule.events.push({
-      kind: 'passage', ...place, start: at, end, bars: playing.bars, as: action.as, tempo: action.tempo, ...voice, ...score, under,
+      kind: 'passage', ...place, start: at, end, bars: playing.bars, as: action.as, tempo: action.tempo, ...voice, ...score, ...rounds, under,
     }); // prettier-ignore
     for (const bar of passage.bars) {
       schedule.events.push({

@@ -37,6 +37,8 @@ export interface PassageEvent extends Timed {
   readonly voice?: string;
   /** Path of the other version of the piece that sounds. */
   readonly score?: string;
+  /** How often the bars go round without a break; once where absent. */
+  readonly rounds?: number;
   /** True where the narration speaks over it. */
   readonly under: boolean;
 }

@@ -29,6 +29,19 @@ export const defaultPacingLimits: PacingLimits = {
   overrun: 0.5,
 };
 
+/** The limits of a lesson: its own `pacing` before the defaults. */
+export function pacingLimitsOf({ pacing = {} }: Pick<Lesson, 'pacing'>): PacingLimits {
+  const limits = defaultPacingLimits;
+  return {
+    fastestSpeech: pacing['fastest-speech'] ?? limits.fastestSpeech,
+    secondsPerCaptionWord: pacing['caption-word'] ?? limits.secondsPerCaptionWord,
+    longestTalk: pacing['longest-talk'] ?? limits.longestTalk,
+    beforeExample: pacing['before-example'] ?? limits.beforeExample,
+    afterExample: pacing['after-example'] ?? limits.afterExample,
+    overrun: pacing.overrun ?? limits.overrun,
+  };
+}
+
 /** Too few words to speak of a pace. */
 const fewestWords = 6;
 /** Times are compared with this tolerance, in seconds. */
@@ -43,7 +56,7 @@ const seconds = (value: number): string => `${value.toFixed(1)} s`;
 export function pacingFindings(
   lesson: Lesson,
   timeline: Timeline,
-  limits: PacingLimits = defaultPacingLimits,
+  limits: PacingLimits = pacingLimitsOf(lesson),
 ): readonly Diagnostic[] {
   const spanOf = (event: { readonly step: number; readonly action: number }): Span | undefined =>
     lesson.steps[event.step]?.script[event.action]?.span ?? lesson.steps[event.step]?.span;

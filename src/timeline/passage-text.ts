@@ -14,5 +14,6 @@ export function passageText(passage: PassageEvent): string {
   const voice = passage.voice === undefined ? '' : `, ${passage.voice} alone`;
   const version = passage.score === undefined ? '' : ', altered';
   const tempo = passage.tempo < 100 ? ', slower' : passage.tempo > 100 ? ', faster' : '';
-  return `${bars}${manners[passage.as]}${voice}${version}${tempo}`;
+  const rounds = passage.rounds === undefined ? '' : `, ${String(passage.rounds)} times round`;
+  return `${bars}${manners[passage.as]}${voice}${version}${tempo}${rounds}`;
 }

@@ -7,7 +7,9 @@ import { demonstrate, distinctChords } from './demonstration.js';
 import type { ChordsIn, HeardChord } from './demonstration.js';
 import { passageClock } from './passage-clock.js';
 import type { Silences } from './silence.js';
+import { pedalChanges } from './pedal.js';
 import { speedsOf } from './tempo.js';
+import { voiceNamed, voicesInWords } from './voice-named.js';
 import { writtenPassage } from './written-notes.js';
 import type { PassageBar, PassageNote } from './written-notes.js';
 
@@ -16,6 +18,8 @@ export interface Playing {
   readonly seconds: number;
   readonly bars: { readonly first: string; readonly last: string };
   readonly voice?: VoiceId;
+  /** How often the bars go round within each passage. */
+  readonly rounds: number;
   /** One for each of its `times`. */
   readonly passages: readonly {
     readonly start: number;
@@ -31,14 +35,14 @@ interface Passage {
   readonly notes: readonly PassageNote[];
 }
 
-interface PlayInput {
-  readonly lesson: Lesson;
+export interface PlayInput {
+  readonly lesson: Pick<Lesson, 'tempo' | 'beat' | 'sound'>;
   readonly score: Score;
   readonly versions?: ReadonlyMap<string, Score>;
   readonly chordsIn: ChordsIn;
 }
 
-const silent = (bars: Playing['bars']): Playing => ({ seconds: 0, bars, passages: [] });
+const silent = (bars: Playing['bars']): Playing => ({ seconds: 0, bars, rounds: 1, passages: [] });
 
 /**
  * Performs one `play` action. `atLeast` is how many seconds the music must last because words are spoken over it; only a block chord,
@@ -52,12 +56,15 @@ export function performPlay(
 ): Result<Playing> {
   const score = action.score === undefined ? input.score : input.versions?.get(action.score.value);
   if (score === undefined) return { value: silent(action.bars), diagnostics: [unknownVersion(action)] };
-  const order = barsToPlay(score, action.bars);
-  if (order === undefined) return { value: silent(action.bars), diagnostics: [unknownBars(action, score)] };
-  const voice = action.voice === undefined ? undefined : voiceOf(score, action.voice.value);
+  const inOrder = barsToPlay(score, action.bars);
+  if (inOrder === undefined) return { value: silent(action.bars), diagnostics: [unknownBars(action, score)] };
+  const voice = action.voice === undefined ? undefined : voiceNamed(score, action.voice.value);
   if (action.voice !== undefined && voice === undefined)
     return { value: silent(action.bars), diagnostics: [unknownVoice(action, score)] };
 
+  const rounds = Math.max(1, Math.trunc(action.loop ?? 1));
+  const order = Array.from({ length: rounds }).flatMap(() => inOrder);
+  const pedal = input.lesson.sound?.pedal === true;
   const once =
     action.as === 'written'
       ? writtenPassage(
@@ -65,8 +72,9 @@ export function performPlay(
           order,
           passageClock(score, order, speedsOf(score, input.lesson), action.tempo),
           voice,
+          pedal ? pedalChanges(score, order, input.chordsIn) : undefined,
         )
-      : demonstrated(score, action, action.as, input.chordsIn, atLeast);
+      : demonstrated(score, action, action.as, input.chordsIn, rounds, atLeast);
   if (once === undefined) return { value: silent(action.bars), diagnostics: [nothingToDemonstrate(action)] };
   const label = (index: number | undefined) => (index === undefined ? undefined : score.bars[index]?.label);
   const bars = {
@@ -80,18 +88,14 @@ export function performPlay(
     start: time * (once.seconds + silences.betweenExamples),
   }));
   const seconds = times * once.seconds + (times - 1) * silences.betweenExamples;
-  return { value: { seconds, bars, passages, ...(voice === undefined ? {} : { voice }) }, diagnostics: [] };
+  return {
+    value: { seconds, bars, rounds, passages, ...(voice === undefined ? {} : { voice }) },
+    diagnostics: [],
+  };
 }
 
 const passesIn = (bars: readonly PassageBar[], index: number): number =>
   bars.filter(bar => bar.bar === index).length;
-
-/** The voice that an author names by its id or its printed name, in any case. */
-function voiceOf(score: Score, named: string): VoiceId | undefined {
-  const wanted = named.trim().toLowerCase();
-  const byId = score.voices.find(voice => voice.id.toLowerCase() === wanted);
-  return (byId ?? score.voices.find(voice => voice.name.toLowerCase() === wanted))?.id;
-}
 
 /** One demonstration after another for each harmony of the range; `undefined` where there is none. */
 function demonstrated(
@@ -99,13 +103,15 @@ function demonstrated(
   action: PlayAction,
   as: 'stack' | 'block' | 'arpeggio',
   chordsIn: ChordsIn,
+  rounds: number,
   atLeast: number,
 ): Passage | undefined {
   const written = writtenBars(score, action.bars);
   const first = score.bars[written?.first ?? 0];
   const last = score.bars[written?.last ?? 0];
   if (written === undefined || first === undefined || last === undefined) return undefined;
-  const chords = distinctChords(chordsIn(score, first.start, add(last.start, last.length)));
+  const once = distinctChords(chordsIn(score, first.start, add(last.start, last.length)));
+  const chords = Array.from({ length: rounds }).flatMap(() => once);
   const notes: PassageNote[] = [];
   const bars: PassageBar[] = [];
   const heard = new Map<number, number>();
@@ -141,15 +147,12 @@ function unknownBars(action: PlayAction, score: Score): Diagnostic {
 }
 
 function unknownVoice(action: PlayAction, score: Score): Diagnostic {
-  const names = score.voices.map(voice =>
-    voice.name === '' || voice.name === voice.id ? `\`${voice.id}\`` : `\`${voice.id}\` (${voice.name})`,
-  );
   return {
     code: 'T0002',
     severity: 'error',
     message: `there is no voice \`${action.voice?.value ?? ''}\` in the score`,
     span: action.voice?.span ?? action.span,
-    help: `the voices are ${names.join(', ')}`,
+    help: voicesInWords(score),
   };
 }
 

@@ -1,3 +1,5 @@
+import type { Lesson } from '../lesson/index.js';
+
 /** Silences of the schedule, in seconds. A `wait` in the script replaces the automatic silence at its place. */
 export interface Silences {
   /** Before the first sound of the lesson. */
@@ -31,3 +33,13 @@ export const defaultSilences: Silences = {
   ringOut: 1.5,
   thinking: 5,
 };
+
+/** The silences of a lesson: its own `pacing` before the defaults. */
+export function silencesOf({ pacing = {} }: Pick<Lesson, 'pacing'>): Silences {
+  return {
+    ...defaultSilences,
+    beforeExample: pacing['before-example'] ?? defaultSilences.beforeExample,
+    afterExample: pacing['after-example'] ?? defaultSilences.afterExample,
+    thinking: pacing.thinking ?? defaultSilences.thinking,
+  };
+}

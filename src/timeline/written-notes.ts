@@ -1,6 +1,7 @@
 import { add, equals, least, midiOf, subtract, zero } from '../score/index.js';
 import type { Fraction, Note, NoteId, PlayedBar, Score, VoiceId } from '../score/index.js';
 import type { PassageClock } from './passage-clock.js';
+import { heldByPedal } from './pedal.js';
 import { velocitiesOf } from './velocity.js';
 
 /** A note of a passage, in seconds from the passage's first bar. */
@@ -108,6 +109,7 @@ function timedBars(score: Score, order: readonly PlayedBar[], clock: PassageCloc
 
 /**
  * A passage as written: notes and bars in seconds. `voice` leaves one voice (with its overlays) and silences the others.
+ * `pedal` are the moments at which the pedal is changed; without it every note ends as written.
  * Grace notes stand before their main note; where the passage begins with them, everything starts later by their length.
  */
 export function writtenPassage(
@@ -115,6 +117,7 @@ export function writtenPassage(
   order: readonly PlayedBar[],
   clock: PassageClock,
   voice?: VoiceId,
+  pedal?: readonly Fraction[],
 ): WrittenPassage {
   const ownVoices =
     voice === undefined
@@ -143,10 +146,12 @@ export function writtenPassage(
     .filter(({ note }) => !note.grace)
     .map(({ note, onset, end, chain }): PassageNote => {
       const start = clock(onset) + leading;
-      const short = staccato.has(`${note.voice} ${note.onset.n}/${note.onset.d}`) ? staccatoShare : 1;
+      const isShort = staccato.has(`${note.voice} ${note.onset.n}/${note.onset.d}`);
+      const short = isShort && pedal === undefined ? staccatoShare : 1;
+      const released = pedal === undefined ? end : heldByPedal(end, pedal);
       return {
         start,
-        end: start + (clock(end) + leading - start) * short,
+        end: start + (clock(released) + leading - start) * short,
         midi: midiOf(note.pitch),
         velocity: velocityOf(note),
         voice: note.voice,

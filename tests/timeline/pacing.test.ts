@@ -1,13 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import type { Action } from '../../src/lesson/index.js';
+import { lessonJsonSchema } from '../../src/lesson/index.js';
+import type { Action, Pacing } from '../../src/lesson/index.js';
 import {
   buildTimeline,
   defaultPacingLimits,
   mixedVocabulary,
   pacingFindings,
+  pacingLimitsOf,
+  silencesOf,
 } from '../../src/timeline/index.js';
 import type { PacingLimits, Speech } from '../../src/timeline/index.js';
-import { cMajor, lessonOf, play, say, scoreOf, wait } from './lessons.js';
+import { ask, cMajor, lessonOf, play, say, scoreOf, wait } from './lessons.js';
 
 const score = scoreOf('C4 | D4 |');
 const twenty = Array.from({ length: 20 }, (_, n) => `word${String(n)}`).join(' ');
@@ -75,6 +78,57 @@ describe('the pace of a lesson', () => {
     expect(findings([play('1'), wait(0.2), words], [[words, 8]])).toEqual(['T0024']);
     expect(findings([words, wait(0.1), play('1')], [[words, 8]])).toEqual(['T0024']);
     expect(findings([words, wait(0.5), play('1'), wait(1), words], [[words, 8]])).toEqual([]);
+  });
+});
+
+describe('a lesson with a pacing of its own', () => {
+  const words = say(twenty);
+  const codesOf = (pacing: Pacing, script: readonly Action[]) => {
+    const lesson = lessonOf([script], { pacing });
+    const { value } = buildTimeline({ lesson, score, chordsIn: cMajor });
+    return pacingFindings(lesson, value).map(({ code }) => code);
+  };
+
+  it('moves the limits of the remarks', () => {
+    // Twenty words at 150 a minute last 8 s.
+    expect(codesOf({ 'longest-talk': 7 }, [words])).toEqual(['T0023']);
+    expect(codesOf({ 'longest-talk': 9 }, [words])).toEqual([]);
+    expect(codesOf({ overrun: 7 }, [play('1', { under: true }), words])).toEqual([]);
+    expect(codesOf({ 'after-example': 0.1 }, [play('1'), wait(0.2), words])).toEqual([]);
+  });
+
+  it('moves the silences of the schedule', () => {
+    const lengths = ({ pacing }: { readonly pacing?: Pacing }) =>
+      buildTimeline({
+        lesson: lessonOf(
+          [[words, play('1'), words, ask('Which?', [], 'C')]],
+          pacing === undefined ? {} : { pacing },
+        ),
+        score,
+        chordsIn: cMajor,
+      }).value.events.flatMap(event => {
+        if (event.kind === 'question') return [`thinking ${String(event.end - event.start)}`];
+        const kept = event.kind === 'pause' && event.reason.endsWith('example');
+        return kept ? [`${event.reason} ${(event.end - event.start).toFixed(1)}`] : [];
+      });
+    expect(lengths({})).toEqual(['before an example 0.4', 'after an example 1.0', 'thinking 5']);
+    expect(lengths({ pacing: { 'before-example': 2, 'after-example': 3, thinking: 8 } })).toEqual([
+      'before an example 2.0', 'after an example 3.0', 'thinking 8',
+    ]); // prettier-ignore
+  });
+
+  it('has in its schema the defaults that are used', () => {
+    const [limits, silences] = [pacingLimitsOf({}), silencesOf({})];
+    const used: Readonly<Record<keyof Pacing, number>> = {
+      'fastest-speech': limits.fastestSpeech, 'caption-word': limits.secondsPerCaptionWord, 'longest-talk': limits.longestTalk, overrun: limits.overrun,
+      'before-example': silences.beforeExample, 'after-example': silences.afterExample, thinking: silences.thinking,
+    }; // prettier-ignore
+    const { properties } = lessonJsonSchema() as { readonly properties: { readonly pacing: { readonly properties: Readonly<Record<string, { readonly default: number }>> } } }; // prettier-ignore
+    expect(
+      Object.fromEntries(
+        Object.entries(properties.pacing.properties).map(([name, field]) => [name, field.default]),
+      ),
+    ).toEqual(used);
   });
 });
 

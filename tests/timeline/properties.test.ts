@@ -18,6 +18,7 @@ const playing = fc
     as: fc.constantFrom('written' as const, 'stack' as const, 'block' as const, 'arpeggio' as const),
     tempo: fc.integer({ min: 25, max: 200 }),
     times: fc.integer({ min: 1, max: 3 }),
+    loop: fc.integer({ min: 1, max: 3 }),
     under: fc.boolean(),
   })
   .map(({ first, length, ...more }) => play(`${String(first)}-${String(first + length)}`, more));
@@ -30,7 +31,11 @@ const action: fc.Arbitrary<Action> = fc.oneof(
 const steps = fc.array(fc.array(action, { maxLength: 6 }), { minLength: 1, maxLength: 4 });
 
 const built = (script: readonly (readonly Action[])[]): Timeline =>
-  buildTimeline({ lesson: lessonOf(script), score, chordsIn: cMajor }).value;
+  buildTimeline({
+    lesson: lessonOf(script, { sound: { instrument: 'piano', voices: [], pedal: script.length % 2 === 0 } }),
+    score,
+    chordsIn: cMajor,
+  }).value;
 const sounding = (event: TimelineEvent) =>
   event.kind === 'passage' || event.kind === 'speech' || event.kind === 'pause' || event.kind === 'question';
 

@@ -32,6 +32,12 @@ export const timelineCatalogue = {
     explanation:
       '`under: true` means that the next `say` is spoken over this playing. Here the next action is not a `say`, so the music is played alone.\n\n```yaml\n- play: { bars: 5, as: block, under: true }\n- say: This is the chord that everything waits for.\n```',
   },
+  T0006: {
+    name: 'instrument-for-unknown-voice',
+    summary: 'The lesson gives an instrument to a voice that the score does not have.',
+    explanation:
+      'Under `sound`, `voices` names voices by their id or their printed name in the score, each with its instrument. This name fits none, so the instrument is not used.\n\n```yaml\nsound: { instrument: strings, voices: { T: cello } }\n```\n\nUse one of the voices that the help lists.',
+  },
   T0010: {
     name: 'ambiguous-aloud',
     summary: 'A word of the narration can be read aloud in two ways.',

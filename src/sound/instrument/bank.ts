@@ -2,9 +2,9 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { BasicSoundBank, SoundBankLoader } from 'spessasynth_core';
 import type { BasicPreset, BasicSoundBank as Bank } from 'spessasynth_core';
-import type { NoteEvent } from '../../timeline/index.js';
+import type { InstrumentName } from '../../lesson/index.js';
+import type { Instrumentation, NoteEvent } from '../../timeline/index.js';
 import { instrumentOf, pianoAlone, programs } from './instruments.js';
-import type { Instrument, Instrumentation } from './instruments.js';
 
 /** Where the sound bank stands (FluidR3Mono, MIT licence; see NOTICES.md). The package names the file `.wasm` for the sake of web servers. */
 const bankFile = (): string =>
@@ -12,7 +12,7 @@ const bankFile = (): string =>
 
 /** A key and how hard it is struck, on one instrument. */
 interface Strike {
-  readonly instrument: Instrument;
+  readonly instrument: InstrumentName;
   readonly midi: number;
   readonly velocity: number;
 }
@@ -34,7 +34,7 @@ async function wholeBank(): Promise<Bank> {
   );
 }
 
-function presetOf(bank: Bank, instrument: Instrument): BasicPreset {
+function presetOf(bank: Bank, instrument: InstrumentName): BasicPreset {
   const program = programs[instrument];
   const preset = bank.presets.find(
     p => p.program === program && p.bankMSB === 0 && p.bankLSB === 0 && !p.isGMGSDrum,

@@ -1,3 +1,6 @@
+import type { InstrumentName } from '../../lesson/index.js';
+import type { Instrumentation } from '../../timeline/index.js';
+
 /** Instruments of the built-in bank by their program number (General MIDI level 1, 0-based). */
 export const programs = {
   piano: 0,
@@ -11,19 +14,10 @@ export const programs = {
   choir: 52,
   clarinet: 71,
   flute: 73,
-} as const;
-
-export type Instrument = keyof typeof programs;
-
-/** Which instrument plays: one for all voices, or some voices their own. */
-export interface Instrumentation {
-  readonly all: Instrument;
-  /** By voice id. */
-  readonly voices?: Readonly<Record<string, Instrument>>;
-}
+} as const satisfies Readonly<Record<InstrumentName, number>>;
 
 export const pianoAlone: Instrumentation = { all: 'piano' };
 
 /** The instrument that plays a voice. */
-export const instrumentOf = (instrumentation: Instrumentation, voice: string): Instrument =>
+export const instrumentOf = (instrumentation: Instrumentation, voice: string): InstrumentName =>
   instrumentation.voices?.[voice] ?? instrumentation.all;

@@ -1,8 +1,7 @@
 import { BasicSoundBank, SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
-import type { NoteEvent } from '../../timeline/index.js';
+import type { Instrumentation, NoteEvent } from '../../timeline/index.js';
 import { mixRate } from '../mono.js';
 import { instrumentOf, pianoAlone, programs } from './instruments.js';
-import type { Instrumentation } from './instruments.js';
 
 /** What is needed of a note. */
 export type PlayedNote = Pick<NoteEvent, 'start' | 'end' | 'midi' | 'velocity' | 'voice'>;

@@ -1,8 +1,7 @@
 import { spokenOverSpans } from '../../timeline/index.js';
-import type { NoteEvent, SpeechEvent, Timeline } from '../../timeline/index.js';
+import type { Instrumentation, NoteEvent, SpeechEvent, Timeline } from '../../timeline/index.js';
 import { trimmedBank } from '../instrument/bank.js';
 import { pianoAlone } from '../instrument/instruments.js';
-import type { Instrumentation } from '../instrument/instruments.js';
 import { renderMusic } from '../instrument/render-music.js';
 import { limit } from '../loudness/limiter.js';
 import { hopSeconds, integratedLoudness, loudnessMeter } from '../loudness/loudness-meter.js';
