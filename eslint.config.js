@@ -11,9 +11,12 @@ const mayImport = {
   sound: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline'],
   output: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'sound'],
   player: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline'],
-  cli: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'sound', 'output'],
+  bridge: [],
+  studio: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'player', 'bridge'],
+  workshop: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'sound', 'output', 'bridge'],
+  cli: ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'sound', 'output', 'workshop'],
 };
-const pure = ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline'];
+const pure = ['diagnostics', 'score', 'harmony', 'claims', 'lesson', 'timeline', 'bridge'];
 const folders = Object.keys(mayImport);
 
 const direction = folder => {

@@ -1,0 +1,102 @@
+import type { Payload, RequestName } from './requests.js';
+
+/** Why the host refused, in words for the user. */
+export interface Problem {
+  readonly message: string;
+  readonly help?: string;
+}
+
+/** What came of a request. A refusal is an answer; only a fault of the program rejects the promise. */
+export type Answer<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
+
+export interface OpenedLesson {
+  /** Absolute path. */
+  readonly path: string;
+  readonly text: string;
+  /** Hash of the file's bytes; absent for a draft that is not on disk yet. */
+  readonly stamp?: string;
+  /** Unsaved work found for it, newer than the file, and the state of the file that it grew from. */
+  readonly unsaved?: { readonly text: string; readonly base?: string };
+}
+
+export interface FolderEntry {
+  readonly name: string;
+  /** Absolute path. */
+  readonly path: string;
+  readonly kind: 'folder' | 'lesson' | 'score';
+}
+
+export interface KnownTake {
+  readonly id: string;
+  /** Name of the file in the takes folder. */
+  readonly file: string;
+  readonly seconds: number;
+  /** The words have changed since it was recorded. */
+  readonly stale: boolean;
+  /** Set where it cannot be read. */
+  readonly trouble?: string;
+  /** Whether an older recording is kept that `undoTake` brings back. */
+  readonly hasFormer: boolean;
+}
+
+/** What each request is answered with. */
+export interface Answers {
+  readonly begin: {
+    /** Whether `choose` opens a dialog of the system. */
+    readonly dialogs: boolean;
+    /** The folder within which files may be browsed; where dialogs are, the last one used. */
+    readonly folder: string;
+    /** Lessons opened lately, newest first. */
+    readonly recent: readonly { readonly path: string; readonly title: string }[];
+    /** The lesson named when the host was started. */
+    readonly lesson?: string;
+    readonly version: string;
+  };
+  /** Absolute path; absent where the user closed the dialog. */
+  readonly choose: { readonly path?: string };
+  readonly browse: {
+    readonly folder: string;
+    /** Absent at the root. */
+    readonly parent?: string;
+    readonly entries: readonly FolderEntry[];
+  };
+  readonly open: OpenedLesson;
+  readonly draft: OpenedLesson;
+  readonly readScore: { readonly text: string; readonly stamp: string };
+  readonly save:
+    | { readonly kind: 'saved'; readonly stamp: string }
+    /** Another program wrote the file meanwhile; nothing was written. */
+    | { readonly kind: 'changed'; readonly text: string; readonly stamp: string };
+  readonly journal: Readonly<Record<string, never>>;
+  readonly forget: Readonly<Record<string, never>>;
+  /** A page of the host's own origin; `#step-3` opens it at the third step. */
+  readonly preview: { readonly url: string };
+  readonly build: { readonly files: readonly { readonly path: string; readonly bytes: number }[] };
+  readonly cancel: Readonly<Record<string, never>>;
+  readonly takes: { readonly folder: string; readonly takes: readonly KnownTake[] };
+  readonly readTake: { readonly wav: Uint8Array };
+  readonly saveTake: { readonly file: string };
+  readonly undoTake: Readonly<Record<string, never>>;
+}
+
+/** What the host tells the window unasked. */
+export type HostEvent =
+  /** The lesson or one of its scores was changed by another program. */
+  | { readonly kind: 'changed-on-disk'; readonly path: string; readonly stamp: string }
+  | { readonly kind: 'removed-on-disk'; readonly path: string }
+  | { readonly kind: 'progress'; readonly job: string; readonly doing: string; readonly share?: number }
+  /** A command of the system's menu. */
+  | { readonly kind: 'menu'; readonly command: MenuCommand }
+  /** The window is asked to close: it keeps unsaved work by `journal`, asks the user, and then closes itself. */
+  | { readonly kind: 'close-asked' };
+
+export const menuCommands = ['open', 'new', 'save', 'save-as', 'export', 'record', 'find', 'help'] as const;
+export type MenuCommand = (typeof menuCommands)[number];
+
+/** The one way from the window to its host; the desktop shell and the local server each carry it their own way. */
+export interface Bridge {
+  readonly ask: <N extends RequestName>(name: N, payload: Payload<N>) => Promise<Answer<Answers[N]>>;
+  /** @returns a function that stops listening */
+  readonly listen: (heard: (event: HostEvent) => void) => () => void;
+}

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+
+/** Most UTF-16 units of a lesson that the workshop carries; what the reader accepts is less, and says so itself. */
+export const mostText = 4_000_000;
+/** Most bytes of one recording: ten minutes of mono sound at 48 kHz and 16 bits. */
+export const mostSound = 60_000_000;
+
+const path = z.string().min(1).max(4096);
+const text = z.string().max(mostText);
+/** Tells one state of a file from another: a hash of its bytes. */
+const stamp = z.string().regex(/^[0-9a-f]{64}$/);
+/** `3.2`: the second text of the third step, as the timeline and the takes count. `3.2-1` is its first paragraph. */
+const sayId = z.string().regex(/^\d{1,4}\.\d{1,4}(-\d{1,4})?$/);
+
+/**
+ * Everything that the workshop's window can ask of its host, each with the shape of what it sends. The host checks every payload
+ * against this table before it does anything; what is not in the table cannot be asked.
+ */
+export const requests = {
+  /** What the window shows first. */
+  begin: z.strictObject({}),
+  /** A choice by the user in a dialog of the system. Where the host has none, the window uses `browse`. */
+  choose: z.strictObject({ what: z.enum(['lesson', 'score', 'folder']) }),
+  /** Files of a folder, within the folder that the host was started in. */
+  browse: z.strictObject({ folder: z.string().max(4096) }),
+  open: z.strictObject({ path }),
+  /** A first lesson over a score, not yet on disk. */
+  draft: z.strictObject({ score: path }),
+  /** A score that a lesson names, beside the lesson. */
+  readScore: z.strictObject({ lesson: path, score: path }),
+  /** Writes the lesson, keeps the former state as a backup. `base` is the state that the text grew from; without it the file must not exist. */
+  save: z.strictObject({ path, text, base: stamp.optional() }),
+  /** Keeps unsaved work where it survives the death of the window and of the host. */
+  journal: z.strictObject({ path, text, base: stamp.optional() }),
+  /** Forgets the unsaved work: it was saved, or the user does not want it. */
+  forget: z.strictObject({ path }),
+  /** Makes the student's page out of the text as it stands and says where the window finds it. */
+  preview: z.strictObject({ path, text }),
+  /** Writes everything that `barwise build` writes into a folder. Progress comes as events. */
+  build: z.strictObject({
+    path,
+    text,
+    folder: path,
+    also: z.array(z.string().max(20)).max(20),
+    job: z.string().max(40),
+  }),
+  /** Stops a build; nothing half written stays. */
+  cancel: z.strictObject({ job: z.string().max(40) }),
+  /** The recordings of a lesson. */
+  takes: z.strictObject({ path, text }),
+  /** One recording as a WAV file, for the waveform and for listening. */
+  readTake: z.strictObject({ path, file: z.string().max(255) }),
+  /** Keeps a recording as the take of a text; the one it replaces is kept aside, so that it can be undone. */
+  saveTake: z.strictObject({
+    path,
+    id: sayId,
+    words: text,
+    wav: z.instanceof(Uint8Array).refine(bytes => bytes.length <= mostSound, 'the recording is too long'),
+  }),
+  /** Removes the take of a text, or brings back the one before. */
+  undoTake: z.strictObject({ path, id: sayId }),
+} as const;
+
+export type Requests = typeof requests;
+export type RequestName = keyof Requests;
+export type Payload<N extends RequestName> = z.infer<Requests[N]>;
+
+export const isRequestName = (name: string): name is RequestName => Object.hasOwn(requests, name);
