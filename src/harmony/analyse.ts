@@ -1,6 +1,7 @@
 import type { Score } from '../score/index.js';
 import { cadencesOf } from './cadences.js';
 import { keyAreasOf } from './key-areas.js';
+import { keyFitsOf } from './key-fit.js';
 import { findKeyPath } from './key-path.js';
 import { buildLattice } from './lattice.js';
 import type { Analysis } from './model.js';
@@ -29,8 +30,8 @@ export function analyse(score: Score): Analysis {
     lattice,
     score.bars.map(bar => bar.key.fifths),
   );
-  const heard: Heard = { score, sound, lattice, path };
-  const segments = segmentsOf(heard);
+  const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys) };
+  const segments = segmentsOf(heard, path);
   const analysis: Analysis = {
     score,
     segments,

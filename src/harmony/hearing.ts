@@ -1,8 +1,7 @@
 import type { PitchClass } from '../score/index.js';
 import { shareOf } from './foreign-cost.js';
-import { cost, missingCosts, qualityCost, unlistedQuality } from './lattice.js';
+import { cost } from './chord-cost.js';
 import type { Lattice } from './lattice.js';
-import type { Chord } from './model.js';
 import type { Moment } from './moments.js';
 import type { Sound, Tone } from './sound.js';
 
@@ -108,55 +107,5 @@ export function hear(
     beats,
     mostAtOnce,
     resolutions,
-  };
-}
-
-/** How dear it is to hear a chord here, without its bass; the parts of the price say why. */
-export interface Price {
-  readonly total: number;
-  readonly foreign: number;
-  /** Positions among the chord's tones that never sound: 0 root, 1 third, 2 fifth, 3 seventh. */
-  readonly missing: readonly number[];
-  /** Those of them that a suspended tone delays beyond the end. */
-  readonly delayed: readonly number[];
-}
-
-/** A delayed tone is expected while its suspension sounds: it costs little, and the suspension half. */
-const delayedTone = 0.1;
-const suspensionRelief = 0.5;
-
-/** A chord tone whose letter sounds with another accidental, and only so, is contradicted and not merely absent. */
-const alteredTone = 0.6;
-const isOtherSpelling = (a: PitchClass, b: PitchClass): boolean => a !== b && (a - b) % 7 === 0;
-
-/** Prices a chord; tones in `borrowed` count as heard although they sound elsewhere in the same harmony. */
-export function priceOf(
-  of: Pick<Chord, 'tones' | 'quality'>,
-  hearing: Hearing,
-  borrowed: ReadonlySet<PitchClass> = new Set(),
-): Price {
-  const absent = of.tones.flatMap((tone, part) =>
-    (hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part],
-  );
-  const delays = hearing.resolutions.filter(
-    ({ from, to }) => !of.tones.includes(from) && absent.includes(of.tones.indexOf(to)),
-  );
-  let foreign = 0;
-  for (const [tone, weight] of hearing.foreign) {
-    if (!of.tones.includes(tone))
-      foreign += weight * (delays.some(({ from }) => from === tone) ? suspensionRelief : 1);
-  }
-  const delayed = absent.filter(part => delays.some(({ to }) => to === of.tones[part]));
-  const missing = absent.filter(part => !delayed.includes(part));
-  const parts = missingCosts(of.quality);
-  const lacking = missing.reduce((sum, part) => sum + (parts[part] ?? 0), delayed.length * delayedTone);
-  const altered = missing.filter(part =>
-    [...hearing.present.keys()].some(tone => isOtherSpelling(tone, of.tones[part] ?? tone)),
-  );
-  return {
-    total: foreign + lacking + altered.length * alteredTone + (qualityCost[of.quality] ?? unlistedQuality),
-    foreign,
-    missing,
-    delayed,
   };
 }

@@ -1,194 +1,19 @@
-import {
-  add,
-  compare,
-  fraction,
-  greatest,
-  isBefore,
-  one,
-  pitchClassOf,
-  printPitchClass,
-  subtract,
-  zero,
-} from '../score/index.js';
-import type { Fraction, Note, PitchClass } from '../score/index.js';
-import { closureOf, sopranoNotes } from './cadence-signs.js';
-import { chord } from './chord.js';
-import { supportFor } from './judge-chord.js';
-import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
-import { degreeTone, leadingTone, printKey } from './key.js';
+import { compare, pitchClassOf, printPitchClass } from '../score/index.js';
+import type { Fraction } from '../score/index.js';
 import { heardIn } from './analyse.js';
-import type { Analysis, CadenceKind, ChordQuality, Key } from './model.js';
-import { momentAt } from './hearing.js';
-import { beatLength } from './moments.js';
+import { arrivalsBetween, cadenceSite } from './cadence-site.js';
+import type { CadenceSite } from './cadence-site.js';
+import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
+import { degreeTone, printKey } from './key.js';
+import type { Analysis, CadenceKind, Key } from './model.js';
 import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentAt } from './segment-at.js';
-import { ticksOf } from './sound.js';
 
-/** A chord that is behind the best reading by no more than this can be the member of a cadence. */
-const memberBorder = 1;
 /**
  * From this much closure on a formula is heard as the end of a phrase: little is asked where the claim points at the beat, more where
  * it only names a bar, since V and I follow each other in the middle of phrases too.
  */
 const closureBorder = { moment: 0.3, span: 0.65 } as const;
-
-type Member = readonly [root: PitchClass, quality: ChordQuality, bass?: PitchClass];
-
-interface Formula {
-  readonly before: readonly Member[];
-  readonly arrival: readonly Member[];
-}
-
-/** The two chords of each cadence (Hutchinson, Cadences; Open Music Theory, Cadence Types). */
-function formulaOf(kind: CadenceKind, key: Key): Formula {
-  const { tonic, mode } = key;
-  const dominant = degreeTone(key, 5);
-  const leading = degreeTone(key, 7, mode === 'minor' ? 1 : 0);
-  const dominants: readonly Member[] = [
-    [dominant, 'dominant seventh'],
-    [dominant, 'major'],
-  ];
-  const rooted = dominants.map(([root, quality]): Member => [root, quality, dominant]);
-  const leadingTone: readonly Member[] = [
-    [leading, 'diminished'],
-    [leading, 'diminished seventh'],
-    [leading, 'half-diminished seventh'],
-  ];
-  const tonics: readonly Member[] = [
-    [tonic, mode],
-    [tonic, 'major'],
-  ];
-  const sixth = degreeTone(key, 6);
-  const fourth = degreeTone(key, 4);
-  switch (kind) {
-    case 'perfect authentic':
-      return { before: rooted, arrival: tonics.map(([root, quality]): Member => [root, quality, tonic]) };
-    case 'imperfect authentic':
-      return { before: [...dominants, ...leadingTone], arrival: tonics };
-    case 'half':
-      return { before: [], arrival: rooted };
-    case 'deceptive':
-      return {
-        before: dominants,
-        arrival: [
-          [sixth, mode === 'major' ? 'minor' : 'major'],
-          [degreeTone({ tonic, mode: 'minor' }, 6), 'major'],
-          [fourth, mode, sixth],
-        ],
-      };
-    case 'evaded':
-      return {
-        before: dominants,
-        arrival: [
-          [tonic, mode, degreeTone(key, 3)],
-          [tonic, 'dominant seventh'],
-          [dominant, 'dominant seventh', fourth],
-          [sixth, mode === 'major' ? 'minor' : 'major'],
-        ],
-      };
-    case 'plagal':
-      return {
-        before: [
-          [fourth, mode],
-          [fourth, 'minor'],
-          [fourth, 'major'],
-        ],
-        arrival: tonics,
-      };
-  }
-}
-
-function fits(
-  analysis: Analysis,
-  start: Fraction,
-  end: Fraction,
-  members: readonly Member[],
-  key: Key,
-): boolean {
-  if (!isBefore(start, end)) return false;
-  return members.some(([root, quality, bass]) => {
-    const { behind, bassFits } = supportFor(analysis, {
-      start,
-      end,
-      tones: chord(root, quality).tones,
-      key,
-      ...(bass === undefined ? {} : { bass }),
-    });
-    return behind <= memberBorder && bassFits;
-  });
-}
-
-/** Onsets in the question's span at which a chord of arrival can stand: beats with something struck; for a moment, the moment itself. */
-function arrivalsIn(analysis: Analysis, question: CadenceQuestion): readonly Fraction[] {
-  const { sound, lattice } = heardIn(analysis);
-  const start = ticksOf(question.start, sound.ticksPerWhole);
-  const end = ticksOf(question.end, sound.ticksPerWhole);
-  if (end <= start) return [question.start];
-  return lattice.moments
-    .slice(momentAt(lattice.moments, start))
-    .filter(
-      moment => moment.start >= start && moment.start < end && moment.struck.length > 0 && moment.level <= 2,
-    )
-    .slice(0, 32)
-    .map(moment => fraction(moment.start, sound.ticksPerWhole));
-}
-
-function barOf(analysis: Analysis, onset: Fraction): { readonly beat: Fraction; readonly bar: Fraction } {
-  const bar = analysis.score.bars.findLast(candidate => compare(candidate.start, onset) <= 0);
-  if (bar === undefined) return { beat: fraction(1, 4), bar: one };
-  return {
-    beat: fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit),
-    bar: bar.meter.length,
-  };
-}
-
-/** Whether the leading tone, the third of V, sounds within a bar: over a six-four alone it does not. */
-function thirdFollows(analysis: Analysis, onset: Fraction, bar: Fraction, key: Key): boolean {
-  const end = add(onset, bar);
-  return analysis.score.notes.some(
-    note =>
-      pitchClassOf(note.pitch) === leadingTone(key) &&
-      compare(note.onset, onset) >= 0 &&
-      isBefore(note.onset, end),
-  );
-}
-
-interface Found {
-  readonly onset: Fraction;
-  readonly formula: boolean;
-  readonly soprano: Note | undefined;
-  readonly sopranoOnTonic: boolean;
-  readonly closure: number;
-}
-
-/**
- * Looks for the two chords of a cadence at an onset. `complete` asks the arrival for its third: where only a bar is named, a six-four on the
- * dominant's bass is not yet the half cadence; where a beat is named, the six-four and its resolution count as one dominant (OMT).
- */
-function look(analysis: Analysis, onset: Fraction, kind: CadenceKind, key: Key, complete = false): Found {
-  const { beat, bar } = barOf(analysis, onset);
-  const { before, arrival } = formulaOf(kind, key);
-  const after = [add(onset, beat), add(onset, { n: beat.n, d: beat.d * 2 })];
-  const arrives =
-    after.some(end => fits(analysis, onset, end, arrival, key)) &&
-    (!complete || thirdFollows(analysis, onset, bar, key));
-  const earlier = [beat, add(beat, beat), { n: beat.n, d: beat.d * 2 }].map(back =>
-    greatest(zero, subtract(onset, back)),
-  );
-  const prepared =
-    before.length === 0
-      ? !fits(analysis, earlier[0] ?? zero, onset, arrival, key)
-      : earlier.some(start => fits(analysis, start, onset, before, key));
-  const soprano = sopranoNotes(heardIn(analysis), onset, beat);
-  const sopranoOnTonic = soprano.some(note => pitchClassOf(note.pitch) === key.tonic);
-  return {
-    onset,
-    formula: arrives && prepared,
-    soprano: soprano[0],
-    sopranoOnTonic,
-    closure: closureOf(heardIn(analysis), analysis.segments, onset),
-  };
-}
 
 const kinds: readonly CadenceKind[] = [
   'perfect authentic',
@@ -199,22 +24,21 @@ const kinds: readonly CadenceKind[] = [
   'evaded',
 ];
 
-const holdsAs = (found: Found, kind: CadenceKind): boolean =>
-  found.formula && (kind !== 'perfect authentic' || found.sopranoOnTonic);
+const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolean =>
+  (kind !== 'perfect authentic' || site.sopranoOnTonic) &&
+  site.hasChordsOf(kind, complete && kind === 'half');
 
-/** What cadence stands at an onset in a key, if any: the strictest that fits. `complete` as in `look`. */
+/** What cadence stands at an onset in a key, if any: the strictest that fits. `complete` as in `CadenceSite.hasChordsOf`. */
 export function cadenceKindAt(
   analysis: Analysis,
   onset: Fraction,
   key: Key,
   complete = false,
 ): { readonly kind: CadenceKind; readonly closure: number } | undefined {
-  for (const kind of kinds) {
-    const found = look(analysis, onset, kind, key, complete && kind === 'half');
-    if (holdsAs(found, kind) && found.closure >= closureBorder.moment)
-      return { kind, closure: found.closure };
-  }
-  return undefined;
+  const site = cadenceSite(analysis, onset, key);
+  if (site.closure < closureBorder.moment) return undefined;
+  const kind = kinds.find(each => holdsAs(site, each, complete));
+  return kind === undefined ? undefined : { kind, closure: site.closure };
 }
 
 /**
@@ -224,11 +48,15 @@ export function cadenceKindAt(
 export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Judgement {
   const { key } = question;
   const judgement = judgeAsSpelled(analysis, question);
-  return key === undefined
-    ? judgement
-    : allowRespelling(judgement, key, shift =>
-        judgeAsSpelled(analysis, { ...question, key: respelledKey(key, shift) }),
-      );
+  if (key === undefined) return judgement;
+  const respelled = {
+    inKey: key,
+    tones: [key.tonic, degreeTone(key, 5)],
+    piece: heardIn(analysis).lattice.tables.index,
+  };
+  return allowRespelling(judgement, respelled, shift =>
+    judgeAsSpelled(analysis, { ...question, key: respelledKey(key, shift) }),
+  );
 }
 
 function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgement {
@@ -237,16 +65,16 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
   const wanted: readonly CadenceKind[] =
     question.kind === 'authentic' ? ['perfect authentic', 'imperfect authentic'] : [question.kind];
   const isSpan = compare(question.start, question.end) !== 0;
-  const found = arrivalsIn(analysis, question).flatMap(onset =>
-    wanted.map(kind => ({ kind, ...look(analysis, onset, kind, key, kind === 'half' && isSpan) })),
+  const sites = arrivalsBetween(analysis, question.start, question.end).map(onset =>
+    cadenceSite(analysis, onset, key),
   );
-  const best = found
-    .filter(candidate => holdsAs(candidate, candidate.kind))
-    .reduce<(typeof found)[number] | undefined>(
-      (a, b) => (a === undefined || b.closure > a.closure ? b : a),
+  const best = sites
+    .flatMap(site => wanted.filter(kind => holdsAs(site, kind, isSpan)).map(kind => ({ site, kind })))
+    .reduce<{ readonly site: CadenceSite; readonly kind: CadenceKind } | undefined>(
+      (a, b) => (a === undefined || b.site.closure > a.site.closure ? b : a),
       undefined,
     );
-  const witnesses = (candidate: Found | undefined): readonly Witness[] =>
+  const witnesses = (candidate: CadenceSite | undefined): readonly Witness[] =>
     candidate?.soprano === undefined
       ? []
       : [
@@ -258,45 +86,43 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
         ];
   const inKey = printKey(key);
   if (best !== undefined) {
-    const isPerfect =
-      best.kind === 'imperfect authentic' &&
-      holdsAs(look(analysis, best.onset, 'perfect authentic', key), 'perfect authentic');
+    const isPerfect = best.kind === 'imperfect authentic' && holdsAs(best.site, 'perfect authentic');
     if (isPerfect && question.kind === 'imperfect authentic') {
       return {
         outcome: 'contradicted',
         reason: `V and I of ${inKey} stand in root position and the soprano closes on the tonic: that is a perfect authentic cadence`,
-        witnesses: witnesses(best),
+        witnesses: witnesses(best.site),
       };
     }
     const border = isSpan ? closureBorder.span : closureBorder.moment;
-    if (best.closure >= border)
-      return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best) };
+    if (best.site.closure >= border)
+      return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best.site) };
     return {
       outcome: 'rivalled',
       reason: `${describe(best.kind, inKey)}, but nothing marks the end of a phrase there`,
-      witnesses: witnesses(best),
+      witnesses: witnesses(best.site),
     };
   }
-  const [first] = found;
-  const formula = found.find(candidate => candidate.formula);
-  if (formula !== undefined && formula.soprano !== undefined) {
+  // Only the soprano of a perfect authentic cadence can be at fault where the chords are there.
+  const unclosed = wanted.includes('perfect authentic')
+    ? sites.find(site => site.hasChordsOf('perfect authentic', false))
+    : undefined;
+  if (unclosed?.soprano !== undefined) {
     return {
       outcome: 'contradicted',
-      reason: `the soprano arrives on ${printPitchClass(pitchClassOf(formula.soprano.pitch))}, not on the tonic ${printPitchClass(key.tonic)}`,
-      witnesses: witnesses(formula),
+      reason: `the soprano arrives on ${printPitchClass(pitchClassOf(unclosed.soprano.pitch))}, not on the tonic ${printPitchClass(key.tonic)}`,
+      witnesses: witnesses(unclosed),
     };
   }
-  const other = found.flatMap(({ onset }) => {
-    const there = cadenceKindAt(analysis, onset, key, isSpan);
-    return there === undefined ? [] : [there.kind];
-  })[0];
+  let other: CadenceKind | undefined;
+  for (const site of sites) other ??= cadenceKindAt(analysis, site.onset, key, isSpan)?.kind;
   return {
     outcome: 'contradicted',
     reason:
       other === undefined
         ? `the chords of ${article(question.kind)} cadence in ${inKey} are not there`
         : `the chords there make ${article(other)} cadence in ${inKey}`,
-    witnesses: witnesses(first),
+    witnesses: witnesses(sites[0]),
   };
 }
 

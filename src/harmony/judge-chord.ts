@@ -2,13 +2,15 @@ import { fraction, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals } from './chord.js';
-import { cheapest, tryChords, unusualness } from './candidates.js';
+import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
 import { foreignTones } from './foreign-tones.js';
-import { momentAt, priceOf } from './hearing.js';
-import type { Hearing, Price } from './hearing.js';
+import { momentAt } from './hearing.js';
+import type { Hearing } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
 import { key as makeKey } from './key.js';
 import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
+import { priceOf } from './price.js';
+import type { Price } from './price.js';
 import { allowRespelling, respelledKey, respelledTone } from './respelling.js';
 import { segmentAt, segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
@@ -41,7 +43,7 @@ interface Weighed {
   readonly chord: Chord;
   readonly hearing: Hearing;
   readonly price: Price;
-  readonly best: { readonly chord: Chord; readonly price: Price };
+  readonly best: Chord;
   /** How much dearer the claimed chord is than the best, over the length of the span. */
   readonly behind: number;
   readonly segments: readonly Segment[];
@@ -50,7 +52,7 @@ interface Weighed {
 }
 
 /** Whether the lowest tone stays for a bar or more, or while roots change above it: a pedal point. */
-function isPedal(analysis: Analysis, bass: Tone): boolean {
+function staysAsBass(analysis: Analysis, bass: Tone): boolean {
   const { sound, lattice } = heardIn(analysis);
   const { moments } = lattice;
   const isBass = (at: number): boolean => lattice.ground[at]?.pitchClass === bass.pitchClass;
@@ -62,13 +64,21 @@ function isPedal(analysis: Analysis, bass: Tone): boolean {
   const bar = analysis.score.bars[first?.bar ?? 0];
   const length = (moments[to]?.end ?? 0) - (first?.start ?? 0);
   if (bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole)) return true;
-  const roots = new Set<PitchClass>();
-  for (const segment of analysis.segments) {
-    const start = ticksOf(segment.start, sound.ticksPerWhole);
-    const end = ticksOf(segment.end, sound.ticksPerWhole);
-    if (start < (moments[to]?.end ?? 0) && end > (moments[from]?.start ?? 0)) roots.add(segment.chord.root);
-  }
-  return roots.size > 1;
+  const under = segmentsBetween(
+    analysis,
+    fraction(first?.start ?? 0, sound.ticksPerWhole),
+    fraction(moments[to]?.end ?? 0, sound.ticksPerWhole),
+  );
+  return new Set(under.map(segment => segment.chord.root)).size > 1;
+}
+
+const pedals = new WeakMap<Tone, boolean>();
+
+/** `staysAsBass`, worked out once for each tone: every claim about a bar asks about its bass. */
+function isPedal(analysis: Analysis, bass: Tone): boolean {
+  const answer = pedals.get(bass) ?? staysAsBass(analysis, bass);
+  pedals.set(bass, answer);
+  return answer;
 }
 
 /** The deepest tone struck earlier in the bar: it may still be the bass of what is played above it. */
@@ -96,7 +106,8 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const heard = heardIn(analysis);
   const start = ticksOf(question.start, heard.sound.ticksPerWhole);
   const end = Math.max(start + 1, ticksOf(question.end, heard.sound.ticksPerWhole));
-  const { hearing, candidates } = tryChords(heard, start, end);
+  const tried = tryChords(heard, start, end);
+  const { hearing } = tried;
   const quality = qualityFor(question.tones);
   const root = question.tones[0] as PitchClass;
   const inversion = question.bass === undefined ? 0 : Math.max(0, question.tones.indexOf(question.bass));
@@ -120,10 +131,9 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
       : undefined;
   const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
   const inKey = question.key ?? segments[0]?.key;
-  const length = Math.max(1, hearing.beats / 2);
-  const own = price.total / length + unusualness(chord, inKey);
-  const other = cheapest(candidates, length, inKey);
-  const best = other === undefined || other.value >= own - 1e-9 ? { chord, price } : other.candidate;
+  const own = price.total / lengthOf(hearing) + unusualness(chord, inKey);
+  const other = cheapest(heard, tried, inKey);
+  const best = other === undefined || other.value >= own - 1e-9 ? chord : other.chord;
   return {
     question,
     chord,
@@ -264,7 +274,12 @@ export function supportFor(
  * better. A question of its own, not a comparison with the analysis: a defensible reading is no error.
  */
 export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgement {
-  return allowRespelling(judgeAsSpelled(analysis, question), question.key, shift =>
+  const respelled = {
+    inKey: question.key,
+    tones: question.tones,
+    piece: heardIn(analysis).lattice.tables.index,
+  };
+  return allowRespelling(judgeAsSpelled(analysis, question), respelled, shift =>
     judgeAsSpelled(analysis, {
       ...question,
       tones: question.tones.map(tone => respelledTone(tone, shift)),
@@ -295,7 +310,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   const wrong = list([
     ...new Set(
       [...hearing.foreign.keys()]
-        .filter(other => !question.tones.includes(other) && best.chord.tones.includes(other))
+        .filter(other => !question.tones.includes(other) && best.tones.includes(other))
         .map(printPitchClass),
     ),
   ]);
@@ -314,11 +329,8 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   }
   if (behind >= verdictBorders.far) {
     // Only absences speak against it: the notes are compatible, they do not say enough.
-    if (price.foreign - best.price.foreign < 0.3 && price.foreign < 0.3 && missing.length > 0) {
-      return answer(
-        'open',
-        `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best.chord)}`,
-      );
+    if (missing.length > 0 && price.foreign < 0.3 && price.foreign - priceOf(best, hearing).foreign < 0.3) {
+      return answer('open', `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best)}`);
     }
     const parts = [
       wrong === '' ? '' : `${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`,
@@ -326,7 +338,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     ].filter(text => text !== '');
     return answer(
       'contradicted',
-      parts.length > 0 ? parts.join(', and ') : `${printChord(best.chord)} explains the notes much better`,
+      parts.length > 0 ? parts.join(', and ') : `${printChord(best)} explains the notes much better`,
     );
   }
   if (bass.fits === 'unheard')
@@ -355,7 +367,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   const aside = setAside.length === 0 ? '' : `; set aside: ${list(setAside)}`;
   if (behind > verdictBorders.near) {
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
-    return answer('rivalled', `${printChord(best.chord)} fits the notes as well or better${foreign}${aside}`);
+    return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
   }
   const absent = missing.length === 0 ? '' : `; ${lacking} ${missing.length > 1 ? 'are' : 'is'} left out`;
   const sounding = question.tones.filter(of => hearing.present.has(of)).map(printPitchClass);

@@ -35,13 +35,15 @@ const names = (notes: readonly Note[]): string => {
  * A key is more than a scale: its own chords must lead where they are expected (Open Music Theory, Modulation: the cadence confirms it).
  */
 export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
-  return allowRespelling(judgeAsSpelled(analysis, question), question.key, shift =>
-    judgeAsSpelled(analysis, { ...question, key: respelledKey(question.key, shift) }),
+  const { key } = question;
+  const respelled = { inKey: key, tones: [key.tonic], piece: heardIn(analysis).lattice.tables.index };
+  return allowRespelling(judgeAsSpelled(analysis, question), respelled, shift =>
+    judgeAsSpelled(analysis, { ...question, key: respelledKey(key, shift) }),
   );
 }
 
 function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
-  const { sound, lattice, path } = heardIn(analysis);
+  const { sound, lattice, fits } = heardIn(analysis);
   const start = ticksOf(question.start, sound.ticksPerWhole);
   const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
   const from = momentAt(lattice.moments, start);
@@ -51,14 +53,14 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   );
   if (inSpan.length === 0) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
 
-  const claimed = path.keys.findIndex(key => sameKey(key, question.key));
-  const costs = path.keys.map((_, k) => path.inKey(from, to, k));
+  const claimed = fits.keys.findIndex(key => sameKey(key, question.key));
+  const costs = fits.costs(from, to);
   const own = claimed < 0 ? Infinity : (costs[claimed] ?? Infinity);
   let bestOther = -1;
   costs.forEach((cost, k) => {
     if (k !== claimed && cost < (costs[bestOther] ?? Infinity)) bestOther = k;
   });
-  const other = path.keys[bestOther];
+  const other = fits.keys[bestOther];
   const behind = own - (costs[bestOther] ?? Infinity);
 
   const native = new Set(nativeTones(question.key));

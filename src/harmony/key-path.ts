@@ -1,7 +1,9 @@
 import { pitchClass } from '../score/index.js';
 import { signatureOf } from './key.js';
 import type { Edge, Lattice } from './lattice.js';
-import type { Chord, Key } from './model.js';
+import type { Key } from './model.js';
+import { progressionsOf } from './progressions.js';
+import type { Progression } from './progressions.js';
 import { readingsOf } from './readings.js';
 import type { Reading } from './readings.js';
 
@@ -21,45 +23,13 @@ export const keyCost = {
   numeral: 1,
 } as const;
 
-/** What it costs that one numeral follows another in the same key (harmonic functions: Open Music Theory, T - PD - D - T). */
-export function progressionCost(
-  from: Reading,
-  to: Reading,
-  fromChord: Chord,
-  toChord: Chord,
-  inKey: Key,
-): number {
-  if (fromChord.root === toChord.root && fromChord.quality === toChord.quality) return 0;
-  if (from.targetRoot !== undefined) {
-    const goal = inKey.tonic + from.targetRoot;
-    if (toChord.root === goal) return -0.1;
-    if (to.targetRoot === from.targetRoot) return 0.05;
-    // A chain of applied chords, or the deceptive step up from the goal's dominant.
-    if (toChord.root === fromChord.root - 1) return 0.1;
-    return toChord.tones.some(tone => tone === goal) ? 0.2 : 0.4;
-  }
-  if (to.targetRoot !== undefined) return 0.1;
-  switch (from.function) {
-    case 'dominant':
-      if (to.function === 'tonic') return toChord.root === inKey.tonic ? -0.2 : 0.15;
-      return to.function === 'dominant' ? 0.05 : 0.45;
-    case 'predominant':
-      return to.function === 'dominant' ? -0.05 : to.function === 'tonic' ? 0.15 : 0.05;
-    case 'tonic':
-      return 0.05;
-  }
-}
-
-/** Forward and backward costs of every edge in every key. */
+/** The cheapest joint path through harmonies and keys, and how far behind it everything else is. */
 export interface KeyPath {
   readonly keys: readonly Key[];
-  /** Per edge and key (`edge * keys.length + key`): cheapest whole reading of the piece that goes through it, above the best. */
+  /** Cheapest whole reading of the piece that goes through an edge in a key, above the best. */
   readonly excess: (edge: number, key: number) => number;
-  readonly best: number;
   /** The best path: edges in order with their keys. */
   readonly path: readonly { readonly edge: number; readonly key: number }[];
-  /** The cheapest reading of a stretch of cuts in one key throughout, for comparing keys. */
-  readonly inKey: (from: number, to: number, key: number) => number;
 }
 
 function candidateKeys(lattice: Lattice, signature: number): readonly Key[] {
@@ -75,44 +45,32 @@ function candidateKeys(lattice: Lattice, signature: number): readonly Key[] {
   return keys.length > 0 ? keys : [{ tonic: pitchClass(signature), mode: 'major' }];
 }
 
-/** No step between two harmonies is cheaper than this below zero; lets the search skip what cannot win. */
-const greatestReward = 0.2 + keyCost.cadence;
-
-/** For each key the cheapest way to change into it (or out of it) at a cut, and the key at the other end; -1 where there is none. */
-function cheapestChange(
-  best: Float64Array,
-  offset: number,
-  modulation: readonly (readonly number[])[],
-  direction: 'into' | 'out of',
-): { readonly costs: Float64Array; readonly from: Int16Array } {
-  const K = modulation.length;
-  const costs = new Float64Array(K).fill(Infinity);
-  const from = new Int16Array(K).fill(-1);
-  for (let k = 0; k < K; k++) {
-    for (let other = 0; other < K; other++) {
-      if (other === k) continue;
-      const change = (direction === 'into' ? modulation[other]?.[k] : modulation[k]?.[other]) ?? 0;
-      const through = (best[offset + other] as number) + change;
-      if (through < (costs[k] as number)) {
-        costs[k] = through;
-        from[k] = other;
-      }
-    }
-  }
-  return { costs, from };
+/** The steps of the search with their costs; tables of edges by key are flat, `edge * keys.length + key`. */
+interface Steps {
+  readonly edges: readonly Edge[];
+  readonly keys: readonly Key[];
+  readonly cuts: number;
+  readonly into: readonly (readonly number[])[];
+  readonly outOf: readonly (readonly number[])[];
+  /** Cost of each edge in each key by itself. */
+  readonly own: Float64Array;
+  /** Cost of changing from a key to another, `from * keys.length + to`. */
+  readonly modulation: Float64Array;
+  /** Cost of beginning in a key. */
+  readonly start: Float64Array;
+  readonly progression: (from: number, to: number) => Progression;
+  /** Whether a step can be a cadence: both basses are roots and the second begins on a strong beat. */
+  readonly canClose: (from: Edge, to: Edge) => boolean;
 }
 
-export function findKeyPath(lattice: Lattice, signatures: readonly number[]): KeyPath {
+function stepsOf(lattice: Lattice, signatures: readonly number[]): Steps {
   const signature = signatures[0] ?? 0;
   const keys = candidateKeys(lattice, signature);
   const { edges, chords, moments } = lattice;
   const K = keys.length;
-  const readings = chords.map(of => keys.map(inKey => readingsOf(of, inKey)[0] as Reading));
-  const modulation = keys.map(a =>
-    keys.map(b => {
-      const apart = Math.abs(signatureOf(a) - signatureOf(b));
-      return a === b ? 0 : keyCost.modulation + keyCost.perAccidental * apart;
-    }),
+  const used = new Set(edges.map(edge => edge.chord));
+  const readings = chords.map((of, at) =>
+    used.has(at) ? keys.map(inKey => readingsOf(of, inKey)[0] as Reading) : [],
   );
   const into: number[][] = Array.from({ length: moments.length + 1 }, () => []);
   const outOf: number[][] = Array.from({ length: moments.length + 1 }, () => []);
@@ -131,103 +89,152 @@ export function findKeyPath(lattice: Lattice, signatures: readonly number[]): Ke
       own[at * K + k] = edge.cost + away + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
     });
   });
-  // Progression costs by pair of chords and key, each worked out once; NaN where it was not needed yet.
-  const C = chords.length;
-  const known = new Float32Array(C * C * K).fill(NaN);
-  const closing = new Uint8Array(C * C * K);
-  const learn = (a: number, b: number, k: number, slot: number): void => {
-    const before = readings[a]?.[k] as Reading;
-    const after = readings[b]?.[k] as Reading;
-    const inKey = keys[k] as Key;
-    known[slot] = progressionCost(before, after, chords[a] as Chord, chords[b] as Chord, inKey);
-    const closes =
-      before.name === 'V' &&
-      before.target === undefined &&
-      chords[b]?.root === inKey.tonic &&
-      after.function === 'tonic';
-    closing[slot] = closes ? 1 : 0;
-  };
+  const accidentals = keys.map(signatureOf);
   const strong = moments.map(moment => moment.level <= 1);
-  const step = (from: number, to: number, k: number): number => {
-    const before = edges[from] as Edge;
-    const after = edges[to] as Edge;
-    const slot = (before.chord * C + after.chord) * K + k;
-    let plain = known[slot] as number;
-    if (plain !== plain) {
-      learn(before.chord, after.chord, k, slot);
-      plain = known[slot] as number;
-    }
-    return closing[slot] === 1 && before.rooted && after.rooted && strong[after.from] === true
-      ? plain - keyCost.cadence
-      : plain;
+  return {
+    edges,
+    keys,
+    cuts: moments.length,
+    into,
+    outOf,
+    own,
+    modulation: Float64Array.from({ length: K * K }, (_, at) => {
+      const apart = Math.abs((accidentals[Math.floor(at / K)] ?? 0) - (accidentals[at % K] ?? 0));
+      return keyCost.modulation + keyCost.perAccidental * apart;
+    }),
+    start: Float64Array.from(accidentals, own => keyCost.perAccidentalAtStart * Math.abs(own - signature)),
+    progression: progressionsOf(chords, keys, readings),
+    canClose: (from, to) => from.rooted && to.rooted && strong[to.from] === true,
   };
+}
 
-  // Forward: cheapest way to the end of an edge, in a key. At each cut the cheapest way to change into a key is worked out once.
-  const cuts = moments.length + 1;
-  const forward = new Float64Array(edges.length * K).fill(Infinity);
-  const cameFrom = new Int32Array(edges.length * K).fill(-1);
-  const cameKey = new Int16Array(edges.length * K);
-  const nodeBest = new Float64Array(cuts * K).fill(Infinity);
-  const nodeEdge = new Int32Array(cuts * K).fill(-1);
-  for (let cut = 0; cut < moments.length; cut++) {
-    const { costs: change, from: changeFrom } = cheapestChange(nodeBest, cut * K, modulation, 'into');
+/** For each key the cheapest way to change into it at a cut and the key at the other end; -1 where there is none. */
+function cheapestChange(
+  best: Float64Array,
+  offset: number,
+  modulation: Float64Array,
+  K: number,
+): { readonly costs: Float64Array; readonly from: Int16Array } {
+  const costs = new Float64Array(K).fill(Infinity);
+  const from = new Int16Array(K).fill(-1);
+  for (let other = 0; other < K; other++) {
+    const soFar = best[offset + other] as number;
+    if (soFar === Infinity) continue;
+    for (let k = 0; k < K; k++) {
+      const through = soFar + (modulation[other * K + k] as number);
+      if (other !== k && through < (costs[k] as number)) {
+        costs[k] = through;
+        from[k] = other;
+      }
+    }
+  }
+  return { costs, from };
+}
+
+/** Cheapest way to the end of each edge in each key, and where it comes from. */
+interface Forward {
+  readonly costs: Float64Array;
+  readonly edgeBefore: Int32Array;
+  readonly keyBefore: Int16Array;
+}
+
+function searchForward(steps: Steps): Forward {
+  const { edges, keys, cuts, into, outOf, own, modulation } = steps;
+  const K = keys.length;
+  const costs = new Float64Array(edges.length * K).fill(Infinity);
+  const edgeBefore = new Int32Array(edges.length * K).fill(-1);
+  const keyBefore = new Int16Array(edges.length * K);
+  const nodeBest = new Float64Array((cuts + 1) * K).fill(Infinity);
+  const nodeEdge = new Int32Array((cuts + 1) * K).fill(-1);
+  const least = new Float64Array(K);
+  for (let cut = 0; cut < cuts; cut++) {
+    const change = cut === 0 ? undefined : cheapestChange(nodeBest, cut * K, modulation, K);
     for (const at of outOf[cut] ?? []) {
-      const to = (edges[at] as Edge).to;
+      const edge = edges[at] as Edge;
+      const slot = at * K;
+      least.set(change?.costs ?? steps.start);
       for (let k = 0; k < K; k++) {
-        let least = change[k] as number;
-        const otherKey = changeFrom[k] as number;
-        let from = otherKey < 0 ? -1 : (nodeEdge[cut * K + otherKey] as number);
-        let fromKey = otherKey < 0 ? k : otherKey;
-        if (cut === 0)
-          least = keyCost.perAccidentalAtStart * Math.abs(signatureOf(keys[k] as Key) - signature);
-        for (const p of into[cut] as number[]) {
-          const before = forward[p * K + k] as number;
-          if (before - greatestReward >= least) continue;
-          const through = before + step(p, at, k);
-          if (through < least) {
-            least = through;
-            from = p;
-            fromKey = k;
+        const other = change?.from[k] ?? -1;
+        edgeBefore[slot + k] = other < 0 ? -1 : (nodeEdge[cut * K + other] as number);
+        keyBefore[slot + k] = other < 0 ? k : other;
+      }
+      for (const p of into[cut] ?? []) {
+        const before = edges[p] as Edge;
+        const { costs: step, closes } = steps.progression(before.chord, edge.chord);
+        const reward = steps.canClose(before, edge) ? keyCost.cadence : 0;
+        for (let k = 0; k < K; k++) {
+          const through =
+            (costs[p * K + k] as number) + ((step[k] as number) - (closes[k] === 1 ? reward : 0));
+          if (through < (least[k] as number)) {
+            least[k] = through;
+            edgeBefore[slot + k] = p;
+            keyBefore[slot + k] = k;
           }
         }
-        const value = least + (own[at * K + k] as number);
-        forward[at * K + k] = value;
-        cameFrom[at * K + k] = from;
-        cameKey[at * K + k] = fromKey;
-        if (value < (nodeBest[to * K + k] as number)) {
-          nodeBest[to * K + k] = value;
-          nodeEdge[to * K + k] = at;
-        }
       }
-    }
-  }
-
-  // Backward: cheapest way from the end of an edge to the end of the piece.
-  const backward = new Float64Array(edges.length * K).fill(Infinity);
-  const nodeAfter = new Float64Array(cuts * K).fill(Infinity);
-  for (let cut = moments.length; cut > 0; cut--) {
-    const { costs: change } = cheapestChange(nodeAfter, cut * K, modulation, 'out of');
-    for (const at of into[cut] ?? []) {
-      const { from } = edges[at] as Edge;
       for (let k = 0; k < K; k++) {
-        let least = cut === moments.length ? 0 : (change[k] as number);
-        for (const n of outOf[cut] ?? []) {
-          const after = (backward[n * K + k] as number) + (own[n * K + k] as number);
-          if (after - greatestReward < least) least = Math.min(least, after + step(at, n, k));
+        const value = (least[k] as number) + (own[slot + k] as number);
+        costs[slot + k] = value;
+        if (value < (nodeBest[edge.to * K + k] as number)) {
+          nodeBest[edge.to * K + k] = value;
+          nodeEdge[edge.to * K + k] = at;
         }
-        backward[at * K + k] = least;
-        const whole = least + (own[at * K + k] as number);
-        if (whole < (nodeAfter[from * K + k] as number)) nodeAfter[from * K + k] = whole;
       }
     }
   }
+  return { costs, edgeBefore, keyBefore };
+}
+
+/** Cheapest way from the end of each edge in each key to the end of the piece. */
+function searchBackward(steps: Steps): Float64Array {
+  const { edges, keys, cuts, into, outOf, own, modulation } = steps;
+  const K = keys.length;
+  const costs = new Float64Array(edges.length * K).fill(Infinity);
+  const nodeAfter = new Float64Array((cuts + 1) * K).fill(Infinity);
+  const least = new Float64Array(K);
+  for (let cut = cuts; cut > 0; cut--) {
+    // Changing key costs the same in both directions.
+    const change = cut === cuts ? undefined : cheapestChange(nodeAfter, cut * K, modulation, K);
+    for (const at of into[cut] ?? []) {
+      const edge = edges[at] as Edge;
+      if (change === undefined) least.fill(0);
+      else least.set(change.costs);
+      for (const n of outOf[cut] ?? []) {
+        const after = edges[n] as Edge;
+        const { costs: step, closes } = steps.progression(edge.chord, after.chord);
+        const reward = steps.canClose(edge, after) ? keyCost.cadence : 0;
+        for (let k = 0; k < K; k++) {
+          const through =
+            (costs[n * K + k] as number) +
+            (own[n * K + k] as number) +
+            ((step[k] as number) - (closes[k] === 1 ? reward : 0));
+          if (through < (least[k] as number)) least[k] = through;
+        }
+      }
+      costs.set(least, at * K);
+      for (let k = 0; k < K; k++) {
+        const whole = (least[k] as number) + (own[at * K + k] as number);
+        if (whole < (nodeAfter[edge.from * K + k] as number)) nodeAfter[edge.from * K + k] = whole;
+      }
+    }
+  }
+  return costs;
+}
+
+/** Finds the cheapest reading of the piece: which harmonies, in which keys. `signatures` are the fifths of each bar's key signature. */
+export function findKeyPath(lattice: Lattice, signatures: readonly number[]): KeyPath {
+  const steps = stepsOf(lattice, signatures);
+  const { keys } = steps;
+  const K = keys.length;
+  const forward = searchForward(steps);
+  const backward = searchBackward(steps);
 
   let best = Infinity;
   let last = -1;
   let lastKey = 0;
-  for (const at of into[moments.length] ?? []) {
+  for (const at of steps.into[steps.cuts] ?? []) {
     for (let k = 0; k < K; k++) {
-      const value = forward[at * K + k] ?? Infinity;
+      const value = forward.costs[at * K + k] ?? Infinity;
       if (value < best) {
         best = value;
         last = at;
@@ -237,37 +244,15 @@ export function findKeyPath(lattice: Lattice, signatures: readonly number[]): Ke
   }
   const path: { edge: number; key: number }[] = [];
   for (let at = last, k = lastKey; at >= 0;) {
-    path.unshift({ edge: at, key: k });
+    path.push({ edge: at, key: k });
     const slot = at * K + k;
-    at = cameFrom[slot] ?? -1;
-    k = cameKey[slot] ?? 0;
+    at = forward.edgeBefore[slot] ?? -1;
+    k = forward.keyBefore[slot] ?? 0;
   }
-
-  const inKey = (from: number, to: number, k: number): number => {
-    // Cheapest chain of edges inside [from, to); edges that reach over its borders count with the share that lies inside.
-    const reach = new Float64Array(to - from + 1).fill(Infinity);
-    reach[0] = 0;
-    for (let cut = Math.max(0, from - 64); cut < to; cut++) {
-      for (const at of outOf[cut] ?? []) {
-        const edge = edges[at];
-        if (edge === undefined || edge.to <= from) continue;
-        const start = Math.max(edge.from, from);
-        const end = Math.min(edge.to, to);
-        const share = (end - start) / (edge.to - edge.from);
-        const through =
-          (reach[start - from] ?? Infinity) +
-          edge.cost * share +
-          (readings[edge.chord]?.[k]?.cost ?? 0) * keyCost.numeral;
-        if (through < (reach[end - from] ?? Infinity)) reach[end - from] = through;
-      }
-    }
-    return reach[to - from] ?? Infinity;
-  };
+  const { costs } = forward;
   return {
     keys,
-    best,
-    path,
-    excess: (edge, k) => (forward[edge * K + k] ?? Infinity) + (backward[edge * K + k] ?? Infinity) - best,
-    inKey,
+    path: path.reverse(),
+    excess: (edge, k) => (costs[edge * K + k] ?? Infinity) + (backward[edge * K + k] ?? Infinity) - best,
   };
 }

@@ -1,63 +1,13 @@
 import type { PitchClass } from '../score/index.js';
-import { chord, qualityIntervals } from './chord.js';
+import { chord } from './chord.js';
+import { cost, qualityCost } from './chord-cost.js';
+import { chordTablesOf, slots } from './chord-tables.js';
+import type { ChordTables } from './chord-tables.js';
 import { shareOf } from './foreign-cost.js';
 import { groundOf, stayingTones } from './ground.js';
 import type { Chord, ChordQuality } from './model.js';
-import type { MetricalLevel, Moment } from './moments.js';
+import type { Moment } from './moments.js';
 import type { Sound, Tone } from './sound.js';
-
-/**
- * Costs are in one unit throughout: 1 is a tone of one beat that no rule explains. A harmony of several beats may leave a few weak
- * passing tones aside for less than a change of harmony would cost, and no more.
- */
-export const cost = {
-  /** A tone draws attention by being struck, however short it is. */
-  attack: 0.2,
-  /** The lowest tone is heard as the ground of the harmony. */
-  bassFactor: 1.5,
-  /** Changing the harmony: easiest on the downbeat (Hutchinson, Harmonic Progression: harmonic rhythm follows the metre). */
-  change: { 0: 0.1, 1: 0.15, 2: 0.2, 3: 0.6, 4: 1.2 } satisfies Record<MetricalLevel, number>,
-  /** A harmony that begins where the bass does not move is less likely. */
-  changeWithoutBass: 0.2,
-  missingRoot: 0.75,
-  /** Without its third a chord is neither major nor minor. */
-  missingThird: 0.6,
-  /** The fifth is the tone that is left out (Hutchinson, Voice Leading Seventh Chords: incomplete V7). */
-  missingFifth: 0.1,
-  /** In diminished and augmented chords the fifth is what makes them. */
-  missingAlteredFifth: 0.55,
-  missingSeventh: 1.4,
-  /** Lowest tone root, third, fifth, seventh, ninth. */
-  inversion: [0, 0.12, 0.4, 0.22, 1],
-  foreignBass: 0.5,
-} as const;
-
-/** What a quality costs by itself: plain triads and dominant sevenths are what tonal music is made of. */
-export const qualityCost: Partial<Record<ChordQuality, number>> = {
-  major: 0,
-  minor: 0,
-  diminished: 0.25,
-  augmented: 0.75,
-  'dominant seventh': 0.25,
-  'major seventh': 0.8,
-  'minor seventh': 0.65,
-  'half-diminished seventh': 0.5,
-  'diminished seventh': 0.35,
-  'minor-major seventh': 1.1,
-  'Italian augmented sixth': 0.5,
-  'French augmented sixth': 0.5,
-  'German augmented sixth': 0.5,
-  'dominant ninth': 1.3,
-  'dominant minor ninth': 1.3,
-};
-
-export const unlistedQuality = 1.2;
-
-/** What each tone of a quality costs where it never sounds, root first. */
-export function missingCosts(quality: ChordQuality): readonly number[] {
-  const fifth = qualityIntervals[quality][2] === 1 ? cost.missingFifth : cost.missingAlteredFifth;
-  return [cost.missingRoot, cost.missingThird, fifth, cost.missingSeventh, cost.missingSeventh];
-}
 
 /** One harmony over a stretch of moments, `from` inclusive to `to` exclusive. */
 export interface Edge {
@@ -75,10 +25,8 @@ export interface Edge {
 export interface Lattice {
   readonly moments: readonly Moment[];
   readonly chords: readonly Chord[];
+  readonly tables: ChordTables;
   readonly edges: readonly Edge[];
-  /** Cheapest cost from the start to each cut, and from each cut to the end. */
-  readonly before: Float64Array;
-  readonly after: Float64Array;
   /** The bass as it is heard at each moment, and the tones of it that stay. */
   readonly ground: readonly (Tone | undefined)[];
   readonly staying: ReadonlySet<number>;
@@ -91,8 +39,6 @@ const keepWithin = 1.5;
 export const longestStretch = 64;
 
 interface Prefixes {
-  readonly index: ReadonlyMap<PitchClass, number>;
-  readonly classes: readonly PitchClass[];
   /** Per pitch class: cost of hearing it as foreign, summed up to each cut. */
   readonly foreign: readonly Float64Array[];
   /** Per pitch class: beats of presence up to each cut. */
@@ -100,9 +46,12 @@ interface Prefixes {
   readonly total: Float64Array;
 }
 
-function prefixesOf(sound: Sound, moments: readonly Moment[], staying: ReadonlySet<number>): Prefixes {
-  const classes = [...new Set(sound.tones.map(tone => tone.pitchClass))].sort((a, b) => a - b);
-  const index = new Map(classes.map((value, at) => [value, at]));
+function prefixesOf(
+  sound: Sound,
+  moments: readonly Moment[],
+  staying: ReadonlySet<number>,
+  { index, classes }: Pick<ChordTables, 'index' | 'classes'>,
+): Prefixes {
   const foreign = classes.map(() => new Float64Array(moments.length + 1));
   const present = classes.map(() => new Float64Array(moments.length + 1));
   const total = new Float64Array(moments.length + 1);
@@ -136,7 +85,7 @@ function prefixesOf(sound: Sound, moments: readonly Moment[], staying: ReadonlyS
     });
     total[at + 1] = (total[at] ?? 0) + sum;
   });
-  return { index, classes, foreign, present, total };
+  return { foreign, present, total };
 }
 
 /** Deepest ground in the first beat of a stretch: in a broken chord the bass comes first and is lowest. */
@@ -174,41 +123,16 @@ function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
   );
 }
 
-/** Room for the tones of one chord in the flat tables. */
-const slots = 5;
-
-/** The chords as flat tables, so that trying all of them against every stretch stays fast. */
-interface ChordTables {
-  /** Index of each tone among the piece's pitch classes; -1 where it never occurs, -2 where the chord has no such tone. */
-  readonly tones: Int16Array;
-  readonly missing: Float64Array;
-  readonly base: Float64Array;
-}
-
-function tablesOf(chords: readonly Chord[], index: ReadonlyMap<PitchClass, number>): ChordTables {
-  const tones = new Int16Array(chords.length * slots).fill(-2);
-  const missing = new Float64Array(chords.length * slots);
-  const base = new Float64Array(chords.length);
-  chords.forEach((of, at) => {
-    base[at] = qualityCost[of.quality] ?? unlistedQuality;
-    const parts = missingCosts(of.quality);
-    of.tones.forEach((tone, part) => {
-      tones[at * slots + part] = index.get(tone) ?? -1;
-      missing[at * slots + part] = parts[part] ?? 0;
-    });
-  });
-  return { tones, missing, base };
-}
-
 /** Builds the lattice: every stretch of up to about two bars with the chords that explain it best. */
 export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice {
   const ground = groundOf(sound, moments);
   const staying = stayingTones(ground);
-  const prefixes = prefixesOf(sound, moments, staying);
-  const chords = chordsIn(prefixes.classes);
-  const tables = tablesOf(chords, prefixes.index);
+  const classes = [...new Set(sound.tones.map(tone => tone.pitchClass))].sort((a, b) => a - b);
+  const chords = chordsIn(classes);
+  const tables = chordTablesOf(chords, classes);
+  const prefixes = prefixesOf(sound, moments, staying, tables);
   const count = moments.length;
-  const width = prefixes.classes.length;
+  const width = classes.length;
 
   const changeCost = moments.map((moment, at) => {
     const bassMoves = ground[at]?.on === moment.start;
@@ -239,7 +163,7 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
           ((prefixes.present[k] as Float64Array)[from] as number);
       }
       const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0);
-      const lowClass = low === undefined ? -1 : (prefixes.index.get(low) ?? -1);
+      const lowClass = low === undefined ? -1 : (tables.index.get(low) ?? -1);
       let least = Infinity;
       let leastTones = Infinity;
       for (let at = 0; at < chords.length; at++) {
@@ -265,9 +189,14 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
         if (leastTones > 4) break;
         continue;
       }
+      const soFar = before[from] ?? Infinity;
+      const limit = Math.min(
+        least + keepWithin,
+        (before[to] ?? Infinity) + keepWithin - change - soFar + 1e-9,
+      );
       for (let at = 0; at < chords.length; at++) {
         const value = values[at] as number;
-        if (value <= least + keepWithin)
+        if (value <= limit)
           edges.push({ from, to, chord: at, cost: value + change, rooted: chords[at]?.root === low });
       }
     }
@@ -287,10 +216,9 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   return {
     moments,
     chords,
+    tables,
     edges: kept,
     ground,
     staying,
-    before,
-    after,
   };
 }

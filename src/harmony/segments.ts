@@ -4,6 +4,7 @@ import { bassSpans } from './bass-line.js';
 import { bassOf } from './chord.js';
 import { foreignTones, tonesBetween } from './foreign-tones.js';
 import { sameKey } from './key.js';
+import type { KeyFits } from './key-fit.js';
 import type { KeyPath } from './key-path.js';
 import { splitLateSeventh } from './late-tones.js';
 import { longestStretch } from './lattice.js';
@@ -14,12 +15,12 @@ import { readingsOf, romanFor, romanOf } from './readings.js';
 import type { Reading } from './readings.js';
 import type { Sound, Tone } from './sound.js';
 
-/** What `segmentsOf` needs of the earlier stages. */
+/** What the earlier stages heard. */
 export interface Heard {
   readonly score: Score;
   readonly sound: Sound;
   readonly lattice: Lattice;
-  readonly path: KeyPath;
+  readonly fits: KeyFits;
 }
 
 interface Span {
@@ -31,7 +32,7 @@ interface Span {
   readonly step: number;
 }
 
-function spansOf({ sound, lattice, path }: Heard): readonly Span[] {
+function spansOf({ sound, lattice }: Heard, path: KeyPath): readonly Span[] {
   const merged: { from: number; to: number; chord: Chord; key: Key; step: number }[] = [];
   path.path.forEach(({ edge, key }, step) => {
     const of = lattice.edges[edge];
@@ -133,8 +134,12 @@ function sortTones(
 }
 
 /** Other readings that were in the running over most of a stretch, and what spoke against them. */
-function rivalsOf(heard: Heard, span: Span, edgesFrom: readonly (readonly number[])[]): readonly Rival[] {
-  const { lattice, path, sound } = heard;
+function rivalsOf(
+  { lattice, sound }: Heard,
+  path: KeyPath,
+  span: Span,
+  edgesFrom: readonly (readonly number[])[],
+): readonly Rival[] {
   const { moments } = lattice;
   const start = moments[span.from]?.start ?? 0;
   const end = moments[span.to - 1]?.end ?? 0;
@@ -189,10 +194,10 @@ function rivalsOf(heard: Heard, span: Span, edgesFrom: readonly (readonly number
 }
 
 /** Turns the best path into segments: chords cut at bass changes, numerals, function, foreign tones, rivals, confidence. */
-export function segmentsOf(heard: Heard): readonly Segment[] {
+export function segmentsOf(heard: Heard, path: KeyPath): readonly Segment[] {
   const { lattice, sound } = heard;
   const { moments } = lattice;
-  const spans = spansOf(heard);
+  const spans = spansOf(heard, path);
   const edgesFrom: number[][] = moments.map(() => []);
   lattice.edges.forEach((edge, index) => edgesFrom[edge.from]?.push(index));
   const chordAt = chordByTime(spans, moments);
@@ -201,7 +206,7 @@ export function segmentsOf(heard: Heard): readonly Segment[] {
     const reading = chooseReading(span, next !== undefined && sameKey(next.key, span.key) ? next : undefined);
     const cadential = isCadential(span, next, moments);
     const { named, unexplained, members } = sortTones(heard, span, chordAt);
-    const rivals = rivalsOf(heard, span, edgesFrom);
+    const rivals = rivalsOf(heard, path, span, edgesFrom);
     const margin = rivals[0]?.behind ?? 1.2;
     const explained =
       (members.length + named.length * 0.5) / Math.max(1, members.length + named.length + unexplained.length);
