@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { basename, dirname, extname, join } from 'node:path';
+import { basename, extname, join } from 'node:path';
 import { inReadingOrder } from '../diagnostics/index.js';
 import {
   checkFormats,
@@ -11,14 +11,7 @@ import {
   writeWhole,
 } from '../output/index.js';
 import type { LessonReport } from '../output/index.js';
-import {
-  defaultLoudness,
-  embeddedVoice,
-  folderCache,
-  mixLesson,
-  takesIn,
-  writeAudio,
-} from '../sound/index.js';
+import { defaultLoudness, mixLesson, writeAudio } from '../sound/index.js';
 import type { AudioFiles } from '../sound/index.js';
 import { alsoWords, readAlso } from './also.js';
 import { checkLessonFile } from './check-lesson-file.js';
@@ -27,6 +20,7 @@ import type { ExitCode } from './exit-code.js';
 import { systemWords } from './read-source.js';
 import { complain, runFinding } from './report.js';
 import { scoreLibrary } from './score-library.js';
+import { readSpeaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
 
 /** `barwise build LESSON --out DIR` */
@@ -59,6 +53,11 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     );
     return 2;
   }
+  const speaking = await readSpeaking(values, file);
+  if ('code' in speaking) {
+    complain(terminal, speaking);
+    return 2;
+  }
   const { report, opened, lesson, analysis, versions } = await checkLessonFile(
     file,
     scoreLibrary(switches.has('allow-outside')),
@@ -80,16 +79,13 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
   if (refused !== undefined) return cannotWrite(terminal, folder, refused);
 
   const name = basename(file, extname(file));
-  const takes = await takesIn(values['takes'] ?? join(dirname(file), 'takes'));
   const { value: walkthrough, diagnostics } = await walkthroughFiles({
     name,
     lesson,
     analysis,
     versions,
     claims: report.claims,
-    voice: embeddedVoice(),
-    takes,
-    ...(values['cache'] === undefined ? {} : { cache: folderCache(values['cache']) }),
+    speaking,
     companions: also.companions,
     onProgress: terminal.progress,
   });
@@ -113,7 +109,8 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
       );
       paths = [...paths, ...Object.values(audio)];
     }
-    await takes.remember();
+    await speaking.takes.remember();
+    await speaking.cache.forgetUnused();
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed);
   terminal.write(`\n${counted(paths.length, 'file')} written:\n`);

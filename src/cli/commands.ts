@@ -1,4 +1,5 @@
 import type { ExitCode } from './exit-code.js';
+import { speakingOptions } from './speaking-options.js';
 import type { Terminal } from './terminal.js';
 
 export interface Option {
@@ -39,7 +40,7 @@ export const commands = {
     most: any,
     about: 'check every claim of a lesson, or of all lessons in a folder, against the notes',
     options: {
-      format: format('text or json'),
+      format: format('text, json, sarif, junit or github'),
       strict: { about: 'exit with 1 also where a claim is arguable or undecided' },
       all: { about: 'show the claims that hold as well' },
       unchecked: { about: 'list what the narration says without a claim behind it' },
@@ -68,11 +69,7 @@ export const commands = {
           'files beside the page, with commas between: srt, chapters, chapter-list, script, transcript, midi, timeline, wav, mp3, m4a, all',
       },
       loudness: { value: 'LUFS', about: 'of the sound files: -16 where absent, -23 for broadcast' },
-      takes: { value: 'DIR', about: "the educator's recordings; `takes` beside the lesson where absent" },
-      cache: {
-        value: 'DIR',
-        about: 'folder that keeps what was spoken, for quicker builds; it may be deleted',
-      },
+      ...speakingOptions,
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./build.js')).runBuild,
@@ -85,6 +82,7 @@ export const commands = {
     options: {
       step: { value: 'NUMBER', about: 'show this step only' },
       spoken: { about: 'speak everything first, so that no time is estimated' },
+      ...speakingOptions,
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./rehearse.js')).runRehearse,

@@ -1,4 +1,5 @@
 import { inReadingOrder, renderDiagnostic } from '../diagnostics/index.js';
+import type { Diagnostic } from '../diagnostics/index.js';
 import { checkFormats, rehearsal } from '../output/index.js';
 import { buildTimeline, chordsOfAnalysis, mixedVocabulary, pacingFindings } from '../timeline/index.js';
 import type { Speech } from '../timeline/index.js';
@@ -31,32 +32,43 @@ export const runRehearse: Run = async ({ operands: [file = ''], values, switches
     );
     return 2;
   }
-  let speech: ReadonlyMap<string, Speech> = new Map();
+  let speech: ReadonlyMap<string, Speech> | undefined;
+  const found: Diagnostic[] = [];
   if (switches.has('spoken')) {
-    const { embeddedVoice, speakLesson } = await import('../sound/index.js');
+    const { speakLesson } = await import('../sound/index.js');
+    const { readSpeaking } = await import('./speaking.js');
+    const speaking = await readSpeaking(values, file);
+    if ('code' in speaking) {
+      complain(terminal, speaking);
+      return 2;
+    }
     const spoken = await speakLesson(lesson, {
-      voice: embeddedVoice(),
+      ...speaking,
       onProgress: (done, all) => {
         terminal.progress(`speaking ${String(done)} of ${String(all)}`);
       },
     });
     speech = spoken.value;
+    found.push(...spoken.diagnostics);
   }
   const analyses = [analysis, ...versions.values()];
-  const timeline = buildTimeline({
+  const schedule = {
     lesson,
     score: analysis.score,
     versions: new Map([...versions].map(([path, { score }]) => [path, score])),
     chordsIn: chordsOfAnalysis(score => analyses.find(one => one.score === score)),
-    speech,
-  });
+  };
+  const estimated = buildTimeline(schedule);
+  const timeline = speech === undefined ? estimated : buildTimeline({ ...schedule, speech });
   terminal.write(
     rehearsal(lesson, timeline.value, {
       width: terminal.layout.width,
       ...(step === undefined ? {} : { step: number }),
+      ...(speech === undefined ? {} : { estimated: estimated.value }),
     }),
   );
   const remarks = [
+    ...found,
     ...timeline.diagnostics,
     ...pacingFindings(lesson, timeline.value),
     ...mixedVocabulary(lesson),

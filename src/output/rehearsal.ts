@@ -8,6 +8,8 @@ export interface RehearsalOptions {
   readonly width: number;
   /** 1-based number of the only step that is shown. */
   readonly step?: number;
+  /** The timeline as it was planned from the number of words, where `timeline` is measured. */
+  readonly estimated?: Timeline;
 }
 
 const what: Readonly<Record<RunningOrderEntry['kind'], string>> = {
@@ -46,16 +48,24 @@ function line(entry: RunningOrderEntry, width: number): string {
 const share = (part: number, whole: number): string =>
   whole === 0 ? '0 %' : `${((100 * part) / whole).toFixed(0)} %`;
 
+const secondsText = (seconds: number): string => `${seconds.toFixed(1)} s`;
+
+/** ` (planned 27.1 s)`; nothing where there was no plan. */
+const planned = (
+  plan: { readonly start: number; readonly end: number } | undefined,
+  print: (seconds: number) => string,
+): string => (plan === undefined ? '' : ` (planned ${print(plan.end - plan.start)})`);
+
 /**
  * The running order as a table for the terminal: when each thing starts and how long it lasts, `~` where the length is estimated from the
- * number of words, `+` where words are spoken over music; then the length of the lesson and how much of it is music and talk.
+ * number of words, `+` where words are spoken over music, what was planned beside what is measured; then the length of the lesson and how much of it is music and talk.
  */
 export function rehearsal(lesson: Lesson, timeline: Timeline, options: RehearsalOptions): string {
   const order = runningOrder(lesson, timeline);
   const steps = timeline.steps.filter(step => options.step === undefined || step.index === options.step - 1);
   const lines = steps.flatMap(step => [
     `${String(step.index + 1).padStart(3)}  ${step.title}`,
-    `    ${clockTime(step.start).padStart(7)} ${`${(step.end - step.start).toFixed(1)} s`.padStart(9)}  the whole step`,
+    `    ${clockTime(step.start).padStart(7)} ${secondsText(step.end - step.start).padStart(9)}  the whole step${planned(options.estimated?.steps[step.index], secondsText)}`,
     ...order.filter(entry => entry.step === step.index).map(entry => line(entry, options.width)),
     '',
   ]);
@@ -63,9 +73,10 @@ export function rehearsal(lesson: Lesson, timeline: Timeline, options: Rehearsal
     order
       .filter(entry => kinds.includes(entry.kind))
       .reduce((sum, entry) => sum + entry.end - entry.start, 0);
+  const whole = planned(options.estimated && { start: 0, end: options.estimated.seconds }, clockTime);
   const about = order.some(isEstimated) ? 'about ' : '';
   const music = share(lasting(['play']), timeline.seconds);
   const talk = share(lasting(['say', 'ask', 'answer']), timeline.seconds);
-  lines.push(`the lesson lasts ${about}${clockTime(timeline.seconds)}: music ${music}, talk ${talk}`);
+  lines.push(`the lesson lasts ${about}${clockTime(timeline.seconds)}${whole}: music ${music}, talk ${talk}`);
   return `${lines.join('\n')}\n`;
 }

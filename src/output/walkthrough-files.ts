@@ -1,7 +1,7 @@
 import type { Diagnostic, Result } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import type { CheckedClaim, Lesson } from '../lesson/index.js';
-import type { SpeechCache, SpokenSound, Takes, Voice } from '../sound/index.js';
+import type { SpeakLessonOptions, SpokenSound } from '../sound/index.js';
 import { buildTimeline, chordsOfAnalysis, instrumentationOf, pacingFindings } from '../timeline/index.js';
 import type { Instrumentation, Timeline } from '../timeline/index.js';
 import { captionsWebvtt } from './captions-webvtt.js';
@@ -19,10 +19,8 @@ export interface WalkthroughFilesInput {
   /** Analyses of the other versions that the lesson plays, by their path in the lesson. */
   readonly versions: ReadonlyMap<string, Analysis>;
   readonly claims: readonly CheckedClaim[];
-  readonly voice: Voice;
-  /** The educator's recordings; they come before the voice. */
-  readonly takes?: Takes;
-  readonly cache?: SpeechCache;
+  /** Who speaks: the educator's recordings, then the voice. */
+  readonly speaking: Omit<SpeakLessonOptions, 'onProgress'>;
   /** Files beside the page and its captions. */
   readonly companions?: readonly Companion[];
   readonly onProgress?: (doing: string) => void;
@@ -38,15 +36,13 @@ export interface BuiltWalkthrough {
 
 /** Makes the files of a walkthrough out of a lesson without errors: speech, timeline, sound bank, page, captions. */
 export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Result<BuiltWalkthrough>> {
-  const { name, lesson, analysis, versions, claims, voice, takes, cache, onProgress } = input;
+  const { name, lesson, analysis, versions, claims, speaking, onProgress } = input;
   const player = readPlayerBundle();
   // Synthesizer and encoder are heavy, and the other outputs do without them.
   const { buildWalkthrough } = await import('./walkthrough.js');
   const { speakLesson, speechClip, trimmedBank } = await import('../sound/index.js');
   const spoken = await speakLesson(lesson, {
-    voice,
-    ...(takes === undefined ? {} : { takes }),
-    ...(cache === undefined ? {} : { cache }),
+    ...speaking,
     onProgress: (done, all) => onProgress?.(`speaking ${done} of ${all}`),
   });
   const analyses = [analysis, ...versions.values()];

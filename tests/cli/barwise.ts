@@ -1,6 +1,9 @@
 import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { afterAll } from 'vitest';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -28,6 +31,12 @@ function isBuilt(): boolean {
     .every(path => statSync(`${root}src/${path}`).mtimeMs <= built);
 }
 
+/** Speech is kept here while one file of tests runs, not where the developer keeps theirs. */
+const cache = mkdtempSync(join(tmpdir(), 'barwise-test-cache-'));
+afterAll(() => {
+  rmSync(cache, { recursive: true, force: true });
+});
+
 /** The command that runs the program, for a shell. */
 export const commandLine = (words: readonly string[]): string =>
   [process.execPath, ...program, ...words].map(word => `'${word}'`).join(' ');
@@ -42,7 +51,7 @@ export function barwise(
   );
   const child = spawn(process.execPath, [...program, ...words], {
     cwd: options.cwd ?? root,
-    env: { ...own, ...options.env },
+    env: { ...own, XDG_CACHE_HOME: cache, ...options.env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   const texts = { stdout: '', stderr: '' };

@@ -69,6 +69,9 @@ describe('rehearse', () => {
     expect(code).toBe(0);
     expect(stdout).toMatch(/ \d\.\d s {2}say Up it goes\./u);
     expect(stdout).not.toMatch(/~/u);
+    // What was planned are the times of the running order without a voice, above.
+    expect(stdout).toMatch(/ \d\.\d s {2}the whole step \(planned 6\.5 s\)\n/u);
+    expect(stdout).toMatch(/the lesson lasts \d:\d\d \(planned 0:09\): music/u);
   });
 
   it('refuses a step that the lesson does not have, and a lesson with errors', async () => {

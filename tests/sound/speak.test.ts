@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -134,6 +134,43 @@ describe('the cache', () => {
     const other = counted();
     await speak(text, { voice: { ...other.voice, id: 'other' }, pace: 150, cache });
     expect(other.count()).toBe(3);
+  });
+
+  it('gives the same again for a voice with finer samples than it keeps', async () => {
+    const fine: Voice = {
+      id: 'fine',
+      speakSentence: () =>
+        Promise.resolve({
+          samples: Float32Array.from({ length: 1600 }, (_, i) => 0.3 * Math.sin(i / 7)),
+          sampleRate: 16_000,
+          times: [{ start: 0, end: 0.1 }],
+        }),
+    };
+    const cache = folderCache(join(folder, 'fine'));
+    const cold = await speak('One.', { voice: fine, pace: 150, cache });
+    expect(fingerprint(await speak('One.', { voice: fine, pace: 150, cache }))).toEqual(fingerprint(cold));
+  });
+
+  it('forgets what has not been asked for in sixty days, and touches nothing else in its folder', async () => {
+    const kept = join(folder, 'kept');
+    const cache = folderCache(kept);
+    await speak('One.', { voice, pace: 150, cache });
+    const names = await readdir(kept);
+    await writeFile(join(kept, 'notes.wav'), '');
+    const age = async (days: number) => {
+      const then = new Date(Date.now() - days * 24 * 60 * 60 * 1000);
+      for (const name of await readdir(kept)) await utimes(join(kept, name), then, then);
+    };
+    await age(59);
+    await cache.forgetUnused();
+    expect((await readdir(kept)).sort()).toEqual([...names, 'notes.wav'].sort());
+    await age(61);
+    await speak('One.', { voice, pace: 150, cache });
+    await cache.forgetUnused();
+    expect((await readdir(kept)).sort()).toEqual([...names, 'notes.wav'].sort());
+    await age(61);
+    await cache.forgetUnused();
+    expect(await readdir(kept)).toEqual(['notes.wav']);
   });
 
   it('passes over damaged files', async () => {

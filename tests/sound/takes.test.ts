@@ -215,10 +215,11 @@ describe('a command as a voice', () => {
     expect(Date.now() - started).toBeLessThan(20_000);
   });
 
-  it.skipIf(spawnSync('espeak-ng', ['--version']).status !== 0)(
-    'can be espeak-ng, where it is installed',
+  const hasEspeak = spawnSync('espeak-ng', ['--version']).status === 0;
+  it.skipIf(!hasEspeak)(
+    hasEspeak ? 'can be espeak-ng' : 'NOT TESTED HERE: espeak-ng is not installed',
     async () => {
-      const sound = await speak('Hear the bass. It falls.', { voice: espeakVoice(), pace: 150 });
+      const sound = await speak('Hear the bass. It falls.', { voice: espeakVoice(20), pace: 150 });
       expect(sound.seconds).toBeGreaterThan(1);
       expect(sound.words).toHaveLength(5);
     },

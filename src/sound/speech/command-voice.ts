@@ -77,9 +77,9 @@ export function commandVoice(id: string, commandFor: (pace: number) => SpeakingC
 }
 
 /** The separate program espeak-ng as a voice, where the user has installed it (GPL-3; it is not part of Barwise). */
-export const espeakVoice = (): Voice =>
+export const espeakVoice = (timeoutSeconds: number): Voice =>
   commandVoice('espeak-ng en-us', pace => ({
     program: 'espeak-ng',
     args: ['-v', 'en-us', '-s', String(Math.round(pace)), '-b', '1', '--stdin', '--stdout'],
-    timeoutSeconds: 20,
+    timeoutSeconds,
   }));

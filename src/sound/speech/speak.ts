@@ -2,6 +2,7 @@ import type { Speech } from '../../timeline/index.js';
 import type { Doubt, SpellingOptions } from './reading.js';
 import { sentencesOf, sentenceText } from './sentences.js';
 import type { Sentence } from './sentences.js';
+import { asKept } from './speech-cache.js';
 import type { SpeechCache } from './speech-cache.js';
 import { spell } from './spell.js';
 import type { SentenceSound, Voice } from './voice.js';
@@ -45,7 +46,7 @@ export async function speak(text: string, options: SpeakOptions): Promise<Spoken
   for (const sentence of sentences) {
     const key = keyOf(sentence, voice, pace);
     const known = await cache?.read(key);
-    const sound = known ?? (await voice.speakSentence(sentence, pace));
+    const sound = known ?? asKept(await voice.speakSentence(sentence, pace));
     if (known === undefined) await cache?.write(key, sound);
     sounds.push(sound);
   }

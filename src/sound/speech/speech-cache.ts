@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, readdir, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { readWav, wavFrames, wavHeader } from '../wav.js';
 import type { SentenceSound } from './voice.js';
@@ -8,7 +8,16 @@ import type { SentenceSound } from './voice.js';
 export interface SpeechCache {
   readonly read: (key: string) => Promise<SentenceSound | undefined>;
   readonly write: (key: string, sound: SentenceSound) => Promise<void>;
+  /** Removes what nobody has asked for in a long time. */
+  readonly forgetUnused: () => Promise<void>;
 }
+
+/** What has not been read for so many days is removed. */
+const keptDays = 60;
+const day = 24 * 60 * 60 * 1000;
+
+/** Names that this cache gives: nothing else in its folder is touched. */
+const ownFile = /^[0-9a-f]{32}\.(?:wav|json)(?:\.\d+\.part)?$/u;
 
 const isTimes = (value: unknown): value is SentenceSound['times'] =>
   Array.isArray(value) &&
@@ -16,6 +25,12 @@ const isTimes = (value: unknown): value is SentenceSound['times'] =>
 
 const wavOf = ({ samples, sampleRate }: SentenceSound): Uint8Array =>
   Buffer.concat([wavHeader(samples.length, 1, sampleRate), wavFrames(samples, 1)]);
+
+/** A sound as it comes back from the cache, in 16 bits: so the first build and later ones are equal to the byte. */
+export const asKept = (sound: SentenceSound): SentenceSound => ({
+  ...readWav(wavOf(sound)),
+  times: sound.times,
+});
 
 /**
  * A cache in a folder: a WAV and a file with the word times for each sentence, named by a hash of its key. The folder may be deleted at
@@ -33,7 +48,11 @@ export function folderCache(folder: string): SpeechCache {
     read: async key => {
       try {
         const times: unknown = JSON.parse(await readFile(pathOf(key, 'json'), 'utf8'));
-        return isTimes(times) ? { ...readWav(await readFile(pathOf(key, 'wav'))), times } : undefined;
+        if (!isTimes(times)) return undefined;
+        const sound = { ...readWav(await readFile(pathOf(key, 'wav'))), times };
+        const now = new Date();
+        for (const end of ['json', 'wav']) await utimes(pathOf(key, end), now, now).catch(() => undefined);
+        return sound;
       } catch {
         return undefined;
       }
@@ -45,6 +64,17 @@ export function folderCache(folder: string): SpeechCache {
         await put(pathOf(key, 'json'), JSON.stringify(sound.times));
       } catch {
         // Without a cache the next run speaks again; that is slower, not wrong.
+      }
+    },
+    forgetUnused: async () => {
+      const names = await readdir(folder).catch((): readonly string[] => []);
+      for (const name of names.filter(other => ownFile.test(other))) {
+        const path = join(folder, name);
+        try {
+          if (Date.now() - (await stat(path)).mtimeMs > keptDays * day) await rm(path);
+        } catch {
+          // Another run has removed it.
+        }
       }
     },
   };
