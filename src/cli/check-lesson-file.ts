@@ -3,6 +3,7 @@ import type { Diagnostic } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import { checkLesson, comparedVersions, readLesson } from '../lesson/index.js';
 import type { Lesson } from '../lesson/index.js';
+import { reportedClaim } from '../output/index.js';
 import type { LessonReport } from '../output/index.js';
 import { readSource } from './read-source.js';
 import type { ScoreLibrary } from './score-library.js';
@@ -48,7 +49,8 @@ export async function checkLessonFile(file: string, library: ScoreLibrary): Prom
     report: {
       file,
       diagnostics: inReadingOrder([...diagnostics, ...checked.diagnostics, ...ofScores], file),
-      ...checked.value,
+      claims: checked.value.claims.map(reportedClaim),
+      prose: checked.value.prose,
     },
     opened: true,
     lesson,

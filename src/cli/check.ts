@@ -4,6 +4,7 @@ import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import { findFiles } from './find-files.js';
 import { chosenFormat } from './format-option.js';
+import { version } from './help.js';
 import { complain } from './report.js';
 import { scoreLibrary } from './score-library.js';
 
@@ -26,7 +27,13 @@ export const runCheck: Run = async ({ operands, values, switches }, terminal) =>
   terminal.write(
     render(
       { lessons },
-      { ...terminal.layout, all: switches.has('all'), unchecked: switches.has('unchecked') },
+      {
+        ...terminal.layout,
+        all: switches.has('all'),
+        unchecked: switches.has('unchecked'),
+        strict: switches.has('strict'),
+        version: version(),
+      },
     ),
   );
   if (!allOpened) return 2;

@@ -1,5 +1,8 @@
+import { checkGithub } from './check-github.js';
 import { checkJson } from './check-json.js';
+import { checkJunit } from './check-junit.js';
 import type { CheckOptions, CheckReport } from './check-report.js';
+import { checkSarif } from './check-sarif.js';
 import { checkText } from './check-text.js';
 
 /** Writes a report in one format. Renderers are pure and decide nothing. */
@@ -9,4 +12,7 @@ export type CheckRenderer = (report: CheckReport, options: CheckOptions) => stri
 export const checkFormats = {
   text: checkText,
   json: checkJson,
+  sarif: checkSarif,
+  junit: checkJunit,
+  github: checkGithub,
 } as const satisfies Readonly<Record<string, CheckRenderer>>;

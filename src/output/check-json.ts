@@ -1,7 +1,7 @@
-import type { CheckReport } from './check-report.js';
+import type { CheckReport, ReportedClaim } from './check-report.js';
 import { summarize } from './check-report.js';
 import { findingJson, placeJson } from './finding-json.js';
-import type { CheckedClaim, ProseCoverage } from '../lesson/index.js';
+import type { ProseCoverage } from '../lesson/index.js';
 
 /** The report as JSON, version 1; the keys are a contract and are only ever added to. */
 export function checkJson(report: CheckReport): string {
@@ -30,7 +30,7 @@ function narrationJson({ checked, unchecked, opinions }: ProseCoverage): object 
   };
 }
 
-function claimJson({ entry, verdict, accepted }: CheckedClaim): object {
+function claimJson({ entry, verdict, accepted }: ReportedClaim): object {
   const { line, column, endLine, endColumn } = placeJson(entry.span);
   return {
     path: entry.path,

@@ -2,6 +2,18 @@ import type { VerdictWord } from '../claims/index.js';
 import type { Diagnostic, FrameOptions } from '../diagnostics/index.js';
 import type { CheckedClaim, ProseCoverage } from '../lesson/index.js';
 
+/** A claim and its verdict as plain data, which can be sent from one process to another. */
+export interface ReportedClaim extends Omit<CheckedClaim, 'claim'> {
+  /** The claim as understood, in the form that the reference recommends; absent where it could not be read. */
+  readonly sentence?: string;
+}
+
+/** A checked claim without what only the checker needs. */
+export const reportedClaim = ({ claim, ...rest }: CheckedClaim): ReportedClaim => ({
+  ...rest,
+  ...(claim === undefined ? {} : { sentence: claim.print() }),
+});
+
 /** What `check` found in one lesson. */
 export interface LessonReport {
   /** The path as given. */
@@ -9,7 +21,7 @@ export interface LessonReport {
   /** Findings about the lesson and its scores, in the order of file and place. */
   readonly diagnostics: readonly Diagnostic[];
   /** In the order of the source. */
-  readonly claims: readonly CheckedClaim[];
+  readonly claims: readonly ReportedClaim[];
   /** What the narration says without a claim behind it. */
   readonly prose: ProseCoverage;
 }
@@ -25,6 +37,10 @@ export interface CheckOptions extends FrameOptions {
   readonly all: boolean;
   /** The words of the narration that no claim checks as well. */
   readonly unchecked?: boolean;
+  /** Whether a claim that is arguable or undecided counts as a fault. */
+  readonly strict?: boolean;
+  /** Version of the program, for formats that name it. */
+  readonly version?: string;
 }
 
 export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
@@ -38,6 +54,17 @@ export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
   readonly checkedStatements: number;
   readonly uncheckedStatements: number;
   readonly opinions: number;
+}
+
+/** The claims that a report shows: those that do not hold, or all. One without a verdict of its own has a finding. */
+export function shownClaims({ claims }: LessonReport, all: boolean): readonly ReportedClaim[] {
+  return claims.filter(
+    ({ sentence, verdict }) =>
+      sentence !== undefined &&
+      verdict.code !== 'L0503' &&
+      verdict.code !== 'C2004' &&
+      (all || verdict.verdict !== 'holds'),
+  );
 }
 
 /** Counts over any number of lessons. */

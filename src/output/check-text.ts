@@ -1,9 +1,10 @@
 import type { Evidence, VerdictWord } from '../claims/index.js';
 import { renderDiagnostic, renderFramed, wrap } from '../diagnostics/index.js';
 import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
-import type { CheckedClaim, UncheckedWords } from '../lesson/index.js';
-import { summarize } from './check-report.js';
-import type { CheckOptions, CheckReport, CheckSummary, LessonReport } from './check-report.js';
+import type { UncheckedWords } from '../lesson/index.js';
+import { shownClaims, summarize } from './check-report.js';
+import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
+import { countsInWords, subjectOf } from './check-counts.js';
 import { counted } from './counted.js';
 import { shownFindings } from './prose-findings.js';
 
@@ -36,27 +37,18 @@ export function checkText(report: CheckReport, options: CheckOptions): string {
   const counts = several
     ? report.lessons.map(lesson => summaryLine(lesson.file, summarize([lesson]), options))
     : [];
-  const subject = several ? `${report.lessons.length} lessons` : (report.lessons[0]?.file ?? 'no lesson');
-  const total = summaryLine(subject, summarize(report.lessons), options);
+  const total = summaryLine(subjectOf(report), summarize(report.lessons), options);
   return [...blocks, [...counts, total, narrationLine(report, options)].join('')].join('\n');
 }
 
 function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly string[] {
-  const shown = lesson.claims.filter(
-    ({ claim, verdict }) =>
-      // A claim that cannot be read, or a score that is missing, has its own finding.
-      claim !== undefined &&
-      verdict.code !== 'L0503' &&
-      verdict.code !== 'C2004' &&
-      (options.all || verdict.verdict !== 'holds'),
-  );
   const items = [
     ...shownFindings(lesson, options.unchecked === true).map(diagnostic => ({
       file: diagnostic.span?.source.name ?? lesson.file,
       start: diagnostic.span?.start ?? 0,
       text: () => renderDiagnostic(diagnostic, options),
     })),
-    ...shown.map(checked => ({
+    ...shownClaims(lesson, options.all).map(checked => ({
       file: checked.entry.span.source.name,
       start: checked.entry.span.start,
       text: () => claimBlock(checked, options),
@@ -71,7 +63,7 @@ function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly str
   );
 }
 
-function claimBlock({ entry, verdict, accepted }: CheckedClaim, options: FrameOptions): string {
+function claimBlock({ entry, verdict, accepted }: ReportedClaim, options: FrameOptions): string {
   const facts: Fact[] = roles.flatMap(({ role, name }) => {
     const lines = evidenceLines(verdict.evidence.filter(evidence => evidence.role === role));
     const more = lines.length > mostLines ? [`and ${lines.length - mostLines} more`] : [];
@@ -119,15 +111,9 @@ function placeText({ voice, bar, beat }: Evidence): string {
 }
 
 function summaryLine(subject: string, summary: CheckSummary, { palette, width }: FrameOptions): string {
-  const { claims, fails, arguable, undecided, errors, warnings } = summary;
-  const verdicts = claims === 0 ? 'no claims' : `${counted(claims, 'claim')}: ${verdictCounts(summary)}`;
-  const findings = [
-    ...(errors > 0 ? [counted(errors, 'error')] : []),
-    ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
-  ];
-  const tail = findings.length === 0 ? '' : `; ${findings.join(', ')}`;
+  const { fails, arguable, undecided, errors, warnings } = summary;
   const tone: Tone = fails + errors > 0 ? 'error' : arguable + undecided + warnings > 0 ? 'warning' : 'good';
-  return wrap(`${subject}: ${verdicts}${tail}`, width)
+  return wrap(`${subject}: ${countsInWords(summary)}`, width)
     .map((line, index) => {
       const named = index === 0 && line.startsWith(subject);
       return named
@@ -157,14 +143,3 @@ function narrationLine({ lessons }: CheckReport, { palette, width, unchecked }: 
 }
 
 const failsUnchecked = ({ verdict }: UncheckedWords): boolean => verdict?.verdict === 'fails';
-
-function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
-  const isAre = (count: number): string => (count === 1 ? 'is' : 'are');
-  return [
-    `${holds} ${holds === 1 ? 'holds' : 'hold'}`,
-    ...(arguable > 0 ? [`${arguable} ${isAre(arguable)} arguable`] : []),
-    ...(undecided > 0 ? [`${undecided} ${isAre(undecided)} undecided`] : []),
-    ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
-    ...(accepted > 0 ? [`${accepted} ${isAre(accepted)} set aside`] : []),
-  ].join(', ');
-}

@@ -2,20 +2,15 @@ import { describe, expect, it } from 'vitest';
 import type { VerdictWord } from '../../src/claims/index.js';
 import { plainPalette, sourceText } from '../../src/diagnostics/index.js';
 import type { Diagnostic } from '../../src/diagnostics/index.js';
-import type { CheckedClaim } from '../../src/lesson/index.js';
 import { checkFormats, passes, summarize } from '../../src/output/index.js';
-import type { LessonReport } from '../../src/output/index.js';
+import type { LessonReport, ReportedClaim } from '../../src/output/index.js';
 
 const source = sourceText('lesson.yaml', 'claims:\n  - bar 1 is I\n');
 const span = { source, start: 12, end: 22 };
 
-const claim = (verdict: VerdictWord, accepted?: string): CheckedClaim => ({
+const claim = (verdict: VerdictWord, accepted?: string): ReportedClaim => ({
   entry: { path: 'steps/0/claims/0', text: 'bar 1 is I', span, offsets: [], step: 0 },
-  claim: {
-    content: null,
-    print: () => 'bar 1 is I',
-    check: () => ({ verdict, code: 'C0001', reason: '', evidence: [] }),
-  },
+  sentence: 'bar 1 is I',
   verdict: { verdict, code: 'C0201', reason: `the verdict is ${verdict}`, evidence: [] },
   ...(accepted === undefined ? {} : { accepted }),
 });
@@ -25,7 +20,7 @@ const finding = (severity: Diagnostic['severity']): Diagnostic => ({
   message: severity,
   span,
 });
-const lesson = (claims: readonly CheckedClaim[], diagnostics: readonly Diagnostic[] = []): LessonReport => ({
+const lesson = (claims: readonly ReportedClaim[], diagnostics: readonly Diagnostic[] = []): LessonReport => ({
   file: 'lesson.yaml',
   claims,
   diagnostics,

@@ -1,0 +1,29 @@
+import type { CheckReport, CheckSummary } from './check-report.js';
+import { counted } from './counted.js';
+
+/** What the counts of a report are about: its one lesson, or how many there are. */
+export function subjectOf({ lessons }: CheckReport): string {
+  return lessons.length > 1 ? `${lessons.length} lessons` : (lessons[0]?.file ?? 'no lesson');
+}
+
+/** `5 claims: 3 hold, 2 fail; 1 error`. */
+export function countsInWords(summary: CheckSummary): string {
+  const { claims, errors, warnings } = summary;
+  const verdicts = claims === 0 ? 'no claims' : `${counted(claims, 'claim')}: ${verdictCounts(summary)}`;
+  const findings = [
+    ...(errors > 0 ? [counted(errors, 'error')] : []),
+    ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
+  ];
+  return findings.length === 0 ? verdicts : `${verdicts}; ${findings.join(', ')}`;
+}
+
+function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
+  const isAre = (count: number): string => (count === 1 ? 'is' : 'are');
+  return [
+    `${holds} ${holds === 1 ? 'holds' : 'hold'}`,
+    ...(arguable > 0 ? [`${arguable} ${isAre(arguable)} arguable`] : []),
+    ...(undecided > 0 ? [`${undecided} ${isAre(undecided)} undecided`] : []),
+    ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
+    ...(accepted > 0 ? [`${accepted} ${isAre(accepted)} set aside`] : []),
+  ].join(', ');
+}

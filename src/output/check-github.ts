@@ -1,0 +1,58 @@
+import type { Span } from '../diagnostics/index.js';
+import { countsInWords, subjectOf } from './check-counts.js';
+import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
+import { shownClaims, summarize } from './check-report.js';
+import { placeJson } from './finding-json.js';
+import { shownFindings } from './prose-findings.js';
+
+type Level = 'error' | 'warning' | 'notice';
+
+const inMessage: Readonly<Record<string, string>> = { '%': '%25', '\r': '%0D', '\n': '%0A' };
+const inProperty: Readonly<Record<string, string>> = { ...inMessage, ':': '%3A', ',': '%2C' };
+const escapeMessage = (text: string): string => text.replace(/[%\r\n]/g, sign => inMessage[sign] ?? sign);
+const escapeProperty = (text: string): string => text.replace(/[%\r\n:,]/g, sign => inProperty[sign] ?? sign);
+
+/**
+ * Annotations for a change under review: a workflow command a line (GitHub, "Workflow commands for GitHub Actions", setting an error, a
+ * warning, a notice message), then the counts. Columns are given where the place is within one line, as that page demands.
+ */
+export function checkGithub(report: CheckReport, options: CheckOptions): string {
+  const commands = report.lessons.flatMap(lesson => lessonCommands(lesson, options));
+  const counts = `${subjectOf(report)}: ${countsInWords(summarize(report.lessons))}`;
+  return [...commands, counts].map(line => `${line}\n`).join('');
+}
+
+function lessonCommands(lesson: LessonReport, options: CheckOptions): readonly string[] {
+  const findings = shownFindings(lesson, options.unchecked === true).map(
+    ({ severity, code, message, notes = [], help, span }) => {
+      const text = [message, ...notes, ...(help === undefined ? [] : [`help: ${help}`])].join('\n');
+      return command(severity === 'note' ? 'notice' : severity, lesson.file, span, code, text);
+    },
+  );
+  const claims = shownClaims(lesson, options.all).map(({ entry, verdict, accepted }) => {
+    const { verdict: word, code, reason, nearest } = verdict;
+    const text = [
+      `${entry.text}: ${reason}`,
+      ...(nearest === undefined ? [] : [`nearest: ${nearest}`]),
+      ...(accepted === undefined ? [] : [`set aside: ${accepted}`]),
+    ].join('\n');
+    const serious = word === 'fails' || (options.strict === true && word !== 'holds');
+    const level = accepted !== undefined || word === 'holds' ? 'notice' : serious ? 'error' : 'warning';
+    return command(level, lesson.file, entry.span, `${word} ${code}`, text);
+  });
+  return [...findings, ...claims];
+}
+
+function command(level: Level, file: string, span: Span | undefined, title: string, text: string): string {
+  const place = span === undefined ? undefined : placeJson(span);
+  const properties = {
+    file: place?.file ?? file,
+    ...(place === undefined ? {} : { line: place.line, endLine: place.endLine }),
+    ...(place === undefined || place.line !== place.endLine
+      ? {}
+      : { col: place.column, endColumn: place.endColumn }),
+    title,
+  };
+  const list = Object.entries(properties).map(([name, value]) => `${name}=${escapeProperty(String(value))}`);
+  return `::${level} ${list.join(',')}::${escapeMessage(text)}`;
+}
