@@ -49,6 +49,8 @@ export interface Answers {
     readonly folder: string;
     /** Lessons opened lately, newest first. */
     readonly recent: readonly { readonly path: string; readonly title: string }[];
+    /** Lessons with unsaved work that outlived a window, newest first. */
+    readonly unsaved: readonly { readonly path: string; readonly title: string }[];
     /** The lesson named when the host was started. */
     readonly lesson?: string;
     readonly version: string;
@@ -65,12 +67,16 @@ export interface Answers {
   readonly draft: OpenedLesson;
   readonly readScore: { readonly text: string; readonly stamp: string };
   readonly save:
-    | { readonly kind: 'saved'; readonly stamp: string }
+    /** `backup` is where the former state was kept; absent for a new file and where it could not be kept. */
+    | { readonly kind: 'saved'; readonly stamp: string; readonly backup?: string }
     /** Another program wrote the file meanwhile; nothing was written. */
     | { readonly kind: 'changed'; readonly text: string; readonly stamp: string };
   readonly journal: Readonly<Record<string, never>>;
   readonly forget: Readonly<Record<string, never>>;
-  /** A page of the host's own origin; `#step-3` opens it at the third step. */
+  /**
+   * A page of the host's own origin, as a path (`/preview/...`), for a frame with `sandbox="allow-scripts"`; `#step-3` opens it at the
+   * third step. It stays there until the next preview of the lesson is ready.
+   */
   readonly preview: { readonly url: string };
   readonly build: { readonly files: readonly { readonly path: string; readonly bytes: number }[] };
   readonly cancel: Readonly<Record<string, never>>;

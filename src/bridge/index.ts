@@ -12,3 +12,5 @@ export type {
   OpenedLesson,
   Problem,
 } from './answers.js';
+export { askPath, channels, eventsPath, exposedName, styleNonceMark } from './transport.js';
+export { fromWire, toWire } from './wire.js';

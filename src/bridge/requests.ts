@@ -20,7 +20,12 @@ export const requests = {
   /** What the window shows first. */
   begin: z.strictObject({}),
   /** A choice by the user in a dialog of the system. Where the host has none, the window uses `browse`. */
-  choose: z.strictObject({ what: z.enum(['lesson', 'score', 'folder']) }),
+  choose: z.strictObject({
+    /** `save-as`: where a lesson is to be written; it need not exist. */
+    what: z.enum(['lesson', 'score', 'folder', 'save-as']),
+    /** The file or folder at which the dialog opens. */
+    near: path.optional(),
+  }),
   /** Files of a folder, within the folder that the host was started in. */
   browse: z.strictObject({ folder: z.string().max(4096) }),
   open: z.strictObject({ path }),
@@ -28,7 +33,7 @@ export const requests = {
   draft: z.strictObject({ score: path }),
   /** A score that a lesson names, beside the lesson. */
   readScore: z.strictObject({ lesson: path, score: path }),
-  /** Writes the lesson, keeps the former state as a backup. `base` is the state that the text grew from; without it the file must not exist. */
+  /** Writes the lesson (`.yaml` or `.yml`), keeps the former state as a backup. `base` is the state that the text grew from; without it the file must not exist. */
   save: z.strictObject({ path, text, base: stamp.optional() }),
   /** Keeps unsaved work where it survives the death of the window and of the host. */
   journal: z.strictObject({ path, text, base: stamp.optional() }),
