@@ -37,7 +37,7 @@ function scoreData(
   beat: number | undefined,
   instrumentation: Instrumentation,
 ): PageScore {
-  const { score } = analysis;
+  const { score, ...reading } = analysis;
   const voices = new Map(score.voices.map((voice, index) => [voice.id, index]));
   return {
     path,
@@ -68,6 +68,7 @@ function scoreData(
       to: bar.span.end,
     })),
     segments: analysis.segments.map(segmentData),
+    reading,
   };
 }
 
@@ -158,6 +159,7 @@ export function walkthroughData(input: WalkthroughInput): PageData {
   const stepData = (step: Step, index: number): PageStep => ({
     title: step.title,
     ...barsOf(step, own.analysis.score),
+    ...(step.home === undefined ? {} : { home: printKey(step.home) }),
     show: step.show,
     script: step.script.map(action => actionData(action, paths, claimAt)),
     claims: claims.flatMap(({ claim }, at) =>
@@ -171,6 +173,9 @@ export function walkthroughData(input: WalkthroughInput): PageData {
     ...(lesson.author === undefined ? {} : { author: lesson.author }),
     ...(lesson.description === undefined ? {} : { description: lesson.description }),
     home: printKey(lesson.home.value),
+    conventions: lesson.conventions,
+    ...(lesson.tempo === undefined ? {} : { tempo: lesson.tempo }),
+    ...(lesson.beat === undefined ? {} : { beat: lesson.beat }),
     scores: scores.map(score => scoreData(score, beat, input.instrumentation ?? pianoAlone)),
     steps: lesson.steps.map(stepData),
     claims: claims.map(claimData),

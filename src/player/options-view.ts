@@ -1,5 +1,6 @@
 import { html } from './dom.js';
-import type { Settings } from './settings.js';
+import type { Layer } from '../lesson/index.js';
+import { allLayers, type Settings } from './settings.js';
 import type { Shortcut } from './shortcuts.js';
 
 export interface OptionsView {
@@ -8,6 +9,15 @@ export interface OptionsView {
 }
 
 type Choices<T extends string> = readonly (readonly [value: T, label: string])[];
+
+const layerNames: Readonly<Record<Layer, string>> = {
+  figures: 'Figured bass',
+  chords: 'Chords',
+  numerals: 'Numerals',
+  functions: 'Functions',
+  keys: 'Keys',
+  'non-chord tones': 'Non-chord tones',
+};
 
 /** Everything that the reader can set, in one panel that opens below its button. */
 export function optionsView(
@@ -34,7 +44,7 @@ export function optionsView(
       }),
     );
 
-  const checkbox = (name: 'captions' | 'keys', label: string): HTMLElement => {
+  const checkbox = (name: 'captions' | 'keys' | 'oneByOne', label: string): HTMLElement => {
     const input = html('input', { type: 'checkbox' });
     input.addEventListener('change', () => {
       change({ [name]: input.checked });
@@ -45,20 +55,23 @@ export function optionsView(
     return html('label', {}, input, ` ${label}`);
   };
 
-  const volume = (name: 'music' | 'speech', label: string): HTMLElement => {
-    const input = html('input', { type: 'range', min: 0, max: 100, step: 5 });
-    input.addEventListener('input', () => {
-      change({ [name]: Number(input.value) / 100 });
+  const layerBox = (layer: Layer): HTMLElement => {
+    const input = html('input', { type: 'checkbox' });
+    let settings = initial;
+    input.addEventListener('change', () => {
+      const layers = allLayers.filter(one => (one === layer ? input.checked : settings.layers.includes(one)));
+      change({ layers, labels: 'own' });
     });
-    updates.push(settings => {
-      input.value = String(Math.round(settings[name] * 100));
+    updates.push(next => {
+      settings = next;
+      input.checked = next.layers.includes(layer);
     });
-    return html('label', { class: 'volume' }, html('span', {}, label), input);
+    return html('label', {}, input, ` ${layerNames[layer]}`);
   };
 
   const panel = html(
     'div',
-    { class: 'options-panel' },
+    { class: 'panel' },
     radios('Score', 'extent', [
       ['fitting', 'As fits the window'],
       ['whole', 'Whole score'],
@@ -66,10 +79,17 @@ export function optionsView(
     ]),
     radios('Labels', 'labels', [
       ['lesson', 'As the lesson shows them'],
+      ['own', 'As ticked below'],
       ['none', 'Hidden'],
     ]),
-    html('fieldset', {}, html('legend', {}, 'Sound'), volume('music', 'Music'), volume('speech', 'Speech')),
-    html('fieldset', {}, html('legend', {}, 'Words'), checkbox('captions', 'Captions')),
+    html('fieldset', { class: 'layers' }, html('legend', {}, 'Ticked labels'), ...allLayers.map(layerBox)),
+    html(
+      'fieldset',
+      {},
+      html('legend', {}, 'Words'),
+      checkbox('captions', 'Captions'),
+      checkbox('oneByOne', 'Cover labels, uncover one by one'),
+    ),
     radios('Paper', 'theme', [
       ['system', 'As the device'],
       ['light', 'Light'],
@@ -89,12 +109,7 @@ export function optionsView(
       ),
     ),
   );
-  const element = html('details', { class: 'options' }, html('summary', {}, 'Options'), panel);
-  element.addEventListener('keydown', event => {
-    if (event.key !== 'Escape' || !element.open) return;
-    element.open = false;
-    element.querySelector('summary')?.focus();
-  });
+  const element = html('details', { class: 'options pull-up' }, html('summary', {}, 'Options'), panel);
   const update = (settings: Settings): void => {
     for (const one of updates) one(settings);
   };

@@ -1,16 +1,22 @@
 import type { Layer } from '../lesson/index.js';
 import { captionAt, readCaptions } from './captions.js';
+import { closer } from './closer.js';
 import { html } from './dom.js';
 import { spokenTime } from './durations.js';
+import { harmoniesOf, labelsFor } from './labels.js';
 import { lessonPlayer, type Progress } from './lesson-player.js';
 import { withAccidentals } from './notation/label-text.js';
 import { notationView, type NotationView } from './notation/notation-view.js';
 import { optionsView } from './options-view.js';
 import type { PageBlocks } from './page-blocks.js';
-import { storeSettings, storedSettings, type Settings } from './settings.js';
+import { isSettled, progressKeeper } from './progress.js';
+import { closePullUps } from './pull-up.js';
+import { scoreTools } from './score-tools.js';
+import { storeSettings, storedSettings, tempoRange, type Settings } from './settings.js';
 import { listenForShortcuts, type Shortcut } from './shortcuts.js';
 import type { Sound } from './sound/sound.js';
 import { stepView } from './step-view.js';
+import { tempoView } from './tempo-view.js';
 import { transportView } from './transport-view.js';
 import { whatSounds } from './what-sounds.js';
 
@@ -20,6 +26,10 @@ const wide = '(min-width: 60rem) and (min-height: 34rem)';
 const frameAhead = 0.008;
 /** Going back within this time of a step's start means the step before. */
 const backWithin = 2;
+/** A step counts as heard from this time before its end on, in seconds. */
+const heardBefore = 0.75;
+/** How much the keys for slower and faster change the tempo, in per cent. */
+const tempoStep = 5;
 
 /** Builds the page in `root` and wires its parts together. */
 export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): void {
@@ -27,28 +37,68 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   const { timeline } = data;
   const captions = readCaptions(blocks.captions);
   let settings = storedSettings();
-  const answered = new Set<string>();
+  const uncovered = new Set<number>();
+  const keeper = progressKeeper(data.id, ({ heard }) => {
+    for (const [index, view] of steps.entries()) view.setHeard(heard.includes(index));
+  });
 
-  const layersOfSteps = data.steps.map(step => step.show);
+  const layersOfSteps: readonly (readonly Layer[])[] = data.steps.map(step => step.show);
   const stepStarts = new Set(data.steps.map(step => step.firstBar));
   const notations = new Map<string, NotationView>();
   for (const [index, score] of data.scores.entries())
-    notations.set(index === 0 ? '' : score.path, notationView(score, stepStarts, layersOfSteps));
+    notations.set(
+      index === 0 ? '' : score.path,
+      notationView(score, stepStarts, layersOfSteps, {
+        pick: picked => {
+          // Only the lesson's own score has been read as well as drawn.
+          if (index === 0) look.pick(picked);
+        },
+        uncover: segment => {
+          uncover(segment);
+        },
+      }),
+    );
 
   const status = html('p', { class: 'visually-hidden', role: 'status' });
   const notice = html('p', { class: 'notice' });
   const captionLine = html('p', { class: 'caption' });
   const sheetTitle = html('div', { class: 'sheet-title' });
+  const tools = scoreTools({
+    lookCloser: () => {
+      look.toggle();
+    },
+    uncoverNext: () => {
+      uncoverNext();
+    },
+    coverAgain: () => {
+      uncovered.clear();
+      showLabels();
+    },
+  });
   const sheet = html(
     'div',
     { class: 'sheet' },
+    tools.element,
     sheetTitle,
     ...[...notations.values()].map(view => view.element),
   );
 
-  const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
-
   const player = lessonPlayer(timeline, sound, show);
+  const look = closer(data, {
+    player,
+    markChosen: chosen => {
+      notations.get('')?.markChosen(chosen);
+      tools.setLooking(chosen !== undefined);
+    },
+    mayTell: onset => {
+      const { layers, covered } = labelsNow(player.progress().step);
+      const segment =
+        data.scores[0]?.segments.findIndex(({ start, end }) => start <= onset && onset < end) ?? -1;
+      return layers.size > 0 && !covered.has(segment);
+    },
+    focusAfter: tools.focus,
+  });
+  const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
   const steps = data.steps.map((_, index) =>
     stepView(data, index, {
       goTo: step => {
@@ -56,12 +106,19 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
       },
       playAction: (step, action) => {
         const event = timeline.events.find(one => one.step === step && one.action === action);
-        player.send({ kind: 'seek', to: event?.start ?? timeline.steps[step]?.start ?? 0 });
-        player.send({ kind: 'play' });
+        const ends = timeline.events.flatMap(one =>
+          one.step === step && one.action === action && one.kind !== 'pause' ? [one.end] : [],
+        );
+        if (event !== undefined)
+          player.send({ kind: 'play', from: event.start, stopAt: Math.max(event.start, ...ends) });
+      },
+      playStep,
+      playFrom: at => {
+        player.send({ kind: 'play', from: at });
       },
       answered: ask => {
-        answered.add(ask);
-        showExcerpt(player.progress().step);
+        keeper.answered(ask, { given: '', tries: 1, right: true, shown: false });
+        showLabels();
       },
       goOn: () => {
         player.send({ kind: 'continue' });
@@ -73,9 +130,21 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   );
 
   const toggle = (): void => {
-    const { transport } = player.progress();
-    if (transport.kind === 'asking') player.send({ kind: 'continue' });
-    else player.send({ kind: transport.kind === 'resting' ? 'play' : 'pause' });
+    const { asking, moving } = player.progress();
+    if (moving) player.send({ kind: 'pause' });
+    else player.send({ kind: asking === undefined ? 'play' : 'continue' });
+  };
+  function playStep(step: number): void {
+    const times = timeline.steps[step];
+    if (times !== undefined) player.send({ kind: 'play', from: times.start, stopAt: times.end });
+  }
+  const again = (): void => {
+    playStep(player.progress().step);
+  };
+  const faster = (by: number): void => {
+    const tempo = Math.min(tempoRange.max, Math.max(tempoRange.min, settings.tempo + by));
+    change({ tempo });
+    status.textContent = `Tempo ${tempo} per cent`;
   };
   const goTo = (step: number): void => {
     const start = timeline.steps[step]?.start;
@@ -94,6 +163,23 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     { key: ' ', name: 'Space', does: 'play or pause', run: toggle },
     { key: 'n', name: 'N', does: 'next step', run: next },
     { key: 'p', name: 'P', does: 'previous step', run: previous },
+    { key: 'r', name: 'R', does: 'this step again', run: again },
+    {
+      key: ',',
+      name: ',',
+      does: 'slower',
+      run: () => {
+        faster(-tempoStep);
+      },
+    },
+    {
+      key: '.',
+      name: '.',
+      does: 'faster',
+      run: () => {
+        faster(tempoStep);
+      },
+    },
     {
       key: 'c',
       name: 'C',
@@ -110,8 +196,18 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
         change({ labels: settings.labels === 'none' ? 'lesson' : 'none' });
       },
     },
+    { key: 'u', name: 'U', does: 'uncover the next label', run: uncoverNext },
+    {
+      key: 'w',
+      name: 'W',
+      does: 'look closer, in words',
+      run: () => {
+        look.toggle();
+      },
+    },
   ];
   const options = optionsView(settings, shortcuts, change);
+  const tempo = tempoView(change);
   listenForShortcuts(shortcuts, () => settings.keys);
 
   const transport = transportView(
@@ -120,11 +216,12 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
       toggle,
       previous,
       next,
+      again,
       seek: to => {
         player.send({ kind: 'seek', to });
       },
     },
-    options.element,
+    [tempo.element, options.element],
   );
   const about = [
     data.author,
@@ -141,6 +238,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   );
   root.replaceChildren(
     music,
+    look.element,
     html(
       'section',
       { class: 'words', 'aria-label': 'Lesson' },
@@ -154,17 +252,37 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   let shownStep = -1;
   let shownScore: string | undefined;
 
-  function excerptLayers(step: number): ReadonlySet<Layer> {
-    const shown = data.steps[step];
-    // A label must not give away the answer to a question that still stands.
-    const open = shown?.script.some(action => action.kind === 'ask' && !answered.has(action.id)) ?? false;
-    return settings.labels === 'none' || open ? new Set() : new Set(shown?.show ?? []);
-  }
+  const labelsNow = (step: number): ReturnType<typeof labelsFor> =>
+    labelsFor(data, step, settings, ask => isSettled(keeper.now().answers[ask]), uncovered);
 
   function showExcerpt(step: number): void {
     const { firstBar = 0, lastBar = 0 } = data.steps[step] ?? {};
-    for (const view of notations.values())
-      view.showExcerpt({ firstBar, lastBar, layers: excerptLayers(step) });
+    const labels = labelsNow(step);
+    for (const view of notations.values()) view.showExcerpt({ firstBar, lastBar, ...labels });
+    tools.setCovered(settings.oneByOne && labels.layers.size > 0, labels.covered.size);
+  }
+
+  function showLabels(): void {
+    showExcerpt(player.progress().step);
+    look.refresh();
+  }
+
+  function uncover(segment: number): void {
+    uncovered.add(segment);
+    showLabels();
+    const harmony = data.scores[0]?.segments[segment];
+    if (harmony !== undefined)
+      status.textContent = `${harmony.roman}, ${withAccidentals(harmony.chord)}, in ${withAccidentals(harmony.key)}`;
+  }
+
+  function uncoverNext(): void {
+    const { step } = player.progress();
+    const [score] = data.scores;
+    const shown = data.steps[step];
+    if (score === undefined || shown === undefined) return;
+    const { covered } = labelsNow(step);
+    const next = harmoniesOf(score, shown).find(index => covered.has(index));
+    if (next !== undefined) uncover(next);
   }
 
   function showScore(path: string): void {
@@ -191,21 +309,30 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     steps[step]?.bringIntoView();
   }
 
-  function show({ transport: state, at, step, heard, trouble }: Progress): void {
-    const moving = state.kind === 'running' || state.kind === 'preparing';
-    const atRest = state.kind === 'resting' && at === timeline.steps[step]?.start;
-    const shownAt = moving ? at + frameAhead : at;
-    const sounding = atRest || !heard ? { notes: [] } : whatSounds(timeline, shownAt);
+  function show(progress: Progress): void {
+    const { at, step, moving, playing, asking, excerpt, trouble } = progress;
+    const sounding =
+      playing === undefined
+        ? { notes: [] }
+        : whatSounds(playing.timeline, moving ? playing.at + frameAhead : playing.at);
     showScore(sounding.score ?? '');
     showStep(step);
     notations.get(sounding.score ?? '')?.mark(sounding.bar, sounding.notes, moving);
     for (const view of steps) {
       view.markWord(sounding.say, sounding.word);
-      view.setWaiting(state.kind === 'asking' ? state.ask : undefined);
+      view.setWaiting(asking);
     }
     transport.update(at, step, moving);
-    captionLine.textContent = settings.captions && !atRest ? (captionAt(captions, at)?.text ?? '') : '';
-    notice.textContent = trouble === undefined ? (sound.silentBecause ?? '') : `The sound failed: ${trouble}`;
+    look.onProgress(progress);
+    captionLine.textContent =
+      settings.captions && playing !== undefined && excerpt === undefined
+        ? (captionAt(captions, at)?.text ?? '')
+        : '';
+    notice.textContent =
+      trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`;
+    keeper.open(step);
+    if (moving && excerpt === undefined && at >= (timeline.steps[step]?.end ?? Infinity) - heardBefore)
+      keeper.heard(step);
   }
 
   function change(changed: Partial<Settings>): void {
@@ -220,10 +347,13 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     root.classList.toggle('with-captions', settings.captions);
     sound.setVolume(settings);
     options.update(settings);
+    tempo.update(settings);
+    player.setPace({ music: settings.tempo / 100, speech: settings.speechRate / 100 });
     const whole = settings.extent === 'whole' || (settings.extent === 'fitting' && wideEnough.matches);
     for (const view of notations.values()) view.showWhole(whole);
     const now = player.progress();
     showExcerpt(now.step);
+    look.refresh();
     show(now);
   }
   wideEnough.addEventListener('change', applySettings);
@@ -233,5 +363,9 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     if (music.scrollHeight > music.clientHeight) music.tabIndex = 0;
     else music.removeAttribute('tabindex');
   }).observe(sheet);
+  closePullUps(root);
+  const kept = keeper.now();
+  for (const [index, view] of steps.entries()) view.setHeard(kept.heard.includes(index));
+  goTo(Math.min(kept.step, data.steps.length - 1));
   applySettings();
 }

@@ -12,7 +12,11 @@ import { questionView, type QuestionView } from './question-view.js';
 /** What a step asks of the lesson. */
 export interface StepHandlers {
   readonly goTo: (step: number) => void;
+  /** Plays one action, or the whole step, and no further. */
   readonly playAction: (step: number, action: number) => void;
+  readonly playStep: (step: number) => void;
+  /** Plays on from a moment of the lesson. */
+  readonly playFrom: (at: number) => void;
   readonly answered: (ask: string) => void;
   readonly goOn: () => void;
   readonly showEvidence: (evidence: readonly PageEvidence[]) => void;
@@ -21,6 +25,7 @@ export interface StepHandlers {
 export interface StepView {
   readonly element: HTMLElement;
   readonly setCurrent: (current: boolean) => void;
+  readonly setHeard: (heard: boolean) => void;
   /** Scrolls so that the step can be read from its title on. */
   readonly bringIntoView: () => void;
   /** Marks the spoken word of a say; nothing where `say` is absent or of another step. */
@@ -107,6 +112,12 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
         const places = speech?.kind === 'speech' ? speech.words : [];
         const told = narration(action.html, action.text, places);
         words.set(action.id, told.words);
+        for (const [word, elements] of told.words.entries())
+          for (const element of elements)
+            element.addEventListener('click', () => {
+              const at = places[word]?.start;
+              if (at !== undefined) handlers.playFrom(at);
+            });
         for (const { path, element } of told.claims)
           addMark(path, element, () => element.closest('p, li, blockquote') ?? element);
         body.append(...told.blocks);
@@ -147,12 +158,23 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
     }
     body.append(list);
   }
-  body.append(inWords(data, step));
+  const playStep = html(
+    'button',
+    { type: 'button', class: 'play-line' },
+    icon('play'),
+    ' Play this step alone',
+  );
+  playStep.addEventListener('click', () => {
+    handlers.playStep(index);
+  });
+  body.append(html('div', { class: 'step-foot' }, playStep, inWords(data, step)));
 
+  const number = html('span', { class: 'step-number', 'aria-hidden': 'true' }, String(index + 1));
+  const heardWord = html('span', { class: 'visually-hidden' });
   const head = html(
     'button',
     { type: 'button', class: 'step-head', 'aria-controls': bodyId },
-    html('span', { class: 'step-number', 'aria-hidden': 'true' }, String(index + 1)),
+    number,
     html(
       'span',
       { class: 'step-title' },
@@ -164,6 +186,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       { class: 'step-time' },
       html('span', { 'aria-hidden': 'true' }, clockTime(seconds)),
       html('span', { class: 'visually-hidden' }, `, ${spokenTime(seconds)}`),
+      heardWord,
     ),
   );
   head.addEventListener('click', () => {
@@ -180,6 +203,10 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       else head.removeAttribute('aria-current');
       head.setAttribute('aria-expanded', String(current));
       body.hidden = !current;
+    },
+    setHeard: heard => {
+      element.classList.toggle('heard', heard);
+      heardWord.textContent = heard ? ', heard' : '';
     },
     bringIntoView: () => {
       const scroller = element.closest('.words');

@@ -7,6 +7,8 @@ export interface TransportHandlers {
   readonly toggle: () => void;
   readonly previous: () => void;
   readonly next: () => void;
+  /** The current step from its start, and no further. */
+  readonly again: () => void;
   readonly seek: (to: number) => void;
 }
 
@@ -15,11 +17,11 @@ export interface TransportView {
   readonly update: (at: number, step: number, playing: boolean) => void;
 }
 
-/** Play, pause, the steps before and after, and the place in the lesson; `beside` stands at the end of the same row. */
+/** Play, pause, the steps before and after, and the place in the lesson; `beside` stand at the end of the same row. */
 export function transportView(
   data: PageData,
   handlers: TransportHandlers,
-  beside: HTMLElement,
+  beside: readonly HTMLElement[],
 ): TransportView {
   const { timeline } = data;
   const button = (name: string, label: string, press: () => void): HTMLButtonElement => {
@@ -35,6 +37,8 @@ export function transportView(
   previous.prepend(icon('previous'));
   const next = button('next', 'Next step', handlers.next);
   next.prepend(icon('next'));
+  const again = button('again', 'This step again', handlers.again);
+  again.prepend(icon('again'));
   const play = button('play', 'Play', handlers.toggle);
   const label = play.querySelector('.button-label') ?? play;
   const shown = { play: icon('play'), pause: icon('pause') };
@@ -68,7 +72,15 @@ export function transportView(
       'div',
       { class: 'transport', role: 'group', 'aria-label': 'Playing the lesson' },
       html('div', { class: 'place-row' }, html('div', { class: 'place-box' }, line, slider), time),
-      html('div', { class: 'buttons' }, previous, play, next, beside),
+      html(
+        'div',
+        { class: 'buttons' },
+        previous,
+        play,
+        next,
+        again,
+        html('div', { class: 'beside' }, ...beside),
+      ),
     ),
     update: (at, step, playing) => {
       const wanted = playing ? 'Pause' : 'Play';

@@ -1,7 +1,7 @@
-import type { EvidenceRole, VerdictWord } from '../claims/index.js';
-import type { HarmonicFunction, NonChordToneKind } from '../harmony/index.js';
+import type { Conventions, EvidenceRole, VerdictWord } from '../claims/index.js';
+import type { Analysis, HarmonicFunction, NonChordToneKind } from '../harmony/index.js';
 import type { Layer, PlayStyle } from '../lesson/index.js';
-import type { NoteId } from '../score/index.js';
+import type { Fraction, NoteId } from '../score/index.js';
 import type { Timeline } from './model.js';
 
 /**
@@ -17,6 +17,11 @@ export interface PageData {
   readonly description?: string;
   /** `D minor`: the key that the lesson calls home. */
   readonly home: string;
+  /** Where textbooks disagree, as the lesson has it; for judging what a student writes. */
+  readonly conventions: Conventions;
+  /** Tempo in beats a minute and note value of a beat, where the lesson sets its own. */
+  readonly tempo?: number;
+  readonly beat?: Fraction;
   /** The lesson's own score first, then its other versions. */
   readonly scores: readonly PageScore[];
   readonly steps: readonly PageStep[];
@@ -39,6 +44,8 @@ export interface PageScore {
   /** In the order of `Score.bars`. */
   readonly bars: readonly PageBar[];
   readonly segments: readonly PageSegment[];
+  /** What the engine found, for what is played and judged in the page; its score is read from `abc` again. */
+  readonly reading: Omit<Analysis, 'score'>;
 }
 
 export interface PageVoice {
@@ -100,6 +107,8 @@ export interface PageStep {
   /** Indexes into the bars of the lesson's own score, both inclusive. */
   readonly firstBar: number;
   readonly lastBar: number;
+  /** Key in which the step's numerals are read, where it is not the lesson's. */
+  readonly home?: string;
   readonly show: readonly Layer[];
   /** In the order of the script; `TimelineEvent.action` is the position here. */
   readonly script: readonly PageAction[];

@@ -51,10 +51,12 @@ describe('by keyboard alone', () => {
     const stops = await walk(page);
     expect(stops.map(({ name }) => name.replace(/\d:\d\d, .*$/, ''))).toEqual([
       ...(scrolls ? ['Score'] : []),
+      'Look closer',
       '1Step 1: Four bars at the bank',
       'Play the pickup and bars 1–4',
       'Why: bars 1-4 are in D minor (holds)',
       'Why: bar 3 is V7 (holds)',
+      'Play this step alone',
       'The notes in words',
       '2Step 2: Out on the water',
       '3Step 3: The other bank',
@@ -62,6 +64,8 @@ describe('by keyboard alone', () => {
       'Previous step',
       'Play',
       'Next step',
+      ...(width > 640 ? ['This step again'] : []),
+      'Tempo 100 %',
       'Options',
     ]);
     expect(stops.filter(({ outlined, inFront }) => !outlined || !inFront)).toEqual([]);

@@ -26,56 +26,92 @@ const after = (from: Transport, ...commands: readonly (readonly [Command, number
 
 describe('transport', () => {
   test('play prepares, the first sound starts the run, which goes to the question', () => {
-    expect(after(atStart, [{ kind: 'play' }, 100])).toEqual({ kind: 'preparing', at: 0 });
+    expect(after(atStart, [{ kind: 'play' }, 100])).toEqual({ kind: 'preparing', at: 0, stopAt: Infinity });
     expect(after(atStart, [{ kind: 'play' }, 100], [{ kind: 'started', since: 100.2 }, 100.1])).toEqual({
       kind: 'running',
       at: 0,
       since: 100.2,
       until: 6,
+      stopAt: Infinity,
     });
   });
 
   test('the place is that of the clock, and never before the sound or behind the end of the run', () => {
-    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6 };
+    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6, stopAt: Infinity };
     expect(positionAt(running, 49.9)).toBe(2);
     expect(positionAt(running, 51.5)).toBe(3.5);
     expect(positionAt(running, 99)).toBe(6);
   });
 
   test('pause keeps the place, play goes on from it', () => {
-    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6 };
+    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6, stopAt: Infinity };
     expect(after(running, [{ kind: 'pause' }, 51.5])).toEqual({ kind: 'resting', at: 3.5 });
     expect(after(running, [{ kind: 'pause' }, 51.5], [{ kind: 'play' }, 80])).toEqual({
       kind: 'preparing',
       at: 3.5,
+      stopAt: Infinity,
     });
   });
 
   test('at the question the run waits, and goes on behind it', () => {
-    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6 };
+    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6, stopAt: Infinity };
     expect(after(running, [{ kind: 'tick' }, 53.9])).toBe(running);
-    expect(after(running, [{ kind: 'tick' }, 54])).toEqual({ kind: 'asking', at: 6, ask: '1.1' });
+    expect(after(running, [{ kind: 'tick' }, 54])).toEqual({
+      kind: 'asking',
+      at: 6,
+      ask: '1.1',
+      stopAt: Infinity,
+    });
     expect(after(running, [{ kind: 'tick' }, 54], [{ kind: 'continue' }, 90])).toEqual({
       kind: 'preparing',
       at: 9,
+      stopAt: Infinity,
     });
   });
 
   test('at the end it rests, and play starts over', () => {
-    const running: Transport = { kind: 'running', at: 15, since: 50, until: 20 };
+    const running: Transport = { kind: 'running', at: 15, since: 50, until: 20, stopAt: Infinity };
     expect(after(running, [{ kind: 'tick' }, 55])).toEqual({ kind: 'resting', at: 20 });
     expect(after(running, [{ kind: 'tick' }, 55], [{ kind: 'play' }, 60])).toEqual({
       kind: 'preparing',
       at: 0,
+      stopAt: Infinity,
     });
   });
 
   test('a jump goes on playing if it played, else rests there, inside the lesson', () => {
-    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6 };
-    expect(after(running, [{ kind: 'seek', to: 12 }, 51])).toEqual({ kind: 'preparing', at: 12 });
+    const running: Transport = { kind: 'running', at: 2, since: 50, until: 6, stopAt: Infinity };
+    expect(after(running, [{ kind: 'seek', to: 12 }, 51])).toEqual({
+      kind: 'preparing',
+      at: 12,
+      stopAt: Infinity,
+    });
     expect(after(atStart, [{ kind: 'seek', to: 12 }, 51])).toEqual({ kind: 'resting', at: 12 });
     expect(after(atStart, [{ kind: 'seek', to: -3 }, 51])).toEqual({ kind: 'resting', at: 0 });
     expect(after(atStart, [{ kind: 'seek', to: 99 }, 51])).toEqual({ kind: 'resting', at: 20 });
+  });
+
+  test('one step or example rests at its end, also when a question stands in it', () => {
+    const part = after(
+      atStart,
+      [{ kind: 'play', from: 2, stopAt: 10 }, 50],
+      [{ kind: 'started', since: 50 }, 50],
+    );
+    expect(part).toEqual({ kind: 'running', at: 2, since: 50, until: 6, stopAt: 10 });
+    const behind = after(
+      part,
+      [{ kind: 'tick' }, 54],
+      [{ kind: 'continue' }, 60],
+      [{ kind: 'started', since: 60 }, 60],
+    );
+    expect(behind).toEqual({ kind: 'running', at: 9, since: 60, until: 10, stopAt: 10 });
+    expect(after(behind, [{ kind: 'tick' }, 61])).toEqual({ kind: 'resting', at: 10 });
+    // A jump out of it plays on.
+    expect(after(behind, [{ kind: 'seek', to: 12 }, 60.5])).toEqual({
+      kind: 'preparing',
+      at: 12,
+      stopAt: Infinity,
+    });
   });
 
   test('a sound that comes too late does nothing', () => {

@@ -1,4 +1,5 @@
 import type { PageNote, PageScore } from '../../timeline/index.js';
+import { withAccidentals } from './label-text.js';
 
 const signs: Readonly<Record<string, string>> = {
   '#': ' sharp',
@@ -14,6 +15,9 @@ export const pitchInWords = (pitch: string): string =>
     (_, letter: string, sign = '', octave = '') =>
       `${letter}${signs[sign as string] ?? ''}${octave === '' ? '' : ` ${octave as string}`}`,
   );
+
+/** `Bar 5`, `Pickup`. */
+export const barHeading = (label: string): string => (label === '0' ? 'Pickup' : `Bar ${label}`);
 
 /** A beat counted from 1, with its fraction in decimals only where it has one. */
 const beatInWords = (beats: number): string => String(Math.round((beats + 1) * 100) / 100);
@@ -45,4 +49,36 @@ export function barInWords(score: PageScore, index: number): readonly string[] {
     });
     return `Beat ${beat}. ${parts.join('; ')}.`;
   });
+}
+
+const list = (items: readonly string[]): string => items.join(', ');
+
+/**
+ * A stretch of bars in a few words: which, in what metre and key, and, where `told`, the harmony of each bar as it is labelled.
+ */
+export function barsInWords(
+  score: PageScore,
+  firstBar: number,
+  lastBar: number,
+  told: boolean,
+): readonly string[] {
+  const [first, last] = [score.bars[firstBar], score.bars[lastBar]];
+  if (first === undefined || last === undefined) return [];
+  const count = lastBar - firstBar + 1;
+  const range = firstBar === lastBar ? barHeading(first.label) : `Bars ${first.label} to ${last.label}`;
+  const voices = new Set(
+    score.notes.filter(({ bar }) => bar >= firstBar && bar <= lastBar).map(({ voice }) => voice),
+  );
+  const names = [...voices].sort((a, b) => a - b).map(voice => voiceName(score, voice));
+  const size = `${range}: ${count === 1 ? '1 bar' : `${count} bars`}, ${list(names)}.`;
+  if (!told) return [size];
+  const bars = score.bars.slice(firstBar, lastBar + 1).map(bar => {
+    const here = score.segments.filter(({ start, end }) => start < bar.start + bar.length && end > bar.start);
+    const numerals = list(here.map(({ roman, chord }) => `${roman} (${withAccidentals(chord)})`));
+    return `${barHeading(bar.label)}: ${numerals}.`;
+  });
+  const keys = score.segments
+    .filter(({ start, end }) => start < last.start + last.length && end > first.start)
+    .map(({ key }) => key);
+  return [size, `Key: ${list([...new Set(keys)].map(withAccidentals))}.`, bars.join(' ')];
 }

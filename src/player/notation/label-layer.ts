@@ -10,6 +10,8 @@ export interface LabelRequest {
   readonly layers: ReadonlySet<Layer>;
   readonly start: number;
   readonly end: number;
+  /** Positions in `PageScore.segments` whose labels are still covered. */
+  readonly covered: ReadonlySet<number>;
 }
 
 /** Rows under the staff from top to bottom, with the size of their type and the height of one lane, in units of the engraving. */
@@ -67,6 +69,7 @@ function drawParts(
 }
 
 interface Shown {
+  readonly index: number;
   readonly segment: PageSegment;
   readonly from: number;
   readonly to: number;
@@ -82,15 +85,21 @@ export function drawLabels(
   request: LabelRequest,
   top: number,
 ): number {
-  const shown = score.segments.flatMap((segment): Shown[] => {
+  const here = score.segments.flatMap((segment, index): Shown[] => {
     const from = Math.max(segment.start, request.start);
     const to = Math.min(segment.end, request.end);
     if (to - from < 1e-9) return [];
     const moment = placement.momentAt(from);
-    return moment === undefined || moment.system !== system ? [] : [{ segment, from, to, x: moment.x }];
+    return moment === undefined || moment.system !== system
+      ? []
+      : [{ index, segment, from, to, x: moment.x }];
   });
-  if (shown.length === 0) return 0;
+  if (here.length === 0 || request.layers.size === 0) return 0;
+  const isCovered = ({ index }: Shown): boolean => request.covered.has(index);
+  const shown = here.filter(one => !isCovered(one));
+  drawCovers(parent, here.filter(isCovered), top);
   let y = top;
+  if (shown.length === 0) return coverSize + 4;
   for (const row of rows) {
     if (!request.layers.has(row.layer)) continue;
     const drawn = shown.map(({ segment, x }) => {
@@ -105,6 +114,22 @@ export function drawLabels(
   }
   if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y);
   return y - top;
+}
+
+/** Height of a cover, in units of the engraving. */
+const coverSize = 22;
+
+/** What hides a label until it is uncovered: an empty box with a question mark. */
+function drawCovers(parent: SVGGElement, covered: readonly Shown[], top: number): void {
+  for (const { index, x } of covered)
+    parent.append(
+      svg(
+        'g',
+        { class: 'cover', 'data-segment': index },
+        svg('rect', { x: x - 3, y: top, width: coverSize + 2, height: coverSize, rx: 3 }),
+        svg('text', { x: x + 4, y: top + 16, 'font-size': 15 }, '?'),
+      ),
+    );
 }
 
 /** A line under every stretch in one key, with its name where it begins. */

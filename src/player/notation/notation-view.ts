@@ -4,13 +4,22 @@ import { html } from '../dom.js';
 import { reveal } from '../reveal.js';
 import { engrave, lineBreaksFor, type DrawnSystem } from './engrave.js';
 import { placeScore, type Placement } from './place-score.js';
-import { systemView, type SystemView } from './system-view.js';
+import { systemView, type Picked, type SystemView } from './system-view.js';
 
 /** The bars of a step, as indexes into the bars of the score, and what is labelled in them. */
 export interface Excerpt {
   readonly firstBar: number;
   readonly lastBar: number;
   readonly layers: ReadonlySet<Layer>;
+  /** Positions of the harmonies whose labels are covered. */
+  readonly covered: ReadonlySet<number>;
+}
+
+/** What the reader does in the score. */
+export interface NotationHandlers {
+  readonly pick: (picked: Picked) => void;
+  /** A covered label is touched: position of its harmony. */
+  readonly uncover: (segment: number) => void;
 }
 
 export interface NotationView {
@@ -23,6 +32,15 @@ export interface NotationView {
   /** Marks a bar (an index) and sounding notes (ids); the line of the bar is brought into view where `follow` is true. */
   readonly mark: (bar: number | undefined, notes: readonly number[], follow: boolean) => void;
   readonly markEvidence: (evidence: readonly PageEvidence[]) => void;
+  /** Marks what the reader looks at closely; nothing where absent. */
+  readonly markChosen: (chosen: Chosen | undefined) => void;
+}
+
+/** Bars (indexes, both inclusive) and perhaps one note that the reader looks at. */
+export interface Chosen {
+  readonly firstBar: number;
+  readonly lastBar: number;
+  readonly note?: number;
 }
 
 /** Points of the page for one unit of the engraving, where a staff is 31 units high: larger on larger sheets. */
@@ -47,6 +65,7 @@ export function notationView(
   score: PageScore,
   stepStarts: ReadonlySet<number>,
   layersOfSteps: readonly (readonly Layer[])[],
+  handlers: NotationHandlers,
 ): NotationView {
   const sheet = html('div', { class: 'systems' });
   const measure = html('div', { class: 'engraving-bench', 'aria-hidden': 'true' });
@@ -62,10 +81,33 @@ export function notationView(
   let whole = true;
   let lineInView = -1;
   let marked = '';
+  let chosen: Chosen | undefined;
+
+  const drawChosen = (): void => {
+    if (laid === undefined) return;
+    const { placement, systems } = laid;
+    const bars =
+      chosen === undefined
+        ? []
+        : placement.bars.slice(chosen.firstBar, chosen.lastBar + 1).filter(place => place !== undefined);
+    const note = chosen?.note === undefined ? undefined : placement.notes[chosen.note];
+    for (const system of systems) system.markChosen(note === undefined ? bars : [], note);
+  };
+
+  sheet.addEventListener('click', event => {
+    const cover = event.target instanceof Element ? event.target.closest('[data-segment]') : null;
+    if (cover !== null) {
+      handlers.uncover(Number(cover.getAttribute('data-segment')));
+      return;
+    }
+    const system = laid?.systems.find(({ element: drawing }) => drawing.contains(event.target as Node));
+    const picked = system?.pickAt(event.clientX, event.clientY);
+    if (picked !== undefined) handlers.pick(picked);
+  });
 
   const drawExcerpt = (): void => {
     if (laid === undefined || excerpt === undefined) return;
-    const { firstBar, lastBar, layers } = excerpt;
+    const { firstBar, lastBar, layers, covered } = excerpt;
     const { placement, systems } = laid;
     const places = placement.bars.slice(firstBar, lastBar + 1).filter(place => place !== undefined);
     const last = score.bars[lastBar];
@@ -74,7 +116,7 @@ export function notationView(
     for (const system of systems) {
       const inExcerpt = system.frame(places);
       system.element.toggleAttribute('hidden', !whole && !inExcerpt);
-      system.label(inExcerpt ? { layers, start, end } : undefined, whole ? labelRoom : 0);
+      system.label(inExcerpt ? { layers, start, end, covered } : undefined, whole ? labelRoom : 0);
     }
     lineInView = -1;
   };
@@ -114,10 +156,13 @@ export function notationView(
       laid = { placement, systems };
       marked = '';
       drawExcerpt();
+      drawChosen();
     },
     showExcerpt: next => {
+      const sameBars = next.firstBar === excerpt?.firstBar && next.lastBar === excerpt.lastBar;
       excerpt = next;
       drawExcerpt();
+      if (sameBars) return;
       const { bars } = laid?.placement ?? { bars: [] };
       const [first, last] = [bars[next.firstBar]?.system, bars[next.lastBar]?.system];
       if (first !== undefined && last !== undefined) bringIntoView(first, last);
@@ -148,6 +193,12 @@ export function notationView(
         return place === undefined ? [] : [{ note: place, role }];
       });
       for (const system of systems) system.markEvidence(marks);
+    },
+    markChosen: next => {
+      chosen = next;
+      drawChosen();
+      const place = next === undefined ? undefined : laid?.placement.bars[next.firstBar];
+      if (place !== undefined && place.system !== lineInView) bringIntoView(place.system);
     },
   };
 }

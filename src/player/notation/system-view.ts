@@ -18,11 +18,24 @@ export interface SystemView {
   /** Draws labels; keeps at least `room` under the staff, so that lines do not move about from step to step. */
   readonly label: (request: LabelRequest | undefined, room: number) => void;
   readonly markBar: (bar: BarPlace | undefined) => void;
+  /** Marks what the reader looks at closely: bars by a line over them, a note by corners around it. */
+  readonly markChosen: (bars: readonly BarPlace[], note: NotePlace | undefined) => void;
+  /** The note or bar at a point of the window. */
+  readonly pickAt: (clientX: number, clientY: number) => Picked | undefined;
   readonly markNotes: (notes: readonly NotePlace[]) => void;
   readonly markEvidence: (
     evidence: readonly { readonly note: NotePlace; readonly role: EvidenceRole }[],
   ) => void;
 }
+
+/** What the reader points at: indexes into the bars and notes of the score. */
+export interface Picked {
+  readonly bar: number;
+  readonly note?: number;
+}
+
+/** A note is meant within this distance of its head; a fingertip on a small screen is about this wide. */
+const fingertip = 13;
 
 /** The marks of evidence differ in shape, so that colour is never needed to tell them apart. */
 function evidenceShape(role: EvidenceRole, x: number, y: number): SVGElement {
@@ -53,6 +66,7 @@ export function systemView(
   const labelTop = bottom + margin;
   const ground = svg('g', { class: 'ground' });
   const marks = svg('g', { class: 'marks' });
+  const chosen = svg('g', { class: 'chosen' });
   const evidenceMarks = svg('g', { class: 'evidence' });
   const labels = svg('g', { class: 'labels' });
   const element = svg('svg', {
@@ -73,7 +87,7 @@ export function systemView(
     index === 0
       ? ''
       : svg('text', { class: 'bar-number', x: 0, y: drawn.staffTop - 9, 'font-size': 13 }, number);
-  element.append(ground, drawn.drawing, numberMark, evidenceMarks, marks, labels);
+  element.append(ground, drawn.drawing, numberMark, evidenceMarks, marks, chosen, labels);
   let sounding: readonly NotePlace[] = [];
 
   const setHeight = (labelsHeight: number): void => {
@@ -110,6 +124,42 @@ export function systemView(
         svg('rect', { x: bar.left, y: frameTop, width, height: bottom - frameTop }),
         svg('rect', { class: 'bar-now-edge', x: bar.left, y: frameTop, width, height: 3 }),
       );
+    },
+    markChosen: (bars, note) => {
+      chosen.replaceChildren();
+      const here = bars.filter(bar => bar.system === index);
+      if (here.length > 0) {
+        const left = Math.min(...here.map(bar => bar.left)) + 2;
+        const right = Math.max(...here.map(bar => bar.right)) - 2;
+        chosen.append(
+          svg('path', { d: `M${left} ${bottom - 1}v4H${right}v-4` }),
+          svg('path', { d: `M${left} ${frameTop + 5}v-4H${right}v4` }),
+        );
+      }
+      if (note?.system === index) {
+        const { x, y } = note.head;
+        const corner = (sx: number, sy: number): string =>
+          `M${x + 12 * sx} ${y + 5 * sy}v${5 * sy}h${-5 * sx}`;
+        chosen.append(
+          svg('path', { d: [corner(1, 1), corner(1, -1), corner(-1, 1), corner(-1, -1)].join('') }),
+        );
+      }
+    },
+    pickAt: (clientX, clientY) => {
+      const matrix = element.getScreenCTM();
+      if (matrix === null) return undefined;
+      const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix.inverse());
+      const bar = placement.bars.findIndex(
+        place => place?.system === index && place.left <= x && x <= place.right,
+      );
+      let nearest: { readonly note: number; readonly distance: number } | undefined;
+      for (const [note, place] of placement.notes.entries()) {
+        if (place?.system !== index) continue;
+        const distance = Math.hypot(place.head.x - x, place.head.y - y);
+        if (distance <= fingertip && distance < (nearest?.distance ?? Infinity)) nearest = { note, distance };
+      }
+      if (nearest !== undefined) return { bar: score.notes[nearest.note]?.bar ?? bar, note: nearest.note };
+      return bar < 0 ? undefined : { bar };
     },
     markNotes: notes => {
       for (const note of sounding) note.head.shape.classList.remove('sounding');

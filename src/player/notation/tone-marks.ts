@@ -35,6 +35,7 @@ export function drawToneMarks(
 ): void {
   if (!request.layers.has('non-chord tones')) return;
   const marks = score.segments
+    .filter((_, index) => !request.covered.has(index))
     .flatMap(segment => segment.nonChordTones)
     .flatMap(({ note, kind, figure }) => {
       const onset = score.notes[note]?.onset ?? -1;

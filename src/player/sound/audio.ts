@@ -2,17 +2,24 @@ import type { BasicSoundBank } from 'spessasynth_core';
 import { spokenOverSpans } from '../../timeline/index.js';
 import type { PageData } from '../../timeline/index.js';
 import type { PageBlocks } from '../page-blocks.js';
+import type { Paced } from '../pace.js';
 import { instrument, loadBank, type Instrument } from './instrument.js';
 import { musicLevel, planLowering, softCeiling, speechLevel } from './levels.js';
 import { streamMusic } from './music-stream.js';
 import { pause, type Run } from './run.js';
-import { Interrupted, type Sound, type Volume } from './sound.js';
+import { Interrupted, silence, type Sound, type Volume } from './sound.js';
 import { speechStream } from './speech-stream.js';
 
 /** From the gesture to the first sound, in seconds: time to fill the first blocks. */
 const headStart = 0.12;
 /** A stop is a short fade, in seconds. */
 const fade = 0.03;
+/** How long a device may take to begin, in milliseconds. */
+const deviceWait = 5000;
+
+type Device = Pick<Sound, 'heard' | 'start' | 'stop' | 'setVolume'> & Partial<Pick<Sound, 'silentBecause'>>;
+
+const wallClock = (): number => performance.now() / 1000;
 
 /**
  * What is heard now, on the context's clock: the time at the output, not at the point where sound is computed, so that marks fall
@@ -33,7 +40,7 @@ function soundOn(
   data: PageData,
   blocks: PageBlocks,
   bank: Promise<BasicSoundBank>,
-): Sound {
+): Device {
   const music = new GainNode(context, { gain: musicLevel });
   const speech = new GainNode(context, { gain: speechLevel });
   const ceiling = new WaveShaperNode(context, { curve: softCeiling() });
@@ -52,7 +59,6 @@ function soundOn(
     return made;
   };
   const spoken = speechStream(data, blocks, context);
-  const loweredSpans = spokenOverSpans(data.timeline);
   /** Each start and stop begins a new count; what belongs to an older one is over. */
   let count = 0;
   let current: Run | undefined;
@@ -72,38 +78,42 @@ function soundOn(
     }, fade * 4000);
   };
 
+  const start = async (played: Paced, from: number, until: number): Promise<number> => {
+    silenceCurrent();
+    const mine = count;
+    await running(context);
+    const [plays] = await Promise.all([theInstrument(), spoken.ready(played, from)]);
+    if (count !== mine) throw new Interrupted();
+    const zero = context.currentTime + headStart;
+    const run: Run = {
+      context,
+      music: new GainNode(context),
+      speech: new GainNode(context),
+      from,
+      zero,
+      until,
+      isOver: () => count !== mine,
+    };
+    current = run;
+    run.music.connect(music);
+    run.speech.connect(speech);
+    const inContext = (second: number): number => zero + second - from;
+    planLowering(
+      run.music.gain,
+      spokenOverSpans(played.timeline).map(span => ({
+        start: inContext(span.start),
+        end: inContext(span.end),
+      })),
+      context.currentTime,
+    );
+    void streamMusic(run, played.timeline, plays);
+    void spoken.stream(run, played);
+    return zero;
+  };
+
   return {
-    prepare: () => undefined,
     heard: () => heardAt(context),
-    start: async (from, until) => {
-      silenceCurrent();
-      const mine = count;
-      await context.resume();
-      const [plays] = await Promise.all([theInstrument(), spoken.ready(from)]);
-      if (count !== mine) throw new Interrupted();
-      const zero = context.currentTime + headStart;
-      const run: Run = {
-        context,
-        music: new GainNode(context),
-        speech: new GainNode(context),
-        from,
-        zero,
-        until,
-        isOver: () => count !== mine,
-      };
-      current = run;
-      run.music.connect(music);
-      run.speech.connect(speech);
-      const inContext = (second: number): number => zero + second - from;
-      planLowering(
-        run.music.gain,
-        loweredSpans.map(({ start, end }) => ({ start: inContext(start), end: inContext(end) })),
-        context.currentTime,
-      );
-      void streamMusic(run, data.timeline, plays);
-      void spoken.stream(run);
-      return zero;
-    },
+    start,
     stop: silenceCurrent,
     setVolume: volume => {
       music.gain.setTargetAtTime(volume.music * musicLevel, context.currentTime, fade);
@@ -112,9 +122,18 @@ function soundOn(
   };
 }
 
+/** Resumes the context. A device that does not answer is told from one that is slow by waiting. */
+async function running(context: AudioContext): Promise<void> {
+  const answered = await Promise.race([
+    context.resume().then(() => true),
+    pause(deviceWait).then(() => false),
+  ]);
+  if (!answered) throw new Error('the sound device does not answer');
+}
+
 /**
  * The page's sound. The bank is read by `prepare`, the audio context made at the first `start`: browsers want a gesture before it, and
- * nothing sounds by itself.
+ * nothing sounds by itself. Where the device cannot be had, time goes on without sound and `silentBecause` says why.
  */
 export function audio(data: PageData, blocks: PageBlocks): Sound {
   let loading: Promise<BasicSoundBank> | undefined;
@@ -122,22 +141,35 @@ export function audio(data: PageData, blocks: PageBlocks): Sound {
     loading ??= blocks.bytes('bank').then(bytes => loadBank(bytes, () => pause(0)));
     return loading;
   };
-  let sound: Sound | undefined;
+  let sound: Device | undefined;
   let volume: Volume = { music: 1, speech: 1 };
+  const without = (error: unknown): Device => {
+    sound?.stop();
+    const reason = error instanceof Error ? error.message : String(error);
+    const silent = silence(`No sound: ${reason}. Words and marks run all the same.`, wallClock);
+    sound = silent;
+    return silent;
+  };
   return {
-    prepare: () => void bank(),
+    prepare: () => void bank().catch(() => undefined),
     heard: () => sound?.heard() ?? 0,
-    start: (from, until) => {
-      if (sound === undefined) {
-        sound = soundOn(new AudioContext(), data, blocks, bank());
-        sound.setVolume(volume);
+    start: async (played, from, until) => {
+      try {
+        if (sound === undefined) {
+          sound = soundOn(new AudioContext(), data, blocks, bank());
+          sound.setVolume(volume);
+        }
+        return await sound.start(played, from, until);
+      } catch (error) {
+        if (error instanceof Interrupted) throw error;
+        return without(error).start(played, from, until);
       }
-      return sound.start(from, until);
     },
     stop: () => sound?.stop(),
     setVolume: next => {
       volume = next;
       sound?.setVolume(next);
     },
+    silentBecause: () => sound?.silentBecause?.(),
   };
 }

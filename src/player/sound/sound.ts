@@ -1,10 +1,12 @@
+import type { Paced } from '../pace.js';
+
 /** Factors from 0 to 1. */
 export interface Volume {
   readonly music: number;
   readonly speech: number;
 }
 
-/** The sound of the lesson and its clock. Times of the lesson are seconds from its start. */
+/** What sounds and its clock. Times are clock seconds of what is played (see pace.ts). */
 export interface Sound {
   /** Makes ready what takes time, so that the first `start` is prompt; needs no gesture. */
   readonly prepare: () => void;
@@ -14,11 +16,11 @@ export interface Sound {
    * Begins to sound at `from` and answers with the reading of the clock at which `from` is heard. To be called in answer to a gesture,
    * as browsers ask. Rejects with `Interrupted` where `stop` or another `start` came in between.
    */
-  readonly start: (from: number, until: number) => Promise<number>;
+  readonly start: (played: Paced, from: number, until: number) => Promise<number>;
   readonly stop: () => void;
   readonly setVolume: (volume: Volume) => void;
-  /** Why nothing can be heard, in words for the reader; absent where all is well. */
-  readonly silentBecause?: string;
+  /** Why nothing can be heard, in words for the reader; `undefined` where all is well. */
+  readonly silentBecause: () => string | undefined;
 }
 
 /** The sound was no longer wanted when it was ready. */
@@ -32,6 +34,6 @@ export function silence(reason: string, now: () => number): Sound {
     start: () => Promise.resolve(now()),
     stop: () => undefined,
     setVolume: () => undefined,
-    silentBecause: reason,
+    silentBecause: () => reason,
   };
 }

@@ -1,0 +1,17 @@
+import { sourceText } from '../diagnostics/index.js';
+import type { Analysis } from '../harmony/index.js';
+import { readScore } from '../score/index.js';
+import type { PageData, PageScore } from '../timeline/index.js';
+
+const known = new WeakMap<PageScore, Analysis>();
+
+/** The lesson's own score, read from its source as the program that made the page read it, with what the engine found in it. */
+export function readingOf(data: PageData): Analysis | undefined {
+  const [score] = data.scores;
+  if (score === undefined) return undefined;
+  const before = known.get(score);
+  if (before !== undefined) return before;
+  const reading = { score: readScore(sourceText(score.path, score.abc)).value, ...score.reading };
+  known.set(score, reading);
+  return reading;
+}
