@@ -4,7 +4,7 @@ import type { Run } from './commands.js';
 import { findFiles } from './find-files.js';
 import { chosenFormat } from './format-option.js';
 import { complain } from './report.js';
-import { scoreLibrary } from './score-library.js';
+import { scoreLibrary } from '../workshop/index.js';
 
 /** Findings after which there is no score to speak of. */
 const couldNotOpen = /^R/;

@@ -17,9 +17,8 @@ import { alsoWords, readAlso } from './also.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';
-import { systemWords } from './read-source.js';
 import { complain, runFinding } from './report.js';
-import { scoreLibrary } from './score-library.js';
+import { scoreLibrary, systemWords } from '../workshop/index.js';
 import { readSpeaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
 

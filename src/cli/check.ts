@@ -6,7 +6,7 @@ import { findFiles } from './find-files.js';
 import { chosenFormat } from './format-option.js';
 import { version } from './help.js';
 import { complain } from './report.js';
-import { scoreLibrary } from './score-library.js';
+import { scoreLibrary } from '../workshop/index.js';
 
 /** `barwise check LESSON...` */
 export const runCheck: Run = async ({ operands, values, switches }, terminal) => {

@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import { draftLesson } from '../lesson/index.js';
 import type { Run } from './commands.js';
 import { complain } from './report.js';
-import { scoreLibrary } from './score-library.js';
+import { scoreLibrary } from '../workshop/index.js';
 
 /** `barwise draft SCORE`: the lesson goes to standard output, findings about the score to standard error. */
 export const runDraft: Run = async ({ operands: [file = ''] }, terminal) => {

@@ -6,7 +6,7 @@ import type { Speech } from '../timeline/index.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import { complain, runFinding } from './report.js';
-import { scoreLibrary } from './score-library.js';
+import { scoreLibrary } from '../workshop/index.js';
 
 /** `barwise rehearse LESSON`: the running order with its times, and what deserves a remark about its pace. */
 export const runRehearse: Run = async ({ operands: [file = ''], values, switches }, terminal) => {

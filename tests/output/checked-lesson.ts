@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { checkLessonFile } from '../../src/cli/check-lesson-file.js';
-import { scoreLibrary } from '../../src/cli/score-library.js';
+import { scoreLibrary } from '../../src/workshop/index.js';
 import { plainPalette } from '../../src/diagnostics/index.js';
 import type { CheckOptions, CheckReport } from '../../src/output/index.js';
 

@@ -1,7 +1,7 @@
 import { isUtf8 } from 'node:buffer';
 import { open } from 'node:fs/promises';
-import { sourceText } from '../diagnostics/index.js';
-import type { Code, Diagnostic, Result, SourceText, Span } from '../diagnostics/index.js';
+import { sourceText } from '../../diagnostics/index.js';
+import type { Code, Diagnostic, Result, SourceText, Span } from '../../diagnostics/index.js';
 
 /** Largest file that is opened, in bytes. What a lesson or a score may hold is less and is checked by its reader. */
 const mostBytes = 1_000_000;

@@ -1,10 +1,10 @@
 import { realpath } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-import type { Diagnostic } from '../diagnostics/index.js';
-import { analyse } from '../harmony/index.js';
-import type { Analysis } from '../harmony/index.js';
-import type { Located } from '../lesson/index.js';
-import { readScore } from '../score/index.js';
+import type { Diagnostic } from '../../diagnostics/index.js';
+import { analyse } from '../../harmony/index.js';
+import type { Analysis } from '../../harmony/index.js';
+import type { Located } from '../../lesson/index.js';
+import { readScore } from '../../score/index.js';
 import { readSource } from './read-source.js';
 
 /** A score that was read, with its findings; without an analysis where there is nothing to analyse. */
