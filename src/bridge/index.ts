@@ -1,5 +1,5 @@
-export { isRequestName, mostSound, mostText, requests } from './requests.js';
-export type { Payload, RequestName, Requests } from './requests.js';
+export { isRequestName, mostSound, mostText, readPayload, requests } from './requests.js';
+export type { Payload, ReadPayload, RequestName, Requests } from './requests.js';
 export { menuCommands } from './answers.js';
 export type {
   Answer,

@@ -9,8 +9,8 @@ const path = z.string().min(1).max(4096);
 const text = z.string().max(mostText);
 /** Tells one state of a file from another: a hash of its bytes. */
 const stamp = z.string().regex(/^[0-9a-f]{64}$/);
-/** `3.2`: the second text of the third step, as the timeline and the takes count. `3.2-1` is its first paragraph. */
-const sayId = z.string().regex(/^\d{1,4}\.\d{1,4}(-\d{1,4})?$/);
+/** `3.2`: the second text of the third step, as the timeline and the takes count; `3.2.answer` the answer to a question, `3.2-1` a first paragraph. */
+const sayId = z.string().regex(/^\d{1,4}\.\d{1,4}(\.answer)?(-\d{1,4})?$/);
 
 /**
  * Everything that the workshop's window can ask of its host, each with the shape of what it sends. The host checks every payload
@@ -71,3 +71,15 @@ export type RequestName = keyof Requests;
 export type Payload<N extends RequestName> = z.infer<Requests[N]>;
 
 export const isRequestName = (name: string): name is RequestName => Object.hasOwn(requests, name);
+
+/** What was sent with a request, checked; or why it is none. */
+export type ReadPayload<N extends RequestName> =
+  { readonly ok: true; readonly payload: Payload<N> } | { readonly ok: false; readonly why: string };
+
+/** Checks what came with a request. */
+export function readPayload<N extends RequestName>(name: N, sent: unknown): ReadPayload<N> {
+  const read = requests[name].safeParse(sent);
+  // The table's own shape for this name: the compiler does not follow it through the name.
+  if (read.success) return { ok: true, payload: read.data as Payload<N> };
+  return { ok: false, why: z.prettifyError(read.error) };
+}
