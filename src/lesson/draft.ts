@@ -33,7 +33,7 @@ export function draftLesson(analysis: Analysis, scorePath: string): string {
   const document = new Document({ format: 1, title, score: scorePath, home: printKey(home), steps });
   const list = document.get('steps', true);
   if (isSeq(list)) for (const step of list.items.slice(1)) if (isMap(step)) step.spaceBefore = true;
-  return document.toString({ lineWidth: 100 });
+  return document.toString({ lineWidth: 0 });
 }
 
 /** The key in which most of the piece stands. */
@@ -78,11 +78,17 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
   const within = (moment: Fraction): boolean =>
     start !== undefined && compare(start, moment) <= 0 && compare(moment, end) < 0;
 
+  const isOne = labels[0] === labels[1];
   const area = analysis.keyAreas.find(
     one => start !== undefined && compare(one.start, start) <= 0 && compare(end, one.end) <= 0,
   );
-  const keys =
-    area === undefined ? [] : [`${place} ${labels[0] === labels[1] ? 'is' : 'are'} in ${printKey(area.key)}`];
+  const key =
+    area === undefined
+      ? undefined
+      : held(analysis, home, {
+          words: `in ${printKey(area.key)}`,
+          claim: `${place} ${isOne ? 'is' : 'are'} in ${printKey(area.key)}`,
+        });
   const chords = analysis.segments
     .filter(segment => within(segment.start) && segment.confidence >= leastConfidence)
     .map(segment => ({ segment, text: chordClaim(score, home, segment) }))
@@ -91,20 +97,48 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
     .slice(0, mostChords)
     .sort((a, b) => compare(a.segment.start, b.segment.start))
     .flatMap(({ text }) => text ?? []);
-  const cadences = analysis.cadences
+  const cadence = analysis.cadences
     .filter(({ onset }) => barAt(score, onset)?.index === last)
-    .flatMap(({ onset, kind, key }) => {
-      const bar = barAt(score, onset)?.label;
-      const article = /^[aeiou]/.test(kind) ? 'an' : 'a';
-      return bar === undefined ? [] : [`bar ${bar} is ${article} ${kind} cadence in ${printKey(key)}`];
-    });
-  const claims = [...keys, ...chords, ...cadences].filter(text => holds(analysis, home, text));
+    .flatMap(({ kind, key: cadenceKey }) => {
+      const words = `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} cadence`;
+      const claim = `bar ${labels[1]} is ${words} in ${printKey(cadenceKey)}`;
+      return held(analysis, home, { words, claim }) ?? [];
+    })
+    .at(-1);
   return {
-    title: labels[0] === labels[1] ? `Bar ${range}` : `Bars ${range}`,
+    title: [isOne ? `Bar ${range}` : `Bars ${range}`, key?.words, cadence && `to ${cadence.words}`]
+      .filter(part => part !== undefined)
+      .join(', '),
     bars: /^\d+$/.test(range) ? Number(range) : range,
-    say: labels[0] === labels[1] ? `This is bar ${range}.` : `These are bars ${labels[0]} to ${labels[1]}.`,
-    ...(claims.length === 0 ? {} : { claims }),
+    say: sentenceAbout(labels, key, cadence),
+    ...(chords.length === 0 ? {} : { claims: chords }),
   };
+}
+
+/** Words of the narration and the claim that they make. */
+interface Marked {
+  readonly words: string;
+  readonly claim: string;
+}
+
+const held = (analysis: Analysis, home: Key, marked: Marked): Marked | undefined =>
+  holds(analysis, home, marked.claim) ? marked : undefined;
+
+/** A sentence for the author to begin from; it shows how words are tied to the claims behind them. */
+function sentenceAbout(
+  [first, last]: readonly [string, string],
+  key: Marked | undefined,
+  cadence: Marked | undefined,
+): string {
+  const isOne = first === last;
+  const bars = isOne ? `Bar ${first}` : `Bars ${first} to ${last}`;
+  const mark = ({ words, claim }: Marked): string => `[${words}]{${claim}}`;
+  const closes = cadence === undefined ? undefined : `${isOne ? 'closes' : 'close'} with ${mark(cadence)}`;
+  const stays = key === undefined ? undefined : `${isOne ? 'stands' : 'stand'} ${mark(key)}`;
+  const said = [stays, closes].filter(part => part !== undefined).join('\nand ');
+  return said === ''
+    ? `${isOne ? 'This is bar' : 'These are bars'} ${isOne ? first : `${first} to ${last}`}.`
+    : `${bars} ${said}.\n`;
 }
 
 /** A chord as a claim about its bar or its beat; nothing where the beat has no plain number. */
