@@ -1,26 +1,27 @@
-import type { BarRange, Lesson } from '../lesson/index.js';
-import { runningOrder } from '../timeline/index.js';
+import type { Lesson } from '../lesson/index.js';
+import { barsText, runningOrder } from '../timeline/index.js';
 import type { RunningOrderEntry, Timeline } from '../timeline/index.js';
 import { clockTime } from './time-code.js';
 
-const barsText = ({ first, last }: BarRange): string =>
-  first === last ? `bar ${first}` : `bars ${first}-${last}`;
+const lengthOf = (entry: RunningOrderEntry): string => `${(entry.end - entry.start).toFixed(1)} s`;
+
+const spoken = (what: string, entry: Extract<RunningOrderEntry, { readonly id: string }>): string =>
+  `${what} (${lengthOf(entry)}${entry.measured ? '' : ', estimated'}), take ${entry.id}`;
 
 function cue(entry: RunningOrderEntry): string {
-  const length = `${(entry.end - entry.start).toFixed(1)} s`;
   switch (entry.kind) {
     case 'play':
-      return `PLAY ${entry.text} (${length})${entry.under ? ', speak over it' : ''}`;
+      return `PLAY ${entry.text} (${lengthOf(entry)})${entry.under ? ', speak over it' : ''}`;
     case 'say':
-      return `SAY${entry.over ? ' over it' : ''} (${length}${entry.measured ? '' : ', estimated'})`;
+      return spoken(entry.over ? 'SAY over it' : 'SAY', entry);
     case 'ask':
-      return `ASK (${length}${entry.measured ? '' : ', estimated'})`;
+      return spoken('ASK', entry);
     case 'answer':
-      return `ANSWER (${length}${entry.measured ? '' : ', estimated'})`;
+      return spoken('ANSWER', entry);
     case 'think':
-      return `WAIT ${length} for the answer`;
+      return `WAIT ${lengthOf(entry)} for the answer`;
     case 'wait':
-      return `WAIT ${length}`;
+      return `WAIT ${lengthOf(entry)}`;
   }
 }
 
@@ -39,6 +40,8 @@ export function speakingScript(lesson: Lesson, timeline: Timeline): string {
     `# ${lesson.title}`,
     '',
     `Length ${clockTime(timeline.seconds)}. Pace ${String(lesson.narrator.pace)} words a minute.`,
+    '',
+    'A recording of the words at `take 1.1` is named `1.1.wav` and lies in the folder `takes` beside the lesson.',
   ];
   for (const step of timeline.steps) {
     const bars = lesson.steps[step.index]?.bars;

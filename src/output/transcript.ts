@@ -15,7 +15,8 @@ export function transcript(lesson: Lesson, timeline: Timeline): string {
   for (const step of timeline.steps) {
     lines.push('', `## ${step.title} (${clockTime(step.start)})`);
     for (const entry of order.filter(other => other.step === step.index)) {
-      if (entry.kind === 'play') lines.push('', `[${entry.text}${entry.under ? ', under the words' : ''}]`);
+      if (entry.kind === 'play')
+        lines.push('', `[music: ${entry.text}${entry.under ? ', under the words' : ''}]`);
       if (entry.kind === 'say') lines.push('', ...paragraphs(entry.text));
       if (entry.kind === 'ask') lines.push('', `Question: ${oneLine(entry.text)}`);
       if (entry.kind === 'answer') lines.push('', `Answer: ${oneLine(entry.text)}`);

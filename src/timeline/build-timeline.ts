@@ -186,13 +186,18 @@ function playAt(
   start: number,
 ): void {
   const score = action.score === undefined ? {} : { score: action.score.value };
-  const voice = playing.voice === undefined ? {} : { voice: playing.voice };
-  const rounds = playing.rounds === 1 ? {} : { rounds: playing.rounds };
+  const { voice, voiceName, chords, rounds } = playing;
+  const what = {
+    ...(voice === undefined ? {} : { voice }),
+    ...(voiceName === undefined ? {} : { voiceName }),
+    ...(chords === undefined ? {} : { chords }),
+    ...(rounds === 1 ? {} : { rounds }),
+  };
   playing.passages.forEach((passage, time) => {
     const at = start + passage.start;
     const end = at + passage.seconds;
     schedule.events.push({
-      kind: 'passage', ...place, start: at, end, bars: playing.bars, as: action.as, tempo: action.tempo, ...voice, ...score, ...rounds, under,
+      kind: 'passage', ...place, start: at, end, bars: playing.bars, as: action.as, tempo: action.tempo, ...what, ...score, under,
     }); // prettier-ignore
     for (const bar of passage.bars) {
       schedule.events.push({

@@ -23,7 +23,7 @@ export interface CaptionStyle {
   readonly longestSeconds: number;
   readonly shortestSeconds: number;
   readonly smallestGap: number;
-  /** Whether playing without words is described: `[bars 5-8]`. */
+  /** Whether playing without words is described: `[music: bars 5-8]`. */
   readonly describeMusic: boolean;
 }
 
@@ -63,7 +63,7 @@ export function captionCues(
 const descriptionOf = (passage: PassageEvent): CaptionCue => ({
   start: passage.start,
   end: Math.min(passage.end, passage.start + descriptionSeconds),
-  lines: [`[${passageText(passage)}]`],
+  lines: [`[music: ${passageText(passage)}]`],
 });
 
 /** Cuts one speech into captions with the least ugly breaks. */
@@ -109,7 +109,16 @@ function groupCost(group: readonly CaptionUnit[], isLast: boolean, style: Captio
   const last = group.at(-1);
   const first = group[0];
   if (last === undefined || first === undefined) return 0;
-  const break_ = isLast || last.endsSentence ? 0 : last.endsClause ? 4 : last.beforeConjunction ? 7 : 14;
+  const break_ =
+    isLast || last.endsSentence
+      ? 0
+      : last.endsClause
+        ? 4
+        : last.leadsOn
+          ? 20
+          : last.beforeConjunction
+            ? 7
+            : 14;
   const crossed = group.slice(0, -1).filter(unit => unit.endsSentence).length * 2;
   const short = last.end - first.start < style.shortestSeconds * 1.5 ? 8 : 0;
   return 5 + break_ + crossed + short;
@@ -132,7 +141,14 @@ function linesOf(group: readonly CaptionUnit[], style: CaptionStyle): readonly s
         : linesOf(group.slice(at), { ...style, lines: style.lines - 1 });
     const tooLong = rest.some(line => line.length > style.lineLength) ? 1000 : 0;
     const punctuated = group[at - 1]?.endsClause === true || group[at - 1]?.endsSentence === true;
-    const cost = tooLong + Math.abs(head.length - tail.length) + (punctuated ? 0 : 12);
+    const split = punctuated
+      ? 0
+      : group[at - 1]?.leadsOn === true
+        ? 30
+        : group[at - 1]?.beforeConjunction === true
+          ? 4
+          : 12;
+    const cost = tooLong + Math.abs(head.length - tail.length) + split;
     if (best === undefined || cost < best.cost) best = { cost, lines: [head, ...rest] };
   }
   return best?.lines ?? [whole];

@@ -20,7 +20,7 @@ export { captionCues, defaultCaptionStyle } from './caption-cues.js';
 export type { CaptionCue, CaptionStyle } from './caption-cues.js';
 export { chaptersOf } from './chapters.js';
 export type { Chapter } from './chapters.js';
-export { passageText } from './passage-text.js';
+export { barsText, passageText } from './passage-text.js';
 export { runningOrder } from './running-order.js';
 export type { RunningOrderEntry } from './running-order.js';
 export { defaultPacingLimits, pacingFindings, pacingLimitsOf } from './pacing.js';

@@ -33,8 +33,11 @@ export interface PassageEvent extends Timed {
   readonly as: PlayStyle;
   /** Percentage of the lesson's tempo. */
   readonly tempo: number;
-  /** Id of the one voice that is heard. */
+  /** Id of the one voice that is heard, and how it is called in words. */
   readonly voice?: string;
+  readonly voiceName?: string;
+  /** How many chords a demonstration shows; absent for music as written. */
+  readonly chords?: number;
   /** Path of the other version of the piece that sounds. */
   readonly score?: string;
   /** How often the bars go round without a break; once where absent. */

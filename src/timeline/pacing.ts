@@ -44,6 +44,13 @@ export function pacingLimitsOf({ pacing = {} }: Pick<Lesson, 'pacing'>): PacingL
 
 /** Too few words to speak of a pace. */
 const fewestWords = 6;
+/**
+ * Characters of an ordinary word with its space: short words are spoken faster than long ones, so a pace is counted in words of this
+ * length. Source, from memory: R. P. Carver, "Word length, prose difficulty, and reading rate", Journal of Reading Behavior 8 (1976).
+ */
+const charactersPerWord = 6;
+/** A caption that is too short by less than this reads as long enough, in seconds. */
+const readingTolerance = 0.1;
 /** Times are compared with this tolerance, in seconds. */
 const tolerance = 0.01;
 
@@ -74,7 +81,7 @@ export function pacingFindings(
     ...overruns(speeches, passages, limits, report),
     ...tooFast(speeches, limits, report),
     ...unreadable(timeline, speeches, limits, report),
-    ...longTalks(speeches, passages, limits, report),
+    ...longTalks(timeline, speeches, limits, report),
     ...missingSilences(speeches, passages, limits, report),
   ];
 }
@@ -115,14 +122,17 @@ function tooFast(
   report: Report,
 ): readonly Diagnostic[] {
   return speeches.flatMap(speech => {
-    const words = shownWords(speech.text).length;
-    const pace = (words * 60) / (speech.end - speech.start);
-    if (!speech.measured || words < fewestWords || pace <= limits.fastestSpeech) return [];
+    const words = shownWords(speech.text);
+    const characters = words.reduce((sum, { text }) => sum + text.length + 1, 0);
+    const pace = ((characters / charactersPerWord) * 60) / (speech.end - speech.start);
+    if (!speech.measured || words.length < fewestWords || pace <= limits.fastestSpeech) return [];
     return [
       report('T0021', speech, {
         severity: 'warning',
         message: `this is spoken at ${pace.toFixed(0)} words a minute`,
-        notes: [`listeners follow up to ${String(limits.fastestSpeech)} words a minute with ease`],
+        notes: [
+          `counted in words of ${String(charactersPerWord)} characters; listeners follow up to ${String(limits.fastestSpeech)} of them a minute with ease`,
+        ],
         help: 'lower `pace`, or speak the recording more slowly',
       }),
     ];
@@ -142,7 +152,9 @@ function unreadable(
     return { say, text, words, shown: end - start, needed: words * limits.secondsPerCaptionWord };
   });
   return speeches.flatMap(speech => {
-    const cue = cues.find(({ say, shown, needed }) => say === speech.say && shown + tolerance < needed);
+    const cue = cues.find(
+      ({ say, shown, needed }) => say === speech.say && shown + readingTolerance < needed,
+    );
     if (cue === undefined) return [];
     return [
       report('T0022', speech, {
@@ -155,19 +167,21 @@ function unreadable(
   });
 }
 
+/** Talk goes on until music is heard or a question hands over to the student. */
 function longTalks(
+  timeline: Timeline,
   speeches: readonly SpeechEvent[],
-  passages: readonly PassageEvent[],
   limits: PacingLimits,
   report: Report,
 ): readonly Diagnostic[] {
+  const breaks = timeline.events.filter(({ kind }) => kind === 'passage' || kind === 'question');
   const blocks: { readonly first: SpeechEvent; end: number }[] = [];
   for (const speech of speeches) {
     const open = blocks.at(-1);
     const interrupted =
       open === undefined ||
       speech.over ||
-      passages.some(({ end }) => end > open.first.start && end <= speech.start + tolerance);
+      breaks.some(({ end }) => end > open.first.start && end <= speech.start + tolerance);
     if (interrupted) blocks.push({ first: speech, end: speech.end });
     else open.end = speech.end;
   }

@@ -9,7 +9,7 @@ import { passageClock } from './passage-clock.js';
 import type { Silences } from './silence.js';
 import { pedalChanges } from './pedal.js';
 import { speedsOf } from './tempo.js';
-import { voiceNamed, voicesInWords } from './voice-named.js';
+import { voiceInWords, voiceNamed, voicesInWords } from './voice-named.js';
 import { writtenPassage } from './written-notes.js';
 import type { PassageBar, PassageNote } from './written-notes.js';
 
@@ -18,6 +18,9 @@ export interface Playing {
   readonly seconds: number;
   readonly bars: { readonly first: string; readonly last: string };
   readonly voice?: VoiceId;
+  readonly voiceName?: string;
+  /** How many chords a demonstration shows in each round. */
+  readonly chords?: number;
   /** How often the bars go round within each passage. */
   readonly rounds: number;
   /** One for each of its `times`. */
@@ -88,10 +91,9 @@ export function performPlay(
     start: time * (once.seconds + silences.betweenExamples),
   }));
   const seconds = times * once.seconds + (times - 1) * silences.betweenExamples;
-  return {
-    value: { seconds, bars, rounds, passages, ...(voice === undefined ? {} : { voice }) },
-    diagnostics: [],
-  };
+  const alone = voice === undefined ? {} : { voice, voiceName: voiceInWords(score, voice) };
+  const chords = action.as === 'written' ? {} : { chords: once.bars.length / rounds };
+  return { value: { seconds, bars, rounds, passages, ...alone, ...chords }, diagnostics: [] };
 }
 
 const passesIn = (bars: readonly PassageBar[], index: number): number =>

@@ -12,9 +12,13 @@ export interface SpokenText {
   readonly span: Span;
 }
 
-/** A question with its choices as it is read aloud; it begins with the question as written. */
-export const questionText = (ask: AskAction): string =>
-  ask.choices.length === 0 ? ask.question : `${ask.question} ${ask.choices.join(', ')}.`;
+/** A question with its choices as it is read aloud, `Which one? B, D or F sharp?`; it begins with the question as written. */
+export function questionText({ question, choices }: Pick<AskAction, 'question' | 'choices'>): string {
+  const last = choices.at(-1);
+  if (last === undefined) return question;
+  const before = choices.slice(0, -1).join(', ');
+  return `${question} ${before === '' ? '' : `${before} or `}${last}?`;
+}
 
 /** The id of the answer that follows a question after the time to think. */
 export const answerId = (ask: AskAction): string => `${ask.id}.answer`;

@@ -7,6 +7,12 @@ export function voiceNamed(score: Score, named: string): VoiceId | undefined {
   return (byId ?? score.voices.find(voice => voice.name.toLowerCase() === wanted))?.id;
 }
 
+/** How a voice is called in words: by its printed name, else `voice T`. */
+export function voiceInWords(score: Score, id: VoiceId): string {
+  const name = score.voices.find(voice => voice.id === id)?.name.trim() ?? '';
+  return name === '' || name === id ? `voice ${id}` : name;
+}
+
 /** `the voices are RH (Right hand), LH`: help for an author who named another one. */
 export function voicesInWords(score: Score): string {
   const names = score.voices

@@ -24,6 +24,8 @@ describe('the speaking script', () => {
 
       Length 0:22. Pace 150 words a minute.
 
+      A recording of the words at \`take 1.1\` is named \`1.1.wav\` and lies in the folder \`takes\` beside the lesson.
+
       ## 1. Step 1
 
       0:00 to 0:08
@@ -32,7 +34,7 @@ describe('the speaking script', () => {
 
       **0:04** WAIT 1.5 s
 
-      **0:06** SAY (2.4 s, estimated)
+      **0:06** SAY (2.4 s, estimated), take 1.1
 
       > Two bars.
 
@@ -44,17 +46,17 @@ describe('the speaking script', () => {
 
       **0:08** PLAY bar 1, the chord struck together, slower (4.0 s), speak over it
 
-      **0:09** SAY over it (1.6 s, estimated)
+      **0:09** SAY over it (1.6 s, estimated), take 1.2
 
       > This is the chord.
 
-      **0:13** ASK (1.6 s, estimated)
+      **0:13** ASK (2.0 s, estimated), take 1.3
 
-      > Which one? C, G.
+      > Which one? C or G?
 
       **0:15** WAIT 5.0 s for the answer
 
-      **0:20** ANSWER (0.4 s, estimated)
+      **0:20** ANSWER (0.4 s, estimated), take 1.3.answer
 
       > C
       "
@@ -73,7 +75,7 @@ describe('the transcript', () => {
 
       ## Step 1 (0:00)
 
-      [bars 1-2]
+      [music: bars 1-2]
 
       Two bars.
 
@@ -81,11 +83,11 @@ describe('the transcript', () => {
 
       ## Step 2 (0:08)
 
-      [bar 1, the chord struck together, slower, under the words]
+      [music: bar 1, the chord struck together, slower, under the words]
 
       This is the chord.
 
-      Question: Which one? C, G.
+      Question: Which one? C or G?
 
       Answer: C
       "

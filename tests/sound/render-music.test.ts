@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import type { InstrumentName } from '../../src/lesson/index.js';
 import { joinBlocks, renderMusic, trimmedBank } from '../../src/sound/index.js';
-import type { Instrument, PlayedNote } from '../../src/sound/index.js';
+import type { PlayedNote } from '../../src/sound/index.js';
 
 const note = (midi: number, start: number, end: number, voice = '1', velocity = 80): PlayedNote => ({
   start,
@@ -11,7 +12,7 @@ const note = (midi: number, start: number, end: number, voice = '1', velocity = 
   voice,
 });
 
-async function rendered(notes: readonly PlayedNote[], seconds: number, all: Instrument = 'piano') {
+async function rendered(notes: readonly PlayedNote[], seconds: number, all: InstrumentName = 'piano') {
   const instrumentation = { all };
   const bank = await trimmedBank(notes, instrumentation);
   const blocks = [];

@@ -33,6 +33,7 @@ const notes: readonly Row[] = [
   row('A', 'A', 'The top note is A.'),
   row('A', 'A', 'A sharp resolves up.'),
   row('A', 'a', 'A bar later it returns.'),
+  row('A, C', 'A C', 'Which one? A, C or F?'),
   row('a', 'a', 'It is a A minor chord.'),
   row('A', 'A', 'It is a A minor chord.'),
   row('a:', 'in A minor', 'In a: ii we hear it.'),
@@ -200,7 +201,7 @@ function spokenFor({ written, in: within = written, options }: Row): string {
 }
 
 describe.each([
-  ['notes', notes, 20],
+  ['notes', notes, 21],
   ['chord symbols', chords, 18],
   ['numerals', numerals, 42],
   ['figures, metres, intervals', figures, 17],

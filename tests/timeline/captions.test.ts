@@ -49,8 +49,8 @@ describe('captions', () => {
 
   it('describe what is played where nobody speaks', () => {
     expect(cues.filter(cue => cue.say === undefined).map(cue => cue.lines)).toEqual([
-      ['[bar 1]'],
-      ['[bar 2]'],
+      ['[music: bar 1]'],
+      ['[music: bar 2]'],
     ]);
     const quiet = captionCues(timeline, { ...defaultCaptionStyle, describeMusic: false });
     expect(quiet).toHaveLength(spoken.length);
@@ -63,6 +63,18 @@ describe('captions', () => {
       const next = lines[index + 1]?.split(' ')[0] ?? '';
       expect(belongTogether(last, next), `${last} | ${next}`).toBe(false);
     }
+  });
+});
+
+describe('lines of a caption', () => {
+  // BBC Subtitle Guidelines, 3.2.
+  it.each([
+    ['Two bars, then the same two bars one step lower: a sequence.', /the same$|two$/mu],
+    ['Meanwhile the melody holds a ninth above the bass of the chord.', /\b(the|of|a)$/mu],
+  ])('%s', (words, bad) => {
+    const [cue] = captionCues(timelineOf(score, [say(words)]));
+    expect(cue?.lines).toHaveLength(2);
+    expect(cue?.lines.join('\n')).not.toMatch(bad);
   });
 });
 

@@ -90,7 +90,7 @@ describe('the schedule of a step', () => {
       'ring-out 8.5-10',
     ]);
     expect(timeline.events.flatMap(event => (event.kind === 'speech' ? [event.text] : []))).toEqual([
-      'Which chord is it? C, G.',
+      'Which chord is it? C or G?',
       'C',
     ]);
   });

@@ -60,7 +60,7 @@ export const timelineCatalogue = {
     name: 'speech-too-fast',
     summary: 'The speech is faster than listeners follow with ease.',
     explanation:
-      'Radio is read at 160 to 180 words a minute (E. Rodero, Text & Talk 32(3), 2012), lessons with new terms rather at 125 to 150. Lower the `pace` of the narrator, or speak the recording more slowly.',
+      'Radio is read at 160 to 180 words a minute (E. Rodero, Text & Talk 32(3), 2012), lessons with new terms rather at 125 to 150. Short words are quicker to say than long ones, so the pace is counted in words of six characters with their space. Lower the `pace` of the narrator, or speak the recording more slowly.',
   },
   T0022: {
     name: 'caption-too-short',
@@ -72,7 +72,7 @@ export const timelineCatalogue = {
     name: 'long-talk',
     summary: 'The lesson talks for long without any music.',
     explanation:
-      'In lessons about music, talk of more than 20 to 25 seconds without an example loses its listeners (common practice). Play a bar or a chord in between.',
+      'In lessons about music, talk of more than 20 to 25 seconds without an example loses its listeners (common practice). Play a bar or a chord in between, or ask a question. `pacing: { longest-talk: 40 }` in the lesson moves the limit.',
   },
   T0024: {
     name: 'missing-silence',

@@ -69,7 +69,8 @@ export const spellLetterA: Rule = (place): TokenReading | undefined => {
   if (here(place) !== 'A') return undefined;
   const token = place.tokens[place.index];
   const next = wordAfter(place);
-  if (token?.startsSentence !== true) return { words: ['A'] };
+  // No article stands before a comma.
+  if (token?.startsSentence !== true || token.pause === 'short') return { words: ['A'] };
   if (!afterLetter.has(next)) return next === '' ? { words: ['A'] } : { words: ['a'] };
   const afterNext = place.tokens[place.index + 2]?.core.toLowerCase() ?? '';
   if ((next === 'major' || next === 'minor') && intervalWords.has(afterNext)) {
