@@ -88,7 +88,7 @@ function speechCues(speech: SpeechEvent, style: CaptionStyle): readonly CaptionC
     const group = units.slice(from[end] ?? 0, end);
     const [first, last] = [group[0], group.at(-1)];
     if (first === undefined || last === undefined) break;
-    cues.unshift({ start: first.start, end: last.end, lines: linesOf(group, style), say: speech.say });
+    cues.unshift({ start: first.start, end: last.end, lines: linesOf(group, style).lines, say: speech.say });
   }
   return cues;
 }
@@ -98,13 +98,11 @@ function fits(group: readonly CaptionUnit[], style: CaptionStyle): boolean {
   if (first === undefined || last === undefined) return true;
   if (last.end - first.start > style.longestSeconds) return false;
   if (group.slice(0, -1).some(unit => unit.endsParagraph)) return false;
-  return (
-    linesOf(group, style).length <= style.lines &&
-    linesOf(group, style).every(line => line.length <= style.lineLength)
-  );
+  const { lines } = linesOf(group, style);
+  return lines.length <= style.lines && lines.every(line => line.length <= style.lineLength);
 }
 
-/** What it costs to make a caption of these units: each caption, a break inside a sentence or clause, and a caption that is too short. */
+/** What it costs to make a caption of these units: each caption, a break inside a sentence or clause, a bad line end, a caption that is too short. */
 function groupCost(group: readonly CaptionUnit[], isLast: boolean, style: CaptionStyle): number {
   const last = group.at(-1);
   const first = group[0];
@@ -121,35 +119,42 @@ function groupCost(group: readonly CaptionUnit[], isLast: boolean, style: Captio
             : 14;
   const crossed = group.slice(0, -1).filter(unit => unit.endsSentence).length * 2;
   const short = last.end - first.start < style.shortestSeconds * 1.5 ? 8 : 0;
-  return 5 + break_ + crossed + short;
+  const splits = linesOf(group, style).leadsOn ? 6 : 0;
+  return 5 + break_ + crossed + short + splits;
 }
 
 const textOf = (group: readonly CaptionUnit[]): string => group.map(unit => unit.text).join(' ');
 
-/** The text in as few lines as hold it, broken where both are about equally long, rather after punctuation. */
-function linesOf(group: readonly CaptionUnit[], style: CaptionStyle): readonly string[] {
+interface Lines {
+  readonly lines: readonly string[];
+  /** Whether a line ends on a word that leads on to the next one. */
+  readonly leadsOn: boolean;
+}
+
+/** The text in as few lines as hold it, broken where both are about equally long, rather after punctuation, rather not after an article. */
+function linesOf(group: readonly CaptionUnit[], style: CaptionStyle): Lines {
   const whole = textOf(group);
-  if (whole.length <= style.lineLength || group.length < 2) return [whole];
-  let best: { readonly cost: number; readonly lines: readonly string[] } | undefined;
+  if (whole.length <= style.lineLength || group.length < 2) return { lines: [whole], leadsOn: false };
+  let best: ({ readonly cost: number } & Lines) | undefined;
   for (let at = 1; at < group.length; at += 1) {
     const head = textOf(group.slice(0, at));
     if (head.length > style.lineLength) break;
     const tail = textOf(group.slice(at));
     const rest =
       tail.length <= style.lineLength || style.lines <= 2
-        ? [tail]
+        ? { lines: [tail], leadsOn: false }
         : linesOf(group.slice(at), { ...style, lines: style.lines - 1 });
-    const tooLong = rest.some(line => line.length > style.lineLength) ? 1000 : 0;
-    const punctuated = group[at - 1]?.endsClause === true || group[at - 1]?.endsSentence === true;
-    const split = punctuated
-      ? 0
-      : group[at - 1]?.leadsOn === true
-        ? 30
-        : group[at - 1]?.beforeConjunction === true
-          ? 4
-          : 12;
-    const cost = tooLong + Math.abs(head.length - tail.length) + split;
-    if (best === undefined || cost < best.cost) best = { cost, lines: [head, ...rest] };
+    const tooLong = rest.lines.some(line => line.length > style.lineLength) ? 1000 : 0;
+    const last = group[at - 1];
+    const cost = tooLong + Math.abs(head.length - tail.length) + splitCost(last);
+    const leadsOn = last?.leadsOn === true || rest.leadsOn;
+    if (best === undefined || cost < best.cost) best = { cost, lines: [head, ...rest.lines], leadsOn };
   }
-  return best?.lines ?? [whole];
+  return best ?? { lines: [whole], leadsOn: false };
+}
+
+function splitCost(last: CaptionUnit | undefined): number {
+  if (last === undefined || last.leadsOn) return 30;
+  if (last.endsClause || last.endsSentence) return 0;
+  return last.beforeConjunction ? 4 : 12;
 }

@@ -9,7 +9,7 @@ export interface CaptionUnit {
   readonly endsSentence: boolean;
   readonly endsParagraph: boolean;
   readonly beforeConjunction: boolean;
-  /** Its last word leads on to the next one: an article, a preposition, a conjunction, a pronoun. */
+  /** Its last word leads on to the next one: an article, a preposition, a conjunction, a pronoun, a note of a list. */
   readonly leadsOn: boolean;
 }
 
@@ -17,7 +17,7 @@ const conjunction =
   /^(and|but|or|so|because|which|that|when|where|while|then|before|after|until|as|if|with|to|from|into|of|in)$/iu;
 /** BBC Subtitle Guidelines, 3.2: article and noun, preposition and phrase, conjunction and clause, pronoun and verb are not split. */
 const leadsOn =
-  /^(an?|the|this|that|these|those|its?|my|his|her|our|your|their|i|you|he|she|we|they|one|two|three|four|five|six|same|each|every|no|and|but|or|so|of|to|in|on|at|by|for|with|from|into|over|under|as|if|when|where|which|is|are|has|have)$/iu;
+  /^(an?|the|this|that|these|those|its?|my|his|her|our|your|their|i|he|she|we|they|one|two|three|four|five|six|same|each|every|no|and|but|or|so|of|to|in|on|at|by|for|with|from|into|over|under|as|if|when|where|which|is|are|has|have)$/iu;
 const number = /^[(]?\d[\d.:–-]*[a-z]?\W*$/u;
 const noteName = /^\W*[A-G][#♯b♭]?\W*$/u;
 const accidental = /^(sharp|flat|natural|double)\W*$/u;
@@ -40,6 +40,10 @@ export function belongTogether(before: string, after: string): boolean {
   if (numeral.test(before) && /^(in|of)$/u.test(after)) return true;
   return /^(in|of)$/u.test(before) && (noteName.test(after) || numeral.test(after.replace(/\W+$/u, '')));
 }
+
+/** Inside a list of notes: `A flat, G`. */
+const isNoteList = (before: string, after: string): boolean =>
+  /^([A-G][#♯b♭]?|sharp|flat|natural),$/u.test(before) && noteName.test(after);
 
 /** Words of a speech in units that are not broken, timed by the spoken words they hold. */
 export function captionUnits(speech: SpeechEvent): readonly CaptionUnit[] {
@@ -75,7 +79,7 @@ export function captionUnits(speech: SpeechEvent): readonly CaptionUnit[] {
       endsClause: /[,;:–—-]["'”’)]*$/u.test(word.text),
       endsSentence: /[.!?…]["'”’)]*$/u.test(word.text) && !/^(m|mm|b|op|no|e\.g|i\.e)\.$/iu.test(word.text),
       endsParagraph: /\n\s*\n/u.test(gap) || next === undefined,
-      leadsOn: leadsOn.test(word.text),
+      leadsOn: leadsOn.test(word.text) || (next !== undefined && isNoteList(word.text, next.text)),
       beforeConjunction: next !== undefined && conjunction.test(next.text),
     });
     words = [];

@@ -70,6 +70,8 @@ describe('lines of a caption', () => {
   // BBC Subtitle Guidelines, 3.2.
   it.each([
     ['Two bars, then the same two bars one step lower: a sequence.', /the same$|two$/mu],
+    ['Which new note tells you that we are leaving E flat?', /tells$/mu],
+    ['In bar three the sopranos sing A flat, G, F below.', /(flat|G),$/mu],
     ['Meanwhile the melody holds a ninth above the bass of the chord.', /\b(the|of|a)$/mu],
   ])('%s', (words, bad) => {
     const [cue] = captionCues(timelineOf(score, [say(words)]));
