@@ -13,12 +13,12 @@ import {
 import type { LessonReport } from '../output/index.js';
 import { defaultLoudness, mixLesson, writeAudio } from '../sound/index.js';
 import type { AudioFiles } from '../sound/index.js';
-import { alsoWords, readAlso } from './also.js';
+
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';
 import { complain, runFinding } from './report.js';
-import { scoreLibrary, systemWords } from '../workshop/index.js';
+import { alsoWords, readAlso, scoreLibrary, systemWords } from '../workshop/index.js';
 import { readSpeaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
 

@@ -22,6 +22,8 @@ export { defaultLoudness, mixLesson } from './mix/mix-lesson.js';
 export type { MixOptions, MixSpeech } from './mix/mix-lesson.js';
 export { resample } from './mix/resample.js';
 export type { SpeechClip } from './encode/mp3.js';
+export { paragraphsOf } from './speech/paragraphs.js';
+export type { Paragraph } from './speech/paragraphs.js';
 export { speakLesson } from './speech/speak-lesson.js';
 export type { SpeakLessonOptions } from './speech/speak-lesson.js';
 export { integratedLoudness, loudnessMeter, measureLoudness } from './loudness/loudness-meter.js';

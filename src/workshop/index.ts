@@ -1,5 +1,10 @@
+export { alsoWords, readAlso } from './bench/also.js';
+export type { Also } from './bench/also.js';
+export { stateFolder } from './files/user-folders.js';
 export { checkLessonText, emptyReport } from './reading/check-lesson.js';
 export type { CheckedText } from './reading/check-lesson.js';
 export { readSource, systemWords } from './reading/read-source.js';
 export { scoreLibrary } from './reading/score-library.js';
 export type { LoadedScore, ScoreLibrary } from './reading/score-library.js';
+export { workshop } from './workshop.js';
+export type { ChooseFile, Workshop, WorkshopOptions } from './workshop.js';

@@ -4,6 +4,7 @@ import { spokenTexts } from '../../timeline/index.js';
 import type { SpokenText } from '../../timeline/index.js';
 import { mixRate } from '../mono.js';
 import { resample } from '../mix/resample.js';
+import { paragraphsOf } from './paragraphs.js';
 import type { Doubt, SpellingOptions } from './reading.js';
 import { silenceAfter, speak } from './speak.js';
 import type { SpokenSound } from './speak.js';
@@ -86,10 +87,7 @@ async function speakText(
 
   const whole = await take(undefined, text.text);
   if (whole !== undefined) return { value: whole, diagnostics };
-  const paragraphs = [...text.text.matchAll(/\S(?:[\s\S]*?)(?=\n\s*\n|\s*$)/gu)].map(match => ({
-    from: match.index,
-    words: match[0],
-  }));
+  const paragraphs = paragraphsOf(text.text);
   const takes: (SpokenSound | undefined)[] = [];
   for (const [index, { words }] of paragraphs.entries()) takes.push(await take(index + 1, words));
   if (takes.every(sound => sound === undefined)) {

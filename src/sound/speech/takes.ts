@@ -111,7 +111,11 @@ export async function takesIn(folder: string): Promise<Takes> {
     remember: async () => {
       if (used.size === 0) return;
       const path = join(folder, ledgerName);
-      const entries = Object.fromEntries([...used].sort(([a], [b]) => (a < b ? -1 : 1)));
+      // What is known of takes that nobody asked for this time stays known.
+      const kept = [...ledger].filter(([name]) => names.includes(name));
+      const entries = Object.fromEntries(
+        [...new Map([...kept, ...used])].sort(([a], [b]) => (a < b ? -1 : 1)),
+      );
       await writeFile(`${path}.part`, `${JSON.stringify(entries, undefined, 2)}\n`);
       await rename(`${path}.part`, path);
     },

@@ -1,6 +1,6 @@
-import { companions } from '../output/index.js';
-import type { Companion } from '../output/index.js';
-import type { AudioFiles } from '../sound/index.js';
+import { companions } from '../../output/index.js';
+import type { Companion } from '../../output/index.js';
+import type { AudioFiles } from '../../sound/index.js';
 
 /** Kinds of sound file that `--also` can name. */
 const sounds = ['wav', 'mp3', 'm4a'] as const satisfies readonly (keyof AudioFiles)[];

@@ -1,0 +1,36 @@
+import { walkthroughFiles } from '../../output/index.js';
+import type { BuiltWalkthrough, Companion } from '../../output/index.js';
+import { embeddedVoice, folderCache, takesIn } from '../../sound/index.js';
+import type { SpeechCache, Takes } from '../../sound/index.js';
+import type { SoundLesson } from './checked-lesson.js';
+import { nameOf, takesFolder } from './lesson-paths.js';
+
+const voice = embeddedVoice();
+
+export interface MadeWalkthrough extends BuiltWalkthrough {
+  readonly takes: Takes;
+  readonly cache: SpeechCache;
+}
+
+/** Makes the files of a walkthrough with the educator's takes and the built-in voice for the rest. */
+export async function makeWalkthrough(
+  path: string,
+  speech: string,
+  { report, lesson, analysis, versions }: SoundLesson,
+  companions: readonly Companion[],
+  onProgress: (doing: string) => void,
+): Promise<MadeWalkthrough> {
+  const takes = await takesIn(takesFolder(path));
+  const cache = folderCache(speech);
+  const { value } = await walkthroughFiles({
+    name: nameOf(path),
+    lesson,
+    analysis,
+    versions,
+    claims: report.claims,
+    speaking: { voice, takes, cache },
+    companions,
+    onProgress,
+  });
+  return { ...value, takes, cache };
+}
