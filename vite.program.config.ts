@@ -22,13 +22,16 @@ const apart = [
 export default defineConfig({
   publicDir: false,
   build: {
-    ssr: 'src/cli/main.ts',
+    ssr: true,
     outDir: 'dist/cli',
     emptyOutDir: true,
     target: 'node20',
     minify: false,
     rolldownOptions: {
-      treeshake: { moduleSideEffects: id => !id.includes('/src/') || id.endsWith('/src/cli/main.ts') },
+      input: { main: 'src/cli/main.ts', 'lesson-worker': 'src/workshop/bench/lesson-worker.ts' },
+      treeshake: {
+        moduleSideEffects: id => !id.includes('/src/') || /\/(cli\/main|bench\/lesson-worker)\.ts$/.test(id),
+      },
       output: { entryFileNames: '[name].js', chunkFileNames: '[name].js' },
     },
   },

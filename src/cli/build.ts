@@ -13,7 +13,6 @@ import {
 import type { LessonReport } from '../output/index.js';
 import { defaultLoudness, mixLesson, writeAudio } from '../sound/index.js';
 import type { AudioFiles } from '../sound/index.js';
-
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';

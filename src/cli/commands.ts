@@ -95,6 +95,22 @@ export const commands = {
     options: {},
     load: async () => (await import('./draft.js')).runDraft,
   },
+  studio: {
+    operands: '[LESSON]',
+    least: 0,
+    most: 1,
+    about:
+      'write a lesson with its score, verdicts and page beside it, in a window of its own or in your browser',
+    options: {
+      serve: { about: 'serve the window to a browser on this machine, at an address that only you get' },
+      port: { value: 'NUMBER', about: 'port of that address; any free one where absent' },
+      folder: {
+        value: 'DIR',
+        about: "folder whose files the browser may open; the lesson's own, or the current one, where absent",
+      },
+    },
+    load: async () => (await import('./studio.js')).runStudio,
+  },
   explain: {
     operands: '[CODE]',
     least: 0,

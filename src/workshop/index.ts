@@ -6,5 +6,7 @@ export type { CheckedText } from './reading/check-lesson.js';
 export { readSource, systemWords } from './reading/read-source.js';
 export { scoreLibrary } from './reading/score-library.js';
 export type { LoadedScore, ScoreLibrary } from './reading/score-library.js';
+export { serve } from './server/serve.js';
+export type { Served } from './server/serve.js';
 export { workshop } from './workshop.js';
 export type { ChooseFile, Workshop, WorkshopOptions } from './workshop.js';

@@ -35,7 +35,7 @@ describe('the command line', () => {
     [
       'a command that is like no other',
       ['fly'],
-      'error R0007: there is no command `fly`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `explain`\n',
+      'error R0007: there is no command `fly`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`, `explain`\n',
     ],
     [
       'help about nothing',
@@ -45,7 +45,7 @@ describe('the command line', () => {
     [
       'an option without a command',
       ['--strict'],
-      'error R0008: there is no option `--strict`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `explain`\n',
+      'error R0008: there is no option `--strict`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`, `explain`\n',
     ],
     [
       'a misspelt option',

@@ -153,4 +153,16 @@ export const runCatalogue = {
       language: 'sh',
     }),
   },
+  R0015: {
+    name: 'electron-missing',
+    summary: 'The desktop window needs a program that is not there.',
+    explanation: explain({
+      meaning:
+        'The window is drawn by Electron, whose program is a large download of its own and does not come with the other packages.',
+      example: ['barwise studio lamplight.yaml'],
+      remedy:
+        'Fetch it with `npx install-electron` on a machine with network access, or run `barwise studio --serve`: the same workshop in your browser.',
+      language: 'sh',
+    }),
+  },
 } as const satisfies Record<`R${number}`, CatalogueEntry>;

@@ -44,7 +44,9 @@ export function lane(newWorker: () => Worker): Lane {
         });
       };
       const ended = (): void => {
-        failed(new Error('the thread ended before its work was done'));
+        // Where the lane itself has ended the thread, nobody waits for its work.
+        if (worker === thread) failed(new Error('the thread ended before its work was done'));
+        else finish(undefined);
       };
       const stopped = (): void => {
         finish(undefined);
