@@ -1,7 +1,9 @@
 import { add, compare, isBefore, toNumber } from '../score/index.js';
 import type { Fraction, Note } from '../score/index.js';
 import { momentAt } from './hearing.js';
-import type { Segment } from './model.js';
+import { degreeTone } from './key.js';
+import type { Key, Segment } from './model.js';
+import { firstEndingAfter } from './segment-at.js';
 import type { Heard } from './segments.js';
 import { ticksOf } from './sound.js';
 import type { Tone } from './sound.js';
@@ -34,25 +36,131 @@ export function sopranoNotes(
     .filter(note => note !== undefined);
 }
 
+/** A tonic closes where it comes; a dominant only where the music stops on it. */
+export type Goal = 'tonic' | 'dominant';
+
+/** What each sign of a phrase end adds. Common practice; no single sign is needed. */
+const signs = {
+  downbeat: 0.2,
+  beat: 0.1,
+  /** Per beat of the upper line's tone, and at most: a long tone comes to rest. */
+  longTone: 0.12,
+  longTones: 0.3,
+  /** Per beat of the harmony. */
+  stay: 0.1,
+  stays: 0.3,
+  rest: 0.25,
+  /** A cadence is prepared: predominant or six-four, dominant, goal (Open Music Theory, cadential progressions). */
+  prepared: 0.2,
+  /** The seventh of V wants to move on, so a phrase rarely stops on it (Open Music Theory, Cadence types: half cadence). */
+  seventhOfDominant: -0.3,
+  /** A fermata or a breath mark says it outright. */
+  fermata: 0.4,
+} as const;
+
+const isDominant = (segment: Segment, key: Key): boolean =>
+  segment.roman !== 'cad64' &&
+  (segment.chord.root === degreeTone(key, 5) || segment.chord.quality.startsWith('diminished'));
+
+/** Whether a predominant or a six-four comes before the dominant that leads to a segment, or that the segment is. */
+function isPrepared(segments: readonly Segment[], arrival: number, goal: Goal, key: Key): boolean {
+  let at = arrival - 1;
+  const here = (): Segment | undefined => segments[at];
+  for (
+    let segment = here();
+    goal === 'tonic' && segment !== undefined && isDominant(segment, key);
+    segment = here()
+  )
+    at--;
+  const before = here();
+  return (
+    before !== undefined &&
+    (before.roman === 'cad64' ||
+      before.function === 'predominant' ||
+      (before.chord.root === key.tonic && before.chord.inversion === 2))
+  );
+}
+
+/** Whether the way to an onset made a close due: a predominant or a six-four before the dominant. */
+export const isDue = (segments: readonly Segment[], onset: Fraction, key: Key): boolean =>
+  isPrepared(segments, firstEndingAfter(segments, onset), 'tonic', key);
+
 /**
- * How strongly a phrase closes on an onset, 0 to 1: a long tone in the upper line, a rest after it, a strong beat, a harmony that stays.
- * Common practice; no single sign is needed.
+ * How strongly a phrase closes on an onset, 0 to 1: metre, length, a rest after it, a harmony that stays, the way that leads there, and what
+ * the notation says.
  */
-export function closureOf({ sound, lattice }: Heard, segments: readonly Segment[], onset: Fraction): number {
+export function closureOf(
+  { score, sound, lattice }: Heard,
+  segments: readonly Segment[],
+  onset: Fraction,
+  goal: Goal,
+  key: Key,
+): number {
   const start = ticksOf(onset, sound.ticksPerWhole);
-  const moment = lattice.moments[momentAt(lattice.moments, start)];
+  const first = momentAt(lattice.moments, start);
+  const moment = lattice.moments[first];
   if (moment === undefined) return 0;
-  const top = sound.tones[moment.sounding[moment.sounding.length - 1] ?? -1];
+  const sounding = moment.sounding.map(id => sound.tones[id]).filter(tone => tone !== undefined);
+  const top = sounding.findLast(tone => tone.voice === 0) ?? sounding[sounding.length - 1];
   const beats = top === undefined ? 0 : (top.off - start) / moment.beat;
   const next = top?.next === undefined ? undefined : sound.tones[top.next];
-  const rest = top !== undefined && (next === undefined || next.on > top.off);
-  const segment = segments.find(
-    candidate => compare(candidate.start, onset) <= 0 && isBefore(onset, candidate.end),
-  );
+  const rests = top !== undefined && (next === undefined || next.on > top.off);
+  const at = firstEndingAfter(segments, onset);
+  const segment = segments[at];
   const stays =
     segment === undefined
       ? 0
       : ((toNumber(segment.end) - toNumber(onset)) * sound.ticksPerWhole) / moment.beat;
-  const strong = moment.level <= 1 ? 0.2 : moment.level === 2 ? 0.1 : 0;
-  return Math.min(1, strong + Math.min(0.5, beats * 0.18) + (rest ? 0.35 : 0) + Math.min(0.2, stays * 0.08));
+  let seventh = false;
+  for (let m = first; goal === 'dominant'; m++) {
+    const within = lattice.moments[m];
+    if (within === undefined || within.start >= start + moment.beat) break;
+    seventh ||= within.sounding.some(id => sound.tones[id]?.pitchClass === degreeTone(key, 4));
+  }
+  const held = score.marks.some(
+    mark =>
+      (mark.kind === 'fermata' || mark.kind === 'breath') &&
+      compare(mark.onset, onset) >= 0 &&
+      (segment === undefined ? compare(mark.onset, onset) === 0 : isBefore(mark.onset, segment.end)),
+  );
+  const closure =
+    (moment.level <= 1 ? signs.downbeat : moment.level === 2 ? signs.beat : 0) +
+    Math.min(signs.longTones, beats * signs.longTone) +
+    Math.min(signs.stays, stays * signs.stay) +
+    (rests ? signs.rest : 0) +
+    (isPrepared(segments, at, goal, key) ? signs.prepared : 0) +
+    (seventh ? signs.seventhOfDominant : 0) +
+    (held ? signs.fermata : 0);
+  return Math.max(0, Math.min(1, closure));
+}
+
+/**
+ * Whether an onset opens a phrase by the notation: only an upbeat comes before it, a fermata or breath stands on what comes before it, or a
+ * slur that leads into it begins after another has ended on the harmony before (common practice: the upbeat belongs to what follows).
+ */
+export function opensPhrase(
+  { score }: Pick<Heard, 'score'>,
+  segments: readonly Segment[],
+  onset: Fraction,
+): boolean {
+  const bar = score.bars.find(candidate => candidate.number > 0);
+  if (bar !== undefined && compare(onset, bar.start) <= 0) return true;
+  const before = segments[firstEndingAfter(segments, onset) - 1];
+  if (before === undefined) return true;
+  const within = score.marks.filter(
+    mark => compare(mark.onset, before.start) >= 0 && isBefore(mark.onset, onset),
+  );
+  if (within.some(mark => mark.kind === 'fermata' || mark.kind === 'breath')) return true;
+  return within.some(
+    ended =>
+      ended.kind === 'slur end' &&
+      within.some(begun => {
+        if (begun.kind !== 'slur start' || begun.voice !== ended.voice || !isBefore(ended.onset, begun.onset))
+          return false;
+        const end = score.marks.find(
+          mark => mark.kind === 'slur end' && mark.voice === begun.voice && isBefore(begun.onset, mark.onset),
+        );
+        return end !== undefined && isBefore(onset, end.onset);
+      }),
+  );
 }

@@ -11,19 +11,23 @@ import {
 } from '../score/index.js';
 import type { Fraction, Note } from '../score/index.js';
 import { heardIn } from './analyse.js';
-import { formulaOf } from './cadence-formula.js';
+import { formulaOf, phrygianBefore } from './cadence-formula.js';
 import type { Member } from './cadence-formula.js';
-import { closureOf, sopranoNotes } from './cadence-signs.js';
+import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js';
 import { chord } from './chord.js';
 import { momentAt } from './hearing.js';
 import { supportFor } from './judge-chord.js';
-import { leadingTone } from './key.js';
+import { degreeTone, leadingTone } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
 import { beatLength } from './moments.js';
+import { firstEndingAfter } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
 /** A chord that is behind the best reading by no more than this can be the member of a cadence. */
 const memberBorder = 1;
+
+/** A chord of arrival that was as good as the best reading a beat before has been reached already. */
+const already = 0.3;
 
 /** An onset at which a cadence may arrive, heard in a key. */
 export interface CadenceSite {
@@ -35,8 +39,16 @@ export interface CadenceSite {
   readonly hasChordsOf: (kind: CadenceKind, complete: boolean) => boolean;
   readonly soprano: Note | undefined;
   readonly sopranoOnTonic: boolean;
-  /** See `closureOf`. */
-  readonly closure: number;
+  /** How strongly a phrase closes there when it is a cadence of that kind, see `closureOf`. */
+  readonly closure: (kind: CadenceKind) => number;
+  /** A predominant or a six-four before V made a close due. */
+  readonly due: boolean;
+  /** The notation says that a phrase begins there, so that what comes before belongs to another. */
+  readonly opens: boolean;
+  /** The bass steps down into V by a semitone, under iv6. */
+  readonly phrygian: boolean;
+  /** V is left for I within its bar and no rest parts them: a dominant on its way. */
+  readonly leadsOn: boolean;
 }
 
 function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction; readonly bar: Fraction } {
@@ -46,6 +58,30 @@ function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction
     beat: fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit),
     bar: bar.meter.length,
   };
+}
+
+/** Whether V, standing at an onset, moves to I before its bar ends and without a rest in the upper line. */
+function leadsOn(analysis: Analysis, onset: Fraction, key: Key): boolean {
+  const { segments } = analysis;
+  let at = firstEndingAfter(segments, onset);
+  while (segments[at + 1]?.chord.root === degreeTone(key, 5)) at++;
+  const goal = segments[at + 1];
+  const bar = analysis.score.bars.findLast(candidate => compare(candidate.start, onset) <= 0);
+  if (goal === undefined || bar === undefined) return false;
+  const inBar = isBefore(goal.start, add(bar.start, bar.length));
+  return (
+    inBar &&
+    goal.chord.root === key.tonic &&
+    goal.chord.inversion < 2 &&
+    !restsBefore(analysis, onset, goal.start)
+  );
+}
+
+function restsBefore(analysis: Analysis, onset: Fraction, end: Fraction): boolean {
+  const upper = analysis.score.voices[0]?.id;
+  return analysis.score.rests.some(
+    rest => rest.voice === upper && isBefore(onset, rest.onset) && isBefore(rest.onset, end),
+  );
 }
 
 /** Whether the leading tone, the third of V, sounds before `end`: over a six-four alone it does not. */
@@ -62,14 +98,14 @@ function thirdFollows(analysis: Analysis, onset: Fraction, end: Fraction, key: K
 
 type SpanOfSite = readonly [start: Fraction, end: Fraction];
 
-/** Answers what chords fit the spans around an onset; each question once. */
+/** Answers how well chords fit the spans around an onset, each question once: the least that any of them is behind the best reading. */
 function fitting(
   analysis: Analysis,
   key: Key,
-): (spans: readonly SpanOfSite[], members: readonly Member[]) => boolean {
-  const known = new Map<string, boolean>();
-  const fits = ([start, end]: SpanOfSite, [root, quality, bass]: Member): boolean => {
-    if (!isBefore(start, end)) return false;
+): (spans: readonly SpanOfSite[], members: readonly Member[]) => number {
+  const known = new Map<string, number>();
+  const ask = ([start, end]: SpanOfSite, [root, quality, bass]: Member): number => {
+    if (!isBefore(start, end)) return Infinity;
     const { behind, bassFits } = supportFor(analysis, {
       start,
       end,
@@ -77,17 +113,18 @@ function fitting(
       key,
       ...(bass === undefined ? {} : { bass }),
     });
-    return behind <= memberBorder && bassFits;
+    return bassFits ? behind : Infinity;
   };
   return (spans, members) =>
-    spans.some(span =>
-      members.some(member => {
-        const [start, end] = span;
-        const question = `${start.n}/${start.d} ${end.n}/${end.d} ${member.join(' ')}`;
-        const answer = known.get(question) ?? fits(span, member);
-        known.set(question, answer);
-        return answer;
-      }),
+    Math.min(
+      ...spans.flatMap(([start, end]) =>
+        members.map(member => {
+          const question = `${start.n}/${start.d} ${end.n}/${end.d} ${member.join(' ')}`;
+          const answer = known.get(question) ?? ask([start, end], member);
+          known.set(question, answer);
+          return answer;
+        }),
+      ),
     );
 }
 
@@ -104,16 +141,20 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     onset,
     hasChordsOf: (kind, complete) => {
       const formula = formulaOf(kind, key);
-      const arrives =
-        fits(after, formula.arrival) && (!complete || thirdFollows(analysis, onset, add(onset, bar), key));
-      if (!arrives) return false;
-      return formula.before.length === 0
-        ? !fits(before.slice(0, 1), formula.arrival)
-        : fits(before, formula.before);
+      const arrives = fits(after, formula.arrival);
+      if (arrives > memberBorder || arrives > fits(after, formula.notArrival)) return false;
+      if (complete && !thirdFollows(analysis, onset, add(onset, bar), key)) return false;
+      if (formula.before.length === 0) return fits(before.slice(0, 1), formula.arrival) > already;
+      const leads = fits(before, formula.before);
+      return leads <= memberBorder && leads <= fits(before, formula.notBefore);
     },
     soprano: soprano[0],
     sopranoOnTonic: soprano.some(note => pitchClassOf(note.pitch) === key.tonic),
-    closure: closureOf(heard, analysis.segments, onset),
+    closure: kind => closureOf(heard, analysis.segments, onset, kind === 'half' ? 'dominant' : 'tonic', key),
+    due: isDue(analysis.segments, onset, key),
+    opens: opensPhrase(heard, analysis.segments, onset),
+    phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
+    leadsOn: leadsOn(analysis, onset, key),
   };
 }
 

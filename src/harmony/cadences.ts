@@ -1,13 +1,16 @@
 import { fraction, pitchClassOf } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
-import { closureOf, sopranoNotes } from './cadence-signs.js';
+import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
 import type { Cadence, CadenceKind, Segment } from './model.js';
 import { beatLength } from './moments.js';
 import type { Heard } from './segments.js';
 
-/** From this much closure on a phrase ends; a half cadence, whose V may simply lead on, must close more clearly. */
-const border = { authentic: 0.6, half: 0.75 } as const;
+/**
+ * From this much closure on a phrase ends. The plainest sign is the soprano on the tonic over V and I in root position; any other close, and a
+ * half cadence whose V may simply lead on, must stop more clearly.
+ */
+const border = { perfect: 0.65, other: 0.8 } as const;
 
 const isDominant = (segment: Segment, root: PitchClass): boolean =>
   segment.chord.root === root &&
@@ -39,8 +42,9 @@ function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): Cad
   if (
     fromDominant &&
     plain &&
-    [degreeTone(key, 6), degreeTone({ tonic, mode: 'minor' }, 6)].includes(arrival.chord.root) &&
-    arrival.chord.inversion === 0
+    ([degreeTone(key, 6), degreeTone({ tonic, mode: 'minor' }, 6)].includes(arrival.chord.root)
+      ? arrival.chord.inversion === 0
+      : arrival.chord.root === degreeTone(key, 4) && arrival.chord.inversion === 1)
   )
     return 'deceptive';
   if (
@@ -68,8 +72,11 @@ export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly
     );
     const kind = kindOf(before, arrival, sopranoOnTonic);
     if (kind === undefined) return [];
-    const strength = closureOf(heard, segments, arrival.start);
-    if (strength < (kind === 'half' ? border.half : border.authentic)) return [];
+    if (kind !== 'half' && opensPhrase(heard, segments, arrival.start)) return [];
+    if (kind === 'evaded' && !isDue(segments, arrival.start, arrival.key)) return [];
+    const goal = kind === 'half' ? 'dominant' : 'tonic';
+    const strength = closureOf(heard, segments, arrival.start, goal, arrival.key);
+    if (strength < (kind === 'perfect authentic' ? border.perfect : border.other)) return [];
     const phrygian =
       kind === 'half' &&
       arrival.key.mode === 'minor' &&

@@ -3,6 +3,7 @@ import type { Fraction } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { arrivalsBetween, cadenceSite } from './cadence-site.js';
 import type { CadenceSite } from './cadence-site.js';
+import type { Goal } from './cadence-signs.js';
 import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
 import { degreeTone, printKey } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
@@ -10,10 +11,15 @@ import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentAt } from './segment-at.js';
 
 /**
- * From this much closure on a formula is heard as the end of a phrase: little is asked where the claim points at the beat, more where
- * it only names a bar, since V and I follow each other in the middle of phrases too.
+ * From this much closure on a formula is heard as the end of a phrase: less is asked where the claim points at the beat than where it only
+ * names a bar, since V and I follow each other in the middle of phrases too; a dominant that may simply lead on must stop more clearly.
  */
-const closureBorder = { moment: 0.3, span: 0.65 } as const;
+const closureBorder = {
+  moment: { tonic: 0.35, dominant: 0.45 },
+  span: { tonic: 0.6, dominant: 0.6 },
+} as const;
+
+const goalOf = (kind: CadenceKind): Goal => (kind === 'half' ? 'dominant' : 'tonic');
 
 const kinds: readonly CadenceKind[] = [
   'perfect authentic',
@@ -26,7 +32,18 @@ const kinds: readonly CadenceKind[] = [
 
 const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolean =>
   (kind !== 'perfect authentic' || site.sopranoOnTonic) &&
+  (kind === 'half' || !site.opens) &&
   site.hasChordsOf(kind, complete && kind === 'half');
+
+/** Why nothing is heard to close where the chords of a cadence stand; `undefined` where it is. */
+function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span'): string | undefined {
+  if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I within the bar';
+  if (kind === 'evaded')
+    return site.due ? undefined : 'but no predominant or six-four before V made a close due';
+  return site.closure(kind) < closureBorder[where][goalOf(kind)]
+    ? 'but nothing marks the end of a phrase there'
+    : undefined;
+}
 
 /** What cadence stands at an onset in a key, if any: the strictest that fits. `complete` as in `CadenceSite.hasChordsOf`. */
 export function cadenceKindAt(
@@ -36,9 +53,10 @@ export function cadenceKindAt(
   complete = false,
 ): { readonly kind: CadenceKind; readonly closure: number } | undefined {
   const site = cadenceSite(analysis, onset, key);
-  if (site.closure < closureBorder.moment) return undefined;
-  const kind = kinds.find(each => holdsAs(site, each, complete));
-  return kind === undefined ? undefined : { kind, closure: site.closure };
+  const kind = kinds.find(
+    each => whyOpen(site, each, 'moment') === undefined && holdsAs(site, each, complete),
+  );
+  return kind === undefined ? undefined : { kind, closure: site.closure(kind) };
 }
 
 /**
@@ -71,7 +89,7 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
   const best = sites
     .flatMap(site => wanted.filter(kind => holdsAs(site, kind, isSpan)).map(kind => ({ site, kind })))
     .reduce<{ readonly site: CadenceSite; readonly kind: CadenceKind } | undefined>(
-      (a, b) => (a === undefined || b.site.closure > a.site.closure ? b : a),
+      (a, b) => (a === undefined || b.site.closure(b.kind) > a.site.closure(a.kind) ? b : a),
       undefined,
     );
   const witnesses = (candidate: CadenceSite | undefined): readonly Witness[] =>
@@ -94,13 +112,28 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
         witnesses: witnesses(best.site),
       };
     }
-    const border = isSpan ? closureBorder.span : closureBorder.moment;
-    if (best.site.closure >= border)
-      return { outcome: 'supported', reason: describe(best.kind, inKey), witnesses: witnesses(best.site) };
+    if (question.phrygian === true && !best.site.phrygian) {
+      return {
+        outcome: 'contradicted',
+        reason: `the phrase stops on V of ${inKey}, but iv6 does not come before it: the bass does not step down to the fifth degree by a semitone`,
+        witnesses: witnesses(best.site),
+      };
+    }
+    const open = whyOpen(best.site, best.kind, isSpan ? 'span' : 'moment');
     return {
-      outcome: 'rivalled',
-      reason: `${describe(best.kind, inKey)}, but nothing marks the end of a phrase there`,
+      outcome: open === undefined ? 'supported' : 'rivalled',
+      reason: [describe(best.kind, inKey), open].filter(part => part !== undefined).join(', '),
       witnesses: witnesses(best.site),
+    };
+  }
+  const opening = sites.find(
+    site => site.opens && wanted.some(kind => kind !== 'half' && site.hasChordsOf(kind, false)),
+  );
+  if (opening !== undefined) {
+    return {
+      outcome: 'contradicted',
+      reason: `a phrase begins there, so that what comes before leads to no close of ${inKey}`,
+      witnesses: witnesses(opening),
     };
   }
   // Only the soprano of a perfect authentic cadence can be at fault where the chords are there.

@@ -3,7 +3,7 @@ import type { Fraction } from '../score/index.js';
 import type { Analysis, Segment } from './model.js';
 
 /** Position of the first segment that ends after a time. */
-function firstEndingAfter(segments: readonly Segment[], time: Fraction): number {
+export function firstEndingAfter(segments: readonly Segment[], time: Fraction): number {
   let low = 0;
   let high = segments.length;
   while (low < high) {

@@ -1,6 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import { describe, test } from 'vitest';
 import { closes, progressions } from '../fixtures/harmony/cadence-pieces.js';
-import { checkCadence, judgedInPassing } from './check-cadence.js';
+import { checkCadence } from './check-cadence.js';
 import { rowsOf } from './table.js';
 
 describe.each([
@@ -11,8 +11,4 @@ describe.each([
   test.each(named.filter(([, row]) => row.open !== undefined))('%s', (_title, row) => {
     checkCadence(row);
   });
-});
-
-test('a dominant on its way to the tonic is no half cadence', () => {
-  expect(judgedInPassing('half')).not.toContain('supported');
 });

@@ -19,7 +19,7 @@ test('an applied dominant that goes to another chord than its goal keeps its num
   expect(segments.map(({ roman }) => roman)).toEqual('I IV V I V7/vi IV V7 I'.split(' '));
 });
 
-test.each(['perfect authentic', 'deceptive', 'plagal'] as const)(
+test.each(['perfect authentic', 'half', 'deceptive', 'plagal'] as const)(
   'V in the middle of a phrase is no %s cadence',
   kind => {
     expect(judgedInPassing(kind)).not.toContain('supported');
