@@ -1,5 +1,6 @@
 import type { Layer } from '../lesson/index.js';
-import { captionAt, readCaptions } from './captions.js';
+import { captionView } from './caption-view.js';
+import { readCaptions } from './captions.js';
 import { closer } from './closer.js';
 import { html } from './dom.js';
 import { spokenTime } from './durations.js';
@@ -9,16 +10,23 @@ import { withAccidentals } from './notation/label-text.js';
 import { notationView, type NotationView } from './notation/notation-view.js';
 import { optionsView } from './options-view.js';
 import type { PageBlocks } from './page-blocks.js';
-import { isSettled, progressKeeper } from './progress.js';
+import { judge, questionOf } from './judge.js';
+import { practice } from './practice.js';
+import { isSettled, progressKeeper, type LessonProgress } from './progress.js';
 import { closePullUps } from './pull-up.js';
+import type { AskAction, QuestionParts } from './question-view.js';
+import { hearingOf } from './reading.js';
 import { scoreTools } from './score-tools.js';
 import { storeSettings, storedSettings, tempoRange, type Settings } from './settings.js';
 import { listenForShortcuts, type Shortcut } from './shortcuts.js';
 import type { Sound } from './sound/sound.js';
 import { stepView } from './step-view.js';
+import { summaryView } from './summary-view.js';
 import { tempoView } from './tempo-view.js';
+import { transcriptView } from './transcript-view.js';
 import { transportView } from './transport-view.js';
 import { whatSounds } from './what-sounds.js';
+import { wordsSwitch } from './words-view.js';
 
 /** The sheet is beside the words from this width on (see layout.css); then the whole score fits. */
 const wide = '(min-width: 60rem) and (min-height: 34rem)';
@@ -35,12 +43,21 @@ const tempoStep = 5;
 export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): void {
   const { data } = blocks;
   const { timeline } = data;
-  const captions = readCaptions(blocks.captions);
   let settings = storedSettings();
   const uncovered = new Set<number>();
-  const keeper = progressKeeper(data.id, ({ heard }) => {
-    for (const [index, view] of steps.entries()) view.setHeard(heard.includes(index));
+  const keeper = progressKeeper(data.id, progress => {
+    showKept(progress);
   });
+  const summary = summaryView(data, () => {
+    keeper.forget();
+    for (const view of steps) view.reset();
+    showLabels();
+    goTo(0);
+  });
+  const showKept = (progress: LessonProgress): void => {
+    for (const [index, view] of steps.entries()) view.setHeard(progress.heard.includes(index));
+    summary.update(progress);
+  };
 
   const layersOfSteps: readonly (readonly Layer[])[] = data.steps.map(step => step.show);
   const stepStarts = new Set(data.steps.map(step => step.firstBar));
@@ -61,7 +78,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
 
   const status = html('p', { class: 'visually-hidden', role: 'status' });
   const notice = html('p', { class: 'notice' });
-  const captionLine = html('p', { class: 'caption' });
+  const caption = captionView(readCaptions(blocks.captions), timeline);
   const sheetTitle = html('div', { class: 'sheet-title' });
   const tools = scoreTools({
     lookCloser: () => {
@@ -69,6 +86,9 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     },
     uncoverNext: () => {
       uncoverNext();
+    },
+    practise: () => {
+      if (!practising.isOn()) practising.begin();
     },
     coverAgain: () => {
       uncovered.clear();
@@ -98,6 +118,21 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     },
     focusAfter: tools.focus,
   });
+  const practising = practice(data, {
+    player,
+    markChosen: chosen => {
+      notations.get('')?.markChosen(chosen);
+    },
+    showEvidence: evidence => {
+      notations.get('')?.markEvidence(evidence);
+    },
+    onChange: on => {
+      root.classList.toggle('practising', on);
+      tools.setPractising(on);
+      if (!on) tools.focus();
+      showLabels();
+    },
+  });
   const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
   const steps = data.steps.map((_, index) =>
     stepView(data, index, {
@@ -113,21 +148,39 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
           player.send({ kind: 'play', from: event.start, stopAt: Math.max(event.start, ...ends) });
       },
       playStep,
-      playFrom: at => {
-        player.send({ kind: 'play', from: at });
-      },
-      answered: ask => {
-        keeper.answered(ask, { given: '', tries: 1, right: true, shown: false });
-        showLabels();
-      },
-      goOn: () => {
-        player.send({ kind: 'continue' });
-      },
+      playFrom,
+      question: (step, ask) => ({
+        proof: ask.because === undefined ? undefined : data.claims[ask.because],
+        before: keeper.now().answers[ask.id],
+        onAnswered: answer => {
+          keeper.answered(ask.id, answer);
+          showLabels();
+        },
+        onContinue: () => {
+          player.send({ kind: 'continue' });
+        },
+        ...judgeOf(step, ask),
+      }),
       showEvidence: evidence => {
         notations.get('')?.markEvidence(evidence);
       },
     }),
   );
+
+  function judgeOf(step: number, ask: AskAction): Pick<QuestionParts, 'judge'> {
+    const because = ask.because === undefined ? undefined : data.claims[ask.because]?.text;
+    const question =
+      ask.choices.length > 0 ? undefined : questionOf(because, data.steps[step]?.home ?? data.home);
+    if (question === undefined) return {};
+    return {
+      judge: entry => {
+        const hearing = hearingOf(data);
+        return hearing === undefined
+          ? { kind: 'unread', help: 'The score could not be read.' }
+          : judge(data, hearing, question, entry);
+      },
+    };
+  }
 
   const toggle = (): void => {
     const { asking, moving } = player.progress();
@@ -137,6 +190,9 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   function playStep(step: number): void {
     const times = timeline.steps[step];
     if (times !== undefined) player.send({ kind: 'play', from: times.start, stopAt: times.end });
+  }
+  function playFrom(at: number): void {
+    player.send({ kind: 'play', from: at });
   }
   const again = (): void => {
     playStep(player.progress().step);
@@ -236,16 +292,22 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     html('p', { class: 'about' }, about.filter(part => part !== undefined).join(' · ')),
     ...(data.description === undefined ? [] : [html('p', { class: 'description' }, data.description)]),
   );
+  const transcript = transcriptView(data, playFrom);
+  const stepList = html('ol', { class: 'steps' }, ...steps.map(step => step.element));
   root.replaceChildren(
     music,
     look.element,
     html(
       'section',
       { class: 'words', 'aria-label': 'Lesson' },
+      practising.element,
       heading,
-      html('ol', { class: 'steps' }, ...steps.map(step => step.element)),
+      wordsSwitch([stepList, summary.element], transcript.element),
+      stepList,
+      summary.element,
+      transcript.element,
     ),
-    html('footer', { class: 'controls' }, notice, captionLine, transport.element),
+    html('footer', { class: 'controls' }, notice, caption.element, transport.element),
     status,
   );
 
@@ -253,7 +315,13 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   let shownScore: string | undefined;
 
   const labelsNow = (step: number): ReturnType<typeof labelsFor> =>
-    labelsFor(data, step, settings, ask => isSettled(keeper.now().answers[ask]), uncovered);
+    labelsFor(
+      data,
+      step,
+      practising.isOn() ? { ...settings, labels: 'none' } : settings,
+      ask => isSettled(keeper.now().answers[ask]),
+      uncovered,
+    );
 
   function showExcerpt(step: number): void {
     const { firstBar = 0, lastBar = 0 } = data.steps[step] ?? {};
@@ -322,12 +390,13 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
       view.markWord(sounding.say, sounding.word);
       view.setWaiting(asking);
     }
+    transcript.mark(sounding.say, sounding.word, moving);
     transport.update(at, step, moving);
     look.onProgress(progress);
-    captionLine.textContent =
-      settings.captions && playing !== undefined && excerpt === undefined
-        ? (captionAt(captions, at)?.text ?? '')
-        : '';
+    const inLesson = excerpt === undefined && playing !== undefined ? playing.at : undefined;
+    caption.show(
+      settings.captions && inLesson !== undefined ? inLesson + (moving ? frameAhead : 0) : undefined,
+    );
     notice.textContent =
       trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`;
     keeper.open(step);
@@ -365,7 +434,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   }).observe(sheet);
   closePullUps(root);
   const kept = keeper.now();
-  for (const [index, view] of steps.entries()) view.setHeard(kept.heard.includes(index));
+  showKept(kept);
   goTo(Math.min(kept.step, data.steps.length - 1));
   applySettings();
 }

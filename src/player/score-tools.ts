@@ -4,6 +4,7 @@ export interface ScoreToolHandlers {
   readonly lookCloser: () => void;
   readonly uncoverNext: () => void;
   readonly coverAgain: () => void;
+  readonly practise: () => void;
 }
 
 export interface ScoreTools {
@@ -11,6 +12,7 @@ export interface ScoreTools {
   /** Whether labels are covered one by one, and how many still are. */
   readonly setCovered: (oneByOne: boolean, left: number) => void;
   readonly setLooking: (looking: boolean) => void;
+  readonly setPractising: (practising: boolean) => void;
   readonly focus: () => void;
 }
 
@@ -23,6 +25,7 @@ export function scoreTools(handlers: ScoreToolHandlers): ScoreTools {
   };
   const closer = button('Look closer', handlers.lookCloser, { 'aria-pressed': 'false' });
   const next = button('Uncover next', handlers.uncoverNext);
+  const practise = button('Practise', handlers.practise, { 'aria-pressed': 'false' });
   const again = button('Cover again', handlers.coverAgain);
   next.hidden = true;
   again.hidden = true;
@@ -32,6 +35,7 @@ export function scoreTools(handlers: ScoreToolHandlers): ScoreTools {
       { class: 'score-tools', role: 'group', 'aria-label': 'Score tools' },
       next,
       again,
+      practise,
       closer,
     ),
     setCovered: (oneByOne, left) => {
@@ -40,6 +44,9 @@ export function scoreTools(handlers: ScoreToolHandlers): ScoreTools {
     },
     setLooking: looking => {
       closer.setAttribute('aria-pressed', String(looking));
+    },
+    setPractising: practising => {
+      practise.setAttribute('aria-pressed', String(practising));
     },
     focus: () => {
       closer.focus();

@@ -7,7 +7,7 @@ import { barInWords } from './notation/in-words.js';
 import { withAccidentals } from './notation/label-text.js';
 import { narration } from './narration.js';
 import { reveal } from './reveal.js';
-import { questionView, type QuestionView } from './question-view.js';
+import { questionView, type AskAction, type QuestionParts, type QuestionView } from './question-view.js';
 
 /** What a step asks of the lesson. */
 export interface StepHandlers {
@@ -17,8 +17,8 @@ export interface StepHandlers {
   readonly playStep: (step: number) => void;
   /** Plays on from a moment of the lesson. */
   readonly playFrom: (at: number) => void;
-  readonly answered: (ask: string) => void;
-  readonly goOn: () => void;
+  /** How a question is judged, what was answered before, and who hears of it. */
+  readonly question: (step: number, ask: AskAction) => QuestionParts;
   readonly showEvidence: (evidence: readonly PageEvidence[]) => void;
 }
 
@@ -31,6 +31,8 @@ export interface StepView {
   /** Marks the spoken word of a say; nothing where `say` is absent or of another step. */
   readonly markWord: (say: string | undefined, word: number | undefined) => void;
   readonly setWaiting: (ask: string | undefined) => void;
+  /** Its questions as if they had never been answered. */
+  readonly reset: () => void;
 }
 
 const styleNames = {
@@ -131,15 +133,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
         );
         break;
       case 'ask': {
-        const proof = action.because === undefined ? undefined : data.claims[action.because];
-        const view = questionView(
-          action,
-          proof,
-          () => {
-            handlers.answered(action.id);
-          },
-          handlers.goOn,
-        );
+        const view = questionView(action, handlers.question(index, action));
         questions.set(action.id, view);
         body.append(view.element);
         break;
@@ -221,6 +215,9 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
     },
     setWaiting: ask => {
       for (const [id, view] of questions) view.setWaiting(id === ask);
+    },
+    reset: () => {
+      for (const view of questions.values()) view.reset();
     },
   };
 }

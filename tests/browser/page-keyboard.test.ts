@@ -51,7 +51,10 @@ describe('by keyboard alone', () => {
     const stops = await walk(page);
     expect(stops.map(({ name }) => name.replace(/\d:\d\d, .*$/, ''))).toEqual([
       ...(scrolls ? ['Score'] : []),
+      'Practise',
       'Look closer',
+      'Steps',
+      'Transcript',
       '1Step 1: Four bars at the bank',
       'Play the pickup and bars 1–4',
       'Why: bars 1-4 are in D minor (holds)',
@@ -60,6 +63,8 @@ describe('by keyboard alone', () => {
       'The notes in words',
       '2Step 2: Out on the water',
       '3Step 3: The other bank',
+      'Save as text',
+      'Begin again',
       'Place in the lesson',
       'Previous step',
       'Play',

@@ -117,10 +117,10 @@ describe('playing', () => {
     await page.waitForTimeout(1200);
     expect(await secondsShown(page)).toBe(waitingAt);
     await page.getByRole('button', { name: 'B flat' }).click();
-    expect(await page.locator('.feedback').textContent()).toContain('Not quite');
+    expect(await page.locator('.step.current .feedback').textContent()).toContain('Not quite');
     expect(await page.locator('.label').count()).toBe(0);
     await page.getByRole('button', { name: 'C sharp' }).click();
-    expect(await page.locator('.feedback').textContent()).toContain('Yes. C sharp');
+    expect(await page.locator('.step.current .feedback').textContent()).toContain('Yes. C sharp');
     expect(await page.locator('.label-numerals').allTextContents()).toEqual(['iv', 'vii°6', 'V7', 'i']);
     await page.getByRole('button', { name: 'Go on' }).click();
     await page.waitForFunction(() => document.querySelector('.question.waiting') === null);

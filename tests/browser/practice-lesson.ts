@@ -140,6 +140,7 @@ const claims = {
   dominant: claim('steps/0/script/1/say/1', 'bar 3 is V7', 0),
   loose: claim('steps/1/claims/0', 'bar 6 is viio6', 1),
   because: claim('steps/1/script/2/because', 'bar 6 has C#', 1),
+  written: claim('steps/2/script/2/because', 'bar 14 is V7', 2),
 };
 
 const verdict = (word: Verdict['verdict'], reason: string, evidence: Verdict['evidence'] = []): Verdict => ({
@@ -161,6 +162,8 @@ export interface Texts {
   readonly captions: string;
   /** Another version of the piece, which the last step then plays. */
   readonly version: string;
+  /** A question of the last step that is answered in writing. */
+  readonly written: string;
 }
 
 const plain: Texts = {
@@ -173,6 +176,7 @@ const plain: Texts = {
   abc: practiceWaltz,
   captions: '',
   version: '',
+  written: '',
 };
 
 const wordSeconds = 0.35;
@@ -257,6 +261,19 @@ export async function practiceLesson(
       script: [
         texts.version === '' ? play('9', '16') : play('1', '2', 'other.abc'),
         say('3.1', '<p>And so we land, on the chord that we left from.</p>'),
+        ...(texts.written === ''
+          ? []
+          : [
+              {
+                kind: 'ask' as const,
+                id: '3.2',
+                question: texts.written,
+                choices: [],
+                answer: 'V7',
+                because: claims.written,
+                span,
+              },
+            ]),
       ],
       show: ['figures', 'numerals'],
       span,
@@ -319,6 +336,9 @@ export async function practiceLesson(
       { claim: claims.dominant, verdict: verdict('holds', texts.reason, evidenceBar3) },
       { claim: claims.loose, verdict: verdict('arguable', 'with A in mind it is V7 without its root') },
       { claim: claims.because, verdict: verdict('holds', 'C# sounds on beat 2') },
+      ...(texts.written === ''
+        ? []
+        : [{ claim: claims.written, verdict: verdict('holds', 'A, C#, E and G sound') }]),
     ],
     timeline,
     clips: spoken.map(({ id, text }) => ({ say: id, mp3: clipOf(text), skipSeconds: 0 })),

@@ -1,0 +1,138 @@
+import type { PageData, SpeechEvent } from '../timeline/index.js';
+import { passageText } from '../timeline/index.js';
+import { html } from './dom.js';
+import { clockTime, spokenTime } from './durations.js';
+import { reveal } from './reveal.js';
+
+export interface TranscriptView {
+  readonly element: HTMLElement;
+  /** Marks the word that is spoken and brings its line into view while `follow` says so. */
+  readonly mark: (say: string | undefined, word: number | undefined, follow: boolean) => void;
+}
+
+interface Line {
+  readonly element: HTMLElement;
+  readonly text: string;
+  readonly say?: string;
+  readonly words: readonly HTMLElement[];
+  readonly places: SpeechEvent['words'];
+}
+
+/** For searching: case and the marks over letters do not matter. The length stays, so that places do. */
+const plain = (text: string): string =>
+  [...text.toLowerCase()].map(letter => letter.normalize('NFD').charAt(0) || letter).join('');
+
+/** The parts of `text` that are words of the speech, as elements, with what stands between them as text. */
+function wordElements({ text, words }: SpeechEvent): {
+  nodes: (HTMLElement | string)[];
+  spans: HTMLElement[];
+} {
+  const nodes: (HTMLElement | string)[] = [];
+  const spans: HTMLElement[] = [];
+  let at = 0;
+  for (const { from, to } of words) {
+    const span = html('span', { class: 'word' }, text.slice(from, to));
+    nodes.push(text.slice(at, from), span);
+    spans.push(span);
+    at = to;
+  }
+  nodes.push(text.slice(at));
+  return { nodes, spans };
+}
+
+/** All that is said and played, line by line: it can be searched, and every line and word is a place to go on from. */
+export function transcriptView(data: PageData, playFrom: (at: number) => void): TranscriptView {
+  const { timeline } = data;
+  const lines: Line[] = [];
+
+  const line = (start: number, end: number, content: readonly (Node | string)[]): HTMLElement => {
+    const jump = html(
+      'button',
+      { type: 'button', class: 'jump' },
+      html('span', { 'aria-hidden': 'true' }, clockTime(start)),
+      html('span', { class: 'visually-hidden' }, `Play from ${spokenTime(start)}`),
+    );
+    jump.addEventListener('click', () => {
+      playFrom(start);
+    });
+    return html('li', { 'data-end': end }, jump, html('p', {}, ...content));
+  };
+
+  const lists = timeline.steps.map(step => {
+    const items = timeline.events.flatMap((event): HTMLElement[] => {
+      if (event.step !== step.index) return [];
+      if (event.kind === 'passage') {
+        const text = `[${passageText(event)}]`;
+        const element = line(event.start, event.end, [text]);
+        element.classList.add('played');
+        lines.push({ element, text, words: [], places: [] });
+        return [element];
+      }
+      if (event.kind !== 'speech') return [];
+      const { nodes, spans } = wordElements(event);
+      const element = line(event.start, event.end, nodes);
+      for (const [index, span] of spans.entries())
+        span.addEventListener('click', () => {
+          const word = event.words[index];
+          if (word !== undefined) playFrom(word.start);
+        });
+      lines.push({ element, text: event.text, say: event.say, words: spans, places: event.words });
+      return [element];
+    });
+    return html(
+      'section',
+      {},
+      html('h3', {}, `${step.index + 1}. ${step.title}`),
+      html('ol', { class: 'transcript-lines' }, ...items),
+    );
+  });
+
+  const input = html('input', { type: 'search', autocomplete: 'off', spellcheck: 'false' });
+  const found = html('p', { class: 'about', role: 'status' });
+  const search = (): void => {
+    const wanted = plain(input.value.trim());
+    let hits = 0;
+    for (const { element, text, words, places } of lines) {
+      const here = plain(text);
+      const ranges: number[] = [];
+      for (let at = wanted === '' ? -1 : here.indexOf(wanted); at >= 0; at = here.indexOf(wanted, at + 1))
+        ranges.push(at);
+      hits += ranges.length;
+      element.hidden = wanted !== '' && ranges.length === 0;
+      for (const [index, word] of words.entries()) {
+        const { from, to } = places[index] ?? { from: 0, to: 0 };
+        word.classList.toggle(
+          'found',
+          ranges.some(at => at < to && from < at + wanted.length),
+        );
+      }
+    }
+    for (const list of lists) list.hidden = list.querySelector('li:not([hidden])') === null;
+    found.textContent = wanted === '' ? '' : hits === 1 ? '1 place' : `${hits} places`;
+  };
+  input.addEventListener('input', search);
+
+  const element = html(
+    'div',
+    { class: 'transcript' },
+    html('label', { class: 'transcript-search' }, html('span', {}, 'Search the words'), input),
+    found,
+    ...lists,
+  );
+  let spoken: HTMLElement | undefined;
+  return {
+    element,
+    mark: (say, word, follow) => {
+      const at = say === undefined ? undefined : lines.find(one => one.say === say);
+      const next = word === undefined ? undefined : at?.words[word];
+      if (next === spoken) return;
+      const sameLine = at !== undefined && spoken !== undefined && at.element.contains(spoken);
+      spoken?.classList.remove('spoken');
+      next?.classList.add('spoken');
+      spoken = next;
+      const scroller = element.closest('.words');
+      if (follow && !sameLine && at !== undefined && scroller !== null && element.offsetParent !== null)
+        reveal(scroller, at.element);
+    },
+  };
+}

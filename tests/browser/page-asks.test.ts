@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from './launch.js';
+import { bundlePlayer, openPage, writePage } from './open-page.js';
+import { practiceLesson } from './practice-lesson.js';
+
+let browser: Browser;
+let address: string;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  address = writePage(
+    await practiceLesson(await bundlePlayer(), { written: 'Which chord leads home in bar 14?' }),
+  );
+});
+afterAll(() => browser.close());
+
+const answer = async (page: Page, within: string, entry: string): Promise<string> => {
+  await page.locator(`${within} input[type=text]`).fill(entry);
+  await page.keyboard.press('Enter');
+  return (await page.locator(`${within} .feedback`).textContent()) ?? '';
+};
+
+async function savedText(page: Page, press: () => Promise<void>): Promise<{ name: string; text: string }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), press()]);
+  return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+}
+
+describe('a question answered in writing', () => {
+  test('is judged by the notes: refused with the reason, accepted in other spellings of the same', async () => {
+    const { page, reports } = await openPage(browser, address);
+    await page.getByRole('button', { name: /The other bank/ }).click();
+    expect(await page.locator('.label').count()).toBe(0);
+    const question = '.step.current .question';
+    expect(await answer(page, question, 'what?')).toContain('“what?” cannot be read.');
+    const wrong = await answer(page, question, 'iv');
+    expect(wrong).toContain('Not quite.');
+    expect(wrong).toContain('do not belong to Gm');
+    expect(wrong).not.toContain('What the notes say');
+    expect(await page.locator('.label').count()).toBe(0);
+    expect(await answer(page, question, 'A7')).toContain('Yes.');
+    expect(await page.locator('.label').count()).toBeGreaterThan(0);
+    expect(await page.locator('.summary li').allTextContents()).toEqual([
+      'Which note of bar 6 pulls back to D? not answered yet',
+      'Which chord leads home in bar 14? A7: right, after 2 tries',
+    ]);
+    // What the student tries afterwards does not change the record.
+    expect(await answer(page, question, 'ii')).toContain('Not quite.');
+    expect(await page.locator('.summary li').nth(1).textContent()).toContain('A7: right');
+    expect(reports).toEqual([]);
+    await page.context().close();
+  });
+
+  test('the summary is kept, saved as a text, and forgotten when asked', async () => {
+    const { page, reports } = await openPage(browser, address);
+    await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByRole('button', { name: 'B flat' }).click();
+    await page.getByRole('button', { name: 'C sharp' }).click();
+    await page.getByRole('button', { name: /The other bank/ }).click();
+    await page.locator('.step.current').getByRole('button', { name: 'Show the answer' }).click();
+    await page.reload();
+    await page.waitForSelector('html[data-ready]');
+    expect(await page.locator('.summary p').first().textContent()).toBe(
+      '1 right, 2 of 2 settled; 0 of 3 steps heard.',
+    );
+    const { name, text } = await savedText(page, () =>
+      page.getByRole('button', { name: 'Save as text' }).click(),
+    );
+    expect(name).toBe('how-the-ferry-leaves-the-bank-answers.txt');
+    expect(text).toBe(`How the ferry leaves the bank
+
+1 of 2 questions answered right, 0 of 3 steps heard
+
+1. Which note of bar 6 pulls back to D?
+   C sharp: right, after 2 tries
+2. Which chord leads home in bar 14?
+   answer shown: V7
+`);
+    await page.getByRole('button', { name: 'Begin again' }).click();
+    expect(await page.locator('.summary p').first().textContent()).toBe(
+      '0 right, 0 of 2 settled; 0 of 3 steps heard.',
+    );
+    expect(await page.locator('[aria-current=step] .step-title').textContent()).toBe(
+      'Step 1: Four bars at the bank',
+    );
+    expect(reports).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('practice', () => {
+  test('hides all labels and the lesson’s words, asks bar by bar, judges, and ends with a summary', async () => {
+    const { page, reports } = await openPage(browser, address);
+    await page.getByRole('button', { name: 'Practise' }).click();
+    expect(await page.locator('.label').count()).toBe(0);
+    expect(await page.locator('.steps').isVisible()).toBe(false);
+    expect(await page.locator('.practice h2').textContent()).toBe('Pickup');
+    await page.getByRole('button', { name: 'Next', exact: true }).click();
+    expect(await page.locator('.practice h2').textContent()).toBe('Bar 1');
+    expect(await page.locator('.chosen path').count()).toBe(2);
+    expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT');
+    expect(await answer(page, '.practice', 'V')).toContain('Not quite.');
+    expect(await answer(page, '.practice', 'Dm')).toContain('Yes.');
+    expect(await page.locator('.practice .feedback').textContent()).toContain(
+      'It is read as i in D minor (Dm).',
+    );
+    // The letters of an answer are no shortcuts.
+    await page.locator('.practice input[type=text]').fill('');
+    await page.locator('.practice input[type=text]').press('n');
+    expect(await page.locator('.practice input[type=text]').inputValue()).toBe('n');
+    await page.getByRole('button', { name: 'Listen' }).click();
+    await page.waitForSelector('.sounding');
+    for (let bar = 0; bar < 4; bar++) await page.getByRole('button', { name: 'Next', exact: true }).click();
+    expect(await page.locator('.practice h2').textContent()).toBe('How it went');
+    expect(await page.locator('.practice .about').textContent()).toBe('1 of 5 found.');
+    const { text } = await savedText(page, () =>
+      page.locator('.practice').getByRole('button', { name: 'Save as text' }).click(),
+    );
+    expect(text.split('\n').slice(0, 5)).toEqual([
+      'How the ferry leaves the bank',
+      '1 of 5 harmonies found',
+      '',
+      'Pickup: passed over; read as i in D minor (Dm)',
+      'Bar 1: Dm; right after 2 tries',
+    ]);
+    await page.getByRole('button', { name: 'Back to the lesson' }).click();
+    expect(await page.locator('.label').count()).toBeGreaterThan(0);
+    expect(await page.locator('.steps').isVisible()).toBe(true);
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Look closer');
+    expect(reports).toEqual([]);
+    await page.context().close();
+  });
+});

@@ -1,0 +1,141 @@
+import { describe, expect, test } from 'vitest';
+import { defaultConventions } from '../../src/claims/index.js';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { analyse } from '../../src/harmony/index.js';
+import { judge, questionOf, sameWords } from '../../src/player/judge.js';
+import { practiceQuestions } from '../../src/player/practice-questions.js';
+import { readScore } from '../../src/score/index.js';
+import type { PageData } from '../../src/timeline/index.js';
+
+/** I, V7/V in first inversion, V, I in C major, four voices (Open Music Theory, "Applied Chords": 7th chord on raised 4, resolving to V). */
+const score = readScore(
+  sourceText(
+    'a.abc',
+    'X:1\nM:4/4\nL:1/2\n%%score {1 | 2}\nK:C\nV:1\n[Ec] [EG] | [Dc] [Ac] | [GB] [DB] | [Ec]2 |]\nV:2 clef=bass\n[C,G,] [C,G,] | [^F,D] [^F,D] | [G,D] [G,,G,] | [C,G,]2 |]\n',
+  ),
+).value;
+const analysis = analyse(score);
+const data: PageData = {
+  page: 1,
+  id: 'a',
+  title: 'a',
+  home: 'C major',
+  conventions: defaultConventions,
+  scores: [
+    {
+      path: 'a.abc',
+      title: '',
+      composer: '',
+      abc: '',
+      voices: [],
+      notes: [],
+      bars: score.bars.map(bar => ({
+        label: bar.label,
+        start: bar.start.n / bar.start.d,
+        length: bar.length.n / bar.length.d,
+        beat: 0.25,
+        startsAt: 0,
+        from: 0,
+        to: 0,
+      })),
+      segments: [],
+      reading: analysis,
+    },
+  ],
+  steps: [],
+  claims: [],
+  timeline: { seconds: 0, steps: [], events: [] },
+  clips: [],
+};
+const bar2 = { place: 'bar 2', home: 'C major' };
+
+describe('what a student writes', () => {
+  test.each([
+    // The same chord written in other ways: figures with and without a stroke, the chord's own name, small letters.
+    ['V65/V', 'holds'],
+    ['V6/5/V', 'holds'],
+    ['V⁶₅/V', 'holds'],
+    ['  V65/V ', 'holds'],
+    ['D7/F#', 'holds'],
+    ['D7/F♯', 'holds'],
+    ['d7/F#', 'holds'],
+    ['D dominant seventh', 'holds'],
+    // Enharmonic: true for the ear, spelled otherwise.
+    ['Ebb7/Gb', 'arguable'],
+    // Right chord, wrong inversion.
+    ['V7/V', 'fails'],
+    ['ii', 'fails'],
+    ['Dm', 'fails'],
+  ] as const)('%s for bar 2: %s', (entry, verdict) => {
+    const judged = judge(data, analysis, bar2, entry);
+    expect(judged.kind === 'judged' ? judged.claim.verdict : judged.kind).toBe(verdict);
+    expect(judged.kind === 'judged' && judged.right).toBe(verdict !== 'fails');
+  });
+
+  test.each(['', 'hmm', 'in C major', 'a half cadence', 'V65/V and bar 1 is I', 'not ii', '7', '<b>V</b>'])(
+    '“%s” is no harmony',
+    entry => {
+      expect(judge(data, analysis, bar2, entry).kind).toBe('unread');
+    },
+  );
+
+  test('a wrong answer comes with the reason and its notes, and does not give the right one away', () => {
+    const judged = judge(data, analysis, bar2, 'ii6');
+    if (judged.kind !== 'judged') throw new Error('not judged');
+    expect(judged.claim.nearest).toBeUndefined();
+    expect(judged.claim.reason).toContain('F#');
+    expect(judged.claim.evidence.map(({ pitch }) => pitch)).toContain('F#3');
+  });
+
+  test('a numeral may be meant in the key that the passage is heard in', () => {
+    expect(judge(data, analysis, bar2, 'V65')).toMatchObject({ right: false });
+    expect(judge(data, analysis, { ...bar2, localKey: 'G major' }, 'V65')).toMatchObject({ right: true });
+    expect(judge(data, analysis, bar2, 'V65 in G major')).toMatchObject({ right: true });
+  });
+});
+
+describe('what a question asks for', () => {
+  test.each([
+    ['bar 2 is V65/V', { place: 'bar 2', home: 'C major' }],
+    ['bar 2 beat 3 is D7/F#', { place: 'bar 2 beat 3', home: 'C major' }],
+    ['bar 2 is V65 in G major', { place: 'bar 2', home: 'C major', localKey: 'G major' }],
+    ['bar 2 has F#', undefined],
+    ['bar 4 is a perfect authentic cadence', undefined],
+    ['bars 1-4 are in C major', undefined],
+    [undefined, undefined],
+  ])('%s', (because, question) => {
+    expect(questionOf(because, 'C major')).toEqual(question);
+  });
+});
+
+describe('answers in words', () => {
+  test.each([
+    ['C sharp', 'c#'],
+    ['C sharp', 'C♯'],
+    ['B flat', 'Bb'],
+    ['B flat', 'b ♭'],
+    ['A half cadence.', 'a half-cadence'],
+  ])('%s and %s are the same', (one, other) => {
+    expect(sameWords(one, other)).toBe(true);
+  });
+  test.each([
+    ['C', 'C sharp'],
+    ['B', 'B flat'],
+    ['bass', 'b flat ass'],
+  ])('%s and %s are not', (one, other) => {
+    expect(sameWords(one, other)).toBe(false);
+  });
+});
+
+describe('practice', () => {
+  test('asks once for every harmony, by the bar where it fills the bar and else by the beat, each judged right as it is read', () => {
+    const questions = practiceQuestions(data, analysis, 0, score.bars.length - 1);
+    expect(questions.map(({ heading }) => heading)).toEqual(['Bar 1', 'Bar 2', 'Bar 3', 'Bar 4']);
+    for (const question of questions) {
+      const roman = analysis.segments[question.segment]?.roman ?? '';
+      expect(judge(data, analysis, question, roman), `${question.place} ${roman}`).toMatchObject({
+        right: true,
+      });
+    }
+  });
+});
