@@ -23,6 +23,8 @@ export interface WalkthroughFilesInput {
   readonly speaking: Omit<SpeakLessonOptions, 'onProgress'>;
   /** Files beside the page and its captions. */
   readonly companions?: readonly Companion[];
+  /** How speech lies in the page: as MP3 where absent. WAV is ten times as large and made at once, for a page that stays on this machine. */
+  readonly speechAs?: 'mp3' | 'wav';
   readonly onProgress?: (doing: string) => void;
 }
 
@@ -36,11 +38,11 @@ export interface BuiltWalkthrough {
 
 /** Makes the files of a walkthrough out of a lesson without errors: speech, timeline, sound bank, page, captions. */
 export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Result<BuiltWalkthrough>> {
-  const { name, lesson, analysis, versions, claims, speaking, onProgress } = input;
+  const { name, lesson, analysis, versions, claims, speaking, speechAs, onProgress } = input;
   const player = readPlayerBundle();
   // Synthesizer and encoder are heavy, and the other outputs do without them.
   const { buildWalkthrough } = await import('./walkthrough.js');
-  const { speakLesson, speechClip, trimmedBank } = await import('../sound/index.js');
+  const { speakLesson, speechClip, trimmedBank, wavFile } = await import('../sound/index.js');
   const spoken = await speakLesson(lesson, {
     ...speaking,
     onProgress: (done, all) => onProgress?.(`speaking ${done} of ${all}`),
@@ -61,9 +63,13 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
   );
   const clips: WalkthroughClip[] = [];
   for (const [say, sound] of spoken.value) {
+    if (speechAs === 'wav') {
+      clips.push({ say, file: wavFile(sound), skipSeconds: 0 });
+      continue;
+    }
     onProgress?.(`encoding speech ${clips.length + 1} of ${spoken.value.size}`);
-    const { mp3, skipSeconds } = await speechClip(sound);
-    clips.push({ say, mp3, skipSeconds });
+    const { mp3, skipSeconds } = await speechClip(sound, speaking.cache);
+    clips.push({ say, file: mp3, skipSeconds });
   }
   const files = buildWalkthrough({
     name,

@@ -73,7 +73,7 @@ export function walkthroughHtml(input: WalkthroughInput, data: PageData): string
     // The program starts before the browser has read the sound, which is most of the file and not needed until something is played.
     `<script>${script}</script>`,
     audioBlock('bank', input.bank),
-    ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.mp3)),
+    ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.file)),
     '</body>',
     '</html>',
     '',

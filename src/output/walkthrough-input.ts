@@ -14,7 +14,8 @@ export interface WalkthroughScore {
 /** Speech of one say, ask or answer, as `SpeechEvent.say` names it. */
 export interface WalkthroughClip {
   readonly say: string;
-  readonly mp3: Uint8Array;
+  /** The sound as a file of a kind that browsers decode. */
+  readonly file: Uint8Array;
   /** Silence that the encoder puts in front, in seconds; 0 where the file says so itself and decoders skip it. */
   readonly skipSeconds: number;
 }

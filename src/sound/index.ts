@@ -8,7 +8,7 @@ export type { MusicOptions, PlayedNote } from './instrument/render-music.js';
 export { spell } from './speech/spell.js';
 export type { SpelledText, SpokenPiece } from './speech/spell.js';
 export type { Doubt, SpellingOptions } from './speech/reading.js';
-export { readWav, wavFrames, wavHeader } from './wav.js';
+export { readWav, wavFile, wavFrames, wavHeader } from './wav.js';
 export { speak } from './speech/speak.js';
 export type { SpeakOptions, SpokenSound } from './speech/speak.js';
 export { embeddedVoice } from './speech/embedded-voice.js';

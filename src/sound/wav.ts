@@ -123,3 +123,7 @@ export function wavFrames(samples: Float32Array, channels: number): Uint8Array {
   }
   return bytes;
 }
+
+/** A whole WAV file of one channel. */
+export const wavFile = ({ samples, sampleRate }: Mono): Uint8Array =>
+  Buffer.concat([wavHeader(samples.length, 1, sampleRate), wavFrames(samples, 1)]);

@@ -341,7 +341,7 @@ export async function practiceLesson(
         : [{ claim: claims.written, verdict: verdict('holds', 'A, C#, E and G sound') }]),
     ],
     timeline,
-    clips: spoken.map(({ id, text }) => ({ say: id, mp3: clipOf(text), skipSeconds: 0 })),
+    clips: spoken.map(({ id, text }) => ({ say: id, file: clipOf(text), skipSeconds: 0 })),
     bank: await trimmedBank(timeline.events.filter(event => event.kind === 'note')),
     captions: texts.captions === '' ? captionsWebvtt(timeline) : texts.captions,
     player,

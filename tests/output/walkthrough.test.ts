@@ -71,7 +71,7 @@ describe('the walkthrough as files', () => {
     expect(dataOf(html).clips).toEqual(input.clips.map(({ say, skipSeconds }) => ({ say, skipSeconds })));
     input.clips.forEach((clip, index) => {
       expect(new Uint8Array(Buffer.from(block(html, `clip-${index}`), 'base64'))).toEqual(
-        new Uint8Array(clip.mp3),
+        new Uint8Array(clip.file),
       );
     });
   });

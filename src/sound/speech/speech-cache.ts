@@ -1,13 +1,15 @@
 import { createHash } from 'node:crypto';
 import { mkdir, readFile, readdir, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readWav, wavFrames, wavHeader } from '../wav.js';
+import { readWav, wavFile } from '../wav.js';
 import type { SentenceSound } from './voice.js';
 
-/** Speech that was spoken before, by the content of what was asked for. */
+/** Speech that was spoken and encoded before, by the content of what was asked for. */
 export interface SpeechCache {
   readonly read: (key: string) => Promise<SentenceSound | undefined>;
   readonly write: (key: string, sound: SentenceSound) => Promise<void>;
+  readonly readClip: (key: string) => Promise<Uint8Array | undefined>;
+  readonly writeClip: (key: string, clip: Uint8Array) => Promise<void>;
   /** Removes what nobody has asked for in a long time. */
   readonly forgetUnused: () => Promise<void>;
 }
@@ -17,23 +19,20 @@ const keptDays = 60;
 const day = 24 * 60 * 60 * 1000;
 
 /** Names that this cache gives: nothing else in its folder is touched. */
-const ownFile = /^[0-9a-f]{32}\.(?:wav|json)(?:\.\d+\.part)?$/u;
+const ownFile = /^[0-9a-f]{32}\.(?:wav|json|mp3)(?:\.\d+\.part)?$/u;
 
 const isTimes = (value: unknown): value is SentenceSound['times'] =>
   Array.isArray(value) &&
   value.every(time => typeof time === 'object' && time !== null && 'start' in time && 'end' in time);
 
-const wavOf = ({ samples, sampleRate }: SentenceSound): Uint8Array =>
-  Buffer.concat([wavHeader(samples.length, 1, sampleRate), wavFrames(samples, 1)]);
-
 /** A sound as it comes back from the cache, in 16 bits: so the first build and later ones are equal to the byte. */
 export const asKept = (sound: SentenceSound): SentenceSound => ({
-  ...readWav(wavOf(sound)),
+  ...readWav(wavFile(sound)),
   times: sound.times,
 });
 
 /**
- * A cache in a folder: a WAV and a file with the word times for each sentence, named by a hash of its key. The folder may be deleted at
+ * A cache in a folder: a WAV and a file with the word times for each sentence, an MP3 for each clip of the page, named by a hash of their keys. The folder may be deleted at
  * any time; what cannot be read counts as not there, and a folder that cannot be written leaves the cache empty.
  */
 export function folderCache(folder: string): SpeechCache {
@@ -44,27 +43,46 @@ export function folderCache(folder: string): SpeechCache {
     await writeFile(temporary, content);
     await rename(temporary, path);
   };
+  /** The date of a file says when it was last of use. */
+  const touch = async (key: string, ends: readonly string[]): Promise<void> => {
+    const now = new Date();
+    for (const end of ends) await utimes(pathOf(key, end), now, now).catch(() => undefined);
+  };
+  /** Without a cache the next run does the work again; that is slower, not wrong. */
+  const orNothing = async <T>(work: () => Promise<T>): Promise<T | undefined> => {
+    try {
+      return await work();
+    } catch {
+      return undefined;
+    }
+  };
   return {
-    read: async key => {
-      try {
+    read: key =>
+      orNothing(async () => {
         const times: unknown = JSON.parse(await readFile(pathOf(key, 'json'), 'utf8'));
         if (!isTimes(times)) return undefined;
         const sound = { ...readWav(await readFile(pathOf(key, 'wav'))), times };
-        const now = new Date();
-        for (const end of ['json', 'wav']) await utimes(pathOf(key, end), now, now).catch(() => undefined);
+        await touch(key, ['json', 'wav']);
         return sound;
-      } catch {
-        return undefined;
-      }
-    },
+      }),
     write: async (key, sound) => {
-      try {
+      await orNothing(async () => {
         await mkdir(folder, { recursive: true });
-        await put(pathOf(key, 'wav'), wavOf(sound));
+        await put(pathOf(key, 'wav'), wavFile(sound));
         await put(pathOf(key, 'json'), JSON.stringify(sound.times));
-      } catch {
-        // Without a cache the next run speaks again; that is slower, not wrong.
-      }
+      });
+    },
+    readClip: key =>
+      orNothing(async () => {
+        const clip = await readFile(pathOf(key, 'mp3'));
+        await touch(key, ['mp3']);
+        return clip.length === 0 ? undefined : new Uint8Array(clip);
+      }),
+    writeClip: async (key, clip) => {
+      await orNothing(async () => {
+        await mkdir(folder, { recursive: true });
+        await put(pathOf(key, 'mp3'), clip);
+      });
     },
     forgetUnused: async () => {
       const names = await readdir(folder).catch((): readonly string[] => []);

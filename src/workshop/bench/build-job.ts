@@ -27,7 +27,7 @@ export async function buildJob(
     instrumentation,
     takes,
     cache,
-  } = await makeWalkthrough(path, speech, checked, wanted.companions, doing => {
+  } = await makeWalkthrough(path, speech, checked, { companions: wanted.companions }, doing => {
     onProgress({ doing });
   });
   try {

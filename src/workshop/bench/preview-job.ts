@@ -11,7 +11,7 @@ export async function previewJob(
 ): Promise<Answer<JobResults['preview']>> {
   const checked = await soundLesson(path, text);
   if (!checked.ok) return checked;
-  const { files } = await makeWalkthrough(path, speech, checked, [], doing => {
+  const { files } = await makeWalkthrough(path, speech, checked, { speechAs: 'wav' }, doing => {
     onProgress({ doing });
   });
   const page = files.find(({ name }) => name.endsWith('.html'));

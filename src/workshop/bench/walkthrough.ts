@@ -1,5 +1,5 @@
 import { walkthroughFiles } from '../../output/index.js';
-import type { BuiltWalkthrough, Companion } from '../../output/index.js';
+import type { BuiltWalkthrough, WalkthroughFilesInput } from '../../output/index.js';
 import { embeddedVoice, folderCache, takesIn } from '../../sound/index.js';
 import type { SpeechCache, Takes } from '../../sound/index.js';
 import type { SoundLesson } from './checked-lesson.js';
@@ -17,7 +17,7 @@ export async function makeWalkthrough(
   path: string,
   speech: string,
   { report, lesson, analysis, versions }: SoundLesson,
-  companions: readonly Companion[],
+  { companions = [], speechAs = 'mp3' }: Pick<WalkthroughFilesInput, 'companions' | 'speechAs'>,
   onProgress: (doing: string) => void,
 ): Promise<MadeWalkthrough> {
   const takes = await takesIn(takesFolder(path));
@@ -30,6 +30,7 @@ export async function makeWalkthrough(
     claims: report.claims,
     speaking: { voice, takes, cache },
     companions,
+    speechAs,
     onProgress,
   });
   return { ...value, takes, cache };
