@@ -4,7 +4,7 @@ import { mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { embeddedVoice, folderCache, speak } from '../../src/sound/index.js';
+import { embeddedVoice, folderCache, speak, speechClip } from '../../src/sound/index.js';
 import type { SpokenSound, Voice } from '../../src/sound/index.js';
 
 const voice = embeddedVoice();
@@ -180,6 +180,20 @@ describe('the cache', () => {
     const again = counted();
     await speak('One.', { voice: again.voice, pace: 150, cache: folderCache(damaged) });
     expect(again.count()).toBe(1);
+  });
+
+  it('keeps the clips of the page too, equal to the byte, and makes a damaged one again', async () => {
+    const clips = join(folder, 'clips');
+    const cache = folderCache(clips);
+    const plain = await speechClip(spoken);
+    expect(await speechClip(spoken, cache)).toEqual(plain);
+    const names = await readdir(clips);
+    expect(names.map(name => name.slice(-4))).toEqual(['.mp3']);
+    // What is kept is what is given: another content under the same name comes back as it is.
+    await writeFile(join(clips, names[0] ?? ''), 'other');
+    expect(Buffer.from((await speechClip(spoken, cache)).mp3).toString()).toBe('other');
+    await writeFile(join(clips, names[0] ?? ''), '');
+    expect(await speechClip(spoken, cache)).toEqual(plain);
   });
 
   it('does without a folder that cannot be made', async () => {

@@ -1,7 +1,9 @@
+import { createHash } from 'node:crypto';
 import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
 import { BufferTarget, Mp3OutputFormat } from 'mediabunny';
 import type { Target } from 'mediabunny';
 import type { Mono } from '../mono.js';
+import type { SpeechCache } from '../speech/speech-cache.js';
 import { startEncoding } from './encoded-audio.js';
 import type { AudioEncoding } from './encoded-audio.js';
 
@@ -49,15 +51,23 @@ export interface SpeechClip {
 /** Bits a second for the 16 kHz of the built-in voice, and for recordings, which have more to lose. */
 const speechBitrate = (sampleRate: number): number => (sampleRate <= 16_000 ? 32_000 : 64_000);
 
-/** Encodes speech for the page. */
-export async function speechClip({ samples, sampleRate }: Mono): Promise<SpeechClip> {
+/** Encodes speech for the page, or takes it from the cache: starting the encoder is what takes longest. */
+export async function speechClip(sound: Mono, cache?: SpeechCache): Promise<SpeechClip> {
+  const { samples, sampleRate } = sound;
+  const bitrate = speechBitrate(sampleRate);
+  const content = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
+  const hash = createHash('sha256').update(content).digest('hex');
+  const key = JSON.stringify(['mp3 clip 1', hash, sampleRate, bitrate]);
+  const known = await cache?.readClip(key);
+  const mp3 = known ?? (await encodedClip(sound, bitrate));
+  if (known === undefined) await cache?.writeClip(key, mp3);
+  return { mp3, skipSeconds: mp3DelaySamples / sampleRate, seconds: samples.length / sampleRate };
+}
+
+async function encodedClip({ samples, sampleRate }: Mono, bitrate: number): Promise<Uint8Array> {
   const target = new BufferTarget();
-  const encoding = await startMp3(target, sampleRate, 1, speechBitrate(sampleRate));
+  const encoding = await startMp3(target, sampleRate, 1, bitrate);
   await encoding.add(samples);
   await encoding.finish();
-  return {
-    mp3: new Uint8Array(target.buffer ?? new ArrayBuffer(0)),
-    skipSeconds: mp3DelaySamples / sampleRate,
-    seconds: samples.length / sampleRate,
-  };
+  return new Uint8Array(target.buffer ?? new ArrayBuffer(0));
 }
