@@ -4,13 +4,17 @@ import type { Sound, Tone } from './sound.js';
 /** A tone deeper than all others by more than this stays in the ear after it is let go. */
 const depth = 5;
 
-const strikesWith = (sound: Sound, moment: Moment, tone: Tone): boolean =>
-  moment.struck.some(id => id !== tone.index && sound.tones[id]?.voice === tone.voice);
+/** Whether its voice strikes another tone with it; an octave is no chord. */
+const strikesChord = (sound: Sound, moment: Moment, tone: Tone): boolean =>
+  moment.struck.some(id => {
+    const other = sound.tones[id];
+    return other !== undefined && other.voice === tone.voice && other.pitchClass !== tone.pitchClass;
+  });
 
 /**
  * The bass at each moment as a listener hears it: the lowest tone that sounds, or a deeper one struck earlier in the bar over which
- * after-beats or the rest of a broken chord are played. A tone that its voice strikes alone and holds for a beat is a new bass; a chord
- * that the voice strikes after a single bass note is an after-beat, however near it lies.
+ * after-beats or the rest of a broken chord are played. A tone that its voice strikes alone and holds for a beat is a new bass; a chord that
+ * is struck after a single bass note, in its voice or another, is an after-beat, however near it lies.
  */
 export function groundOf(sound: Sound, moments: readonly Moment[]): readonly (Tone | undefined)[] {
   let ground: Tone | undefined;
@@ -20,10 +24,10 @@ export function groundOf(sound: Sound, moments: readonly Moment[]): readonly (To
     const lowest = sound.tones[moment.sounding[0] ?? -1];
     if (lowest === undefined) return ground;
     const struck = lowest.on === moment.start;
-    const chordal = struck && strikesWith(sound, moment, lowest);
+    const chordal = struck && strikesChord(sound, moment, lowest);
     const sameVoice = lowest.voice === ground?.voice;
     const above = ground === undefined ? 0 : lowest.midi - ground.midi;
-    const afterBeat = above > 0 && sameVoice && alone && (chordal || !struck);
+    const afterBeat = above > 0 && alone && (chordal || !struck);
     const newBass = struck && !chordal && sameVoice && lowest.off - lowest.on >= moment.beat;
     if (ground === undefined || above < 0 || newBass || (above <= depth && !afterBeat)) {
       ground = lowest;

@@ -13,14 +13,14 @@ import {
   transposeScore,
 } from './transformations.js';
 
-describe.each(pieces)('%s', (name, score) => {
+describe.each(pieces)('%s', (_, score) => {
   const here = analyse(score);
 
   // The short pieces for two of the moves: they are many.
   const moves = samples.some(([, sample]) => sample === score) ? shifts : shifts.slice(2, 4);
   test.each(moves.map(shift => [shift.name, shift] as const))(
     'moved by %s has the same numerals',
-    (_, shift) => {
+    (_name, shift) => {
       const there = analyse(transposeScore(score, shift));
       expect(accountOf(there, { fifths: -shift.fifths, factor: fraction(1) })).toEqual(accountOf(here));
     },
@@ -35,8 +35,6 @@ describe.each(pieces)('%s', (name, score) => {
     expect(accountOf(analyse(respread(score)))).toEqual(accountOf(here));
   });
 
-  // The after-beats of mill-road are asked in laws.open.ts.
-  if (name === 'mill-road') return;
   test('has the same harmonies when its chords stand in a voice of their own', () => {
     expect(harmoniesOf(analyse(splitVoices(score)))).toEqual(harmoniesOf(here));
   });
@@ -61,4 +59,15 @@ describe('an octave doubling within the texture changes no harmony', () => {
       { numRuns: 40 },
     );
   });
+
+  test.each(pieces.filter(([, score]) => doublable(score, 'bass').length > 0))(
+    'of the bass of %s',
+    (_name, score) => {
+      const here = harmoniesOf(analyse(score));
+      const bass = doublable(score, 'bass');
+      expect(harmoniesOf(analyse(doubleInside(score, bass)))).toEqual(here);
+      for (const note of bass.slice(0, 12))
+        expect(harmoniesOf(analyse(doubleInside(score, [note])))).toEqual(here);
+    },
+  );
 });
