@@ -23,7 +23,7 @@ export const runAnalyse: Run = async ({ operands, values }, terminal) => {
     const { analysis, diagnostics } = await library.load(file);
     scores.push({ file, diagnostics, ...(analysis === undefined ? {} : { analysis }) });
   }
-  terminal.write(render({ scores }, terminal.layout));
+  terminal.write(await render({ scores }, terminal.layout));
   const findings = [...found.diagnostics, ...scores.flatMap(({ diagnostics }) => diagnostics)];
   if (findings.some(({ code }) => couldNotOpen.test(code))) return 2;
   return findings.some(({ severity }) => severity === 'error') ? 1 : 0;

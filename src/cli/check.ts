@@ -1,12 +1,12 @@
 import { checkFormats, passes } from '../output/index.js';
 import type { LessonReport } from '../output/index.js';
+import { scoreLibrary } from '../workshop/index.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import { findFiles } from './find-files.js';
 import { chosenFormat } from './format-option.js';
 import { version } from './help.js';
 import { complain } from './report.js';
-import { scoreLibrary } from '../workshop/index.js';
 
 /** `barwise check LESSON...` */
 export const runCheck: Run = async ({ operands, values, switches }, terminal) => {
@@ -25,7 +25,7 @@ export const runCheck: Run = async ({ operands, values, switches }, terminal) =>
     allOpened &&= checked.opened;
   }
   terminal.write(
-    render(
+    await render(
       { lessons },
       {
         ...terminal.layout,

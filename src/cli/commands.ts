@@ -40,7 +40,7 @@ export const commands = {
     most: any,
     about: 'check every claim of a lesson, or of all lessons in a folder, against the notes',
     options: {
-      format: format('text, json, sarif, junit or github'),
+      format: format('text, json, sarif, junit, github or html'),
       strict: { about: 'exit with 1 also where a claim is arguable or undecided' },
       all: { about: 'show the claims that hold as well' },
       unchecked: { about: 'list what the narration says without a claim behind it' },
@@ -53,7 +53,7 @@ export const commands = {
     least: 1,
     most: any,
     about: 'say bar by bar which chord stands there, in which key, and what it sets aside',
-    options: { format: format('text or json') },
+    options: { format: format('text, json or html') },
     load: async () => (await import('./analyse.js')).runAnalyse,
   },
   build: {

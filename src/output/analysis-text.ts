@@ -2,10 +2,10 @@ import { renderDiagnostic } from '../diagnostics/index.js';
 import type { FrameOptions } from '../diagnostics/index.js';
 import { printChord, printKey } from '../harmony/index.js';
 import type { Analysis, Segment } from '../harmony/index.js';
-import { printPitchClass } from '../score/index.js';
 import type { Score } from '../score/index.js';
 import { tonesFromBass } from './analysis-json.js';
-import { lastBarBefore, printedNote, printedPlace } from './analysis-place.js';
+import { passageLines } from './analysis-passages.js';
+import { printedNote, printedPlace } from './analysis-place.js';
 import type { AnalysisReport, ScoreReport } from './analysis-report.js';
 import { counted } from './counted.js';
 import { textTable } from './text-table.js';
@@ -60,38 +60,5 @@ function setAside(score: Score, { nonChordTones, unexplained }: Segment): string
   return [...named, ...left].join(', ');
 }
 
-function passages({ score, keyAreas, cadences, pedals, sequences }: Analysis): readonly string[] {
-  const bars = (start: Segment['start'], end: Segment['end']): string => {
-    const [first, last] = [printedPlace(score, start).bar, lastBarBefore(score, end)];
-    return first === last ? `bar ${first}` : `bars ${first}-${last}`;
-  };
-  const section = (title: string, lines: readonly string[]): readonly string[] =>
-    lines.length === 0 ? [] : ['', title, ...lines.map(line => `  ${line}`)];
-  return [
-    ...section(
-      'keys',
-      keyAreas.map(({ start, end, key }) => `${bars(start, end)}: ${printKey(key)}`),
-    ),
-    ...section(
-      'cadences',
-      cadences.map(({ kind, onset, key, phrygian }) => {
-        const { bar, beat } = printedPlace(score, onset);
-        return `bar ${bar} beat ${beat}: ${phrygian ? 'Phrygian ' : ''}${kind} cadence in ${printKey(key)}`;
-      }),
-    ),
-    ...section(
-      'pedals',
-      pedals.map(
-        ({ start, end, tone, position }) =>
-          `${bars(start, end)}: ${printPitchClass(tone)} in the ${position}`,
-      ),
-    ),
-    ...section(
-      'sequences',
-      sequences.map(({ start, statements, step, real }) => {
-        const direction = step < 0 ? 'down' : 'up';
-        return `from bar ${printedPlace(score, start).bar}: ${counted(statements, 'statement')}, each ${counted(Math.abs(step), 'step')} ${direction}${real ? ', real' : ''}`;
-      }),
-    ),
-  ];
-}
+const passages = (analysis: Analysis): readonly string[] =>
+  passageLines(analysis).flatMap(({ title, lines }) => ['', title, ...lines.map(line => `  ${line}`)]);

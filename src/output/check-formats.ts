@@ -1,12 +1,13 @@
 import { checkGithub } from './check-github.js';
+import { checkHtml } from './check-html.js';
 import { checkJson } from './check-json.js';
 import { checkJunit } from './check-junit.js';
 import type { CheckOptions, CheckReport } from './check-report.js';
 import { checkSarif } from './check-sarif.js';
 import { checkText } from './check-text.js';
 
-/** Writes a report in one format. Renderers are pure and decide nothing. */
-export type CheckRenderer = (report: CheckReport, options: CheckOptions) => string;
+/** Writes a report in one format. Renderers decide nothing. */
+export type CheckRenderer = (report: CheckReport, options: CheckOptions) => string | Promise<string>;
 
 /** The formats of `check --format`. A new one is one file and one line here. */
 export const checkFormats = {
@@ -15,4 +16,5 @@ export const checkFormats = {
   sarif: checkSarif,
   junit: checkJunit,
   github: checkGithub,
+  html: checkHtml,
 } as const satisfies Readonly<Record<string, CheckRenderer>>;

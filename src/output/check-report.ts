@@ -1,6 +1,7 @@
 import type { VerdictWord } from '../claims/index.js';
 import type { Diagnostic, FrameOptions } from '../diagnostics/index.js';
-import type { CheckedClaim, ProseCoverage } from '../lesson/index.js';
+import type { CheckedClaim, Lesson, ProseCoverage } from '../lesson/index.js';
+import type { Score } from '../score/index.js';
 
 /** A claim and its verdict as plain data, which can be sent from one process to another. */
 export interface ReportedClaim extends Omit<CheckedClaim, 'claim'> {
@@ -24,6 +25,16 @@ export interface LessonReport {
   readonly claims: readonly ReportedClaim[];
   /** What the narration says without a claim behind it. */
   readonly prose: ProseCoverage;
+  /** The lesson and its score, for reports that show them; absent where the lesson could not be read. */
+  readonly subject?: Subject;
+}
+
+/** What was checked, as plain data. */
+export interface Subject {
+  readonly lesson: Lesson;
+  readonly score?: Score;
+  /** SHA-256 of the bytes of each file, in hexadecimal digits. */
+  readonly sha256: { readonly lesson: string; readonly score?: string };
 }
 
 /** What `check` found in all lessons; every output of `check` is made from it. */

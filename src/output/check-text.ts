@@ -1,10 +1,11 @@
-import type { Evidence, VerdictWord } from '../claims/index.js';
+import type { VerdictWord } from '../claims/index.js';
 import { renderDiagnostic, renderFramed, wrap } from '../diagnostics/index.js';
 import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { UncheckedWords } from '../lesson/index.js';
 import { shownClaims, summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
 import { countsInWords, subjectOf } from './check-counts.js';
+import { evidenceByRole } from './check-evidence.js';
 import { counted } from './counted.js';
 import { shownFindings } from './prose-findings.js';
 
@@ -15,17 +16,8 @@ const tones: Readonly<Record<VerdictWord, Tone>> = {
   fails: 'error',
 };
 
-/** How each role of a note is named beside the verdict, in the order in which they are read. */
-const roles: readonly { readonly role: Evidence['role']; readonly name: string }[] = [
-  { role: 'contradicts', name: 'against' },
-  { role: 'missing', name: 'missing' },
-  { role: 'set aside', name: 'set aside' },
-  { role: 'supports', name: 'for' },
-];
-
-/** Lines of evidence for one role, and places in a line; JSON lists every note. */
+/** Lines of evidence for one role; JSON lists every note. */
 const mostLines = 4;
-const mostPlaces = 3;
 
 /**
  * The report for people: every finding, and every claim that does not hold, in its frame with the notes that decide and
@@ -64,8 +56,7 @@ function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly str
 }
 
 function claimBlock({ entry, verdict, accepted }: ReportedClaim, options: FrameOptions): string {
-  const facts: Fact[] = roles.flatMap(({ role, name }) => {
-    const lines = evidenceLines(verdict.evidence.filter(evidence => evidence.role === role));
+  const facts: Fact[] = evidenceByRole(verdict.evidence).flatMap(({ name, lines }) => {
     const more = lines.length > mostLines ? [`and ${lines.length - mostLines} more`] : [];
     return [...lines.slice(0, mostLines), ...more].map(text => ({ name, text }));
   });
@@ -84,30 +75,6 @@ function claimBlock({ entry, verdict, accepted }: ReportedClaim, options: FrameO
     },
     options,
   );
-}
-
-/** A line for all notes that do the same for the verdict: `G3 B3 (LH, bar 22 beat 2), E4 (LH, bar 22 beat 3): foreign`. */
-function evidenceLines(evidence: readonly Evidence[]): readonly string[] {
-  const reasons = new Map<string, Map<string, string[]>>();
-  for (const one of evidence) {
-    const places = reasons.get(one.why) ?? new Map<string, string[]>();
-    reasons.set(one.why, places);
-    const place = placeText(one);
-    places.set(place, [...(places.get(place) ?? []), one.pitch]);
-  }
-  return [...reasons].map(([why, places]) => {
-    const notes = [...places].map(
-      ([place, pitches]) => `${pitches.join(' ')}${place === '' ? '' : ` (${place})`}`,
-    );
-    const rest = notes.length - mostPlaces;
-    const more = rest > 0 ? ` and ${rest} more` : '';
-    return `${notes.slice(0, mostPlaces).join(', ')}${more}${why === '' ? '' : `: ${why}`}`;
-  });
-}
-
-function placeText({ voice, bar, beat }: Evidence): string {
-  const moment = [...(bar === '' ? [] : [`bar ${bar}`]), ...(beat === '' ? [] : [`beat ${beat}`])].join(' ');
-  return [/^\d+$/.test(voice) ? `voice ${voice}` : voice, moment].filter(part => part !== '').join(', ');
 }
 
 function summaryLine(subject: string, summary: CheckSummary, { palette, width }: FrameOptions): string {

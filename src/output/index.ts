@@ -11,7 +11,14 @@ export { analysisFormats } from './analysis-formats.js';
 export type { AnalysisReport, ScoreReport } from './analysis-report.js';
 export { checkFormats } from './check-formats.js';
 export { passes, reportedClaim, summarize } from './check-report.js';
-export type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
+export type {
+  CheckOptions,
+  CheckReport,
+  CheckSummary,
+  LessonReport,
+  ReportedClaim,
+  Subject,
+} from './check-report.js';
 export { counted } from './counted.js';
 export { findingJson } from './finding-json.js';
 export { checkWritable, writeWhole } from './write-whole.js';

@@ -35,7 +35,7 @@ describe('the command line', () => {
     [
       'a command that is like no other',
       ['fly'],
-      'error R0007: there is no command `fly`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`, `explain`\n',
+      'error R0007: there is no command `fly`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`,\n        `explain`\n',
     ],
     [
       'help about nothing',
@@ -45,7 +45,7 @@ describe('the command line', () => {
     [
       'an option without a command',
       ['--strict'],
-      'error R0008: there is no option `--strict`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`, `explain`\n',
+      'error R0008: there is no option `--strict`\n  help  commands: `check`, `analyse`, `build`, `rehearse`, `draft`, `studio`,\n        `explain`\n',
     ],
     [
       'a misspelt option',
@@ -75,7 +75,7 @@ describe('the command line', () => {
     [
       'an unknown format',
       ['analyse', 'x.abc', '--format', 'picture'],
-      'error R0008: there is no format `picture`\n  help  formats: `text`, `json`\n',
+      'error R0008: there is no format `picture`\n  help  formats: `text`, `json`, `html`\n',
     ],
     [
       'no lesson',

@@ -1,0 +1,102 @@
+import { counted } from './counted.js';
+import { countsInWords, subjectOf } from './check-counts.js';
+import { summarize } from './check-report.js';
+import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
+import { reportHead } from './report/check-head.js';
+import { startEngraver } from './report/engraver.js';
+import type { Engraver } from './report/engraver.js';
+import { engravePassages } from './report/excerpts.js';
+import type { Passage } from './report/excerpts.js';
+import { findingsSection } from './report/findings.js';
+import { sharedGlyphs } from './report/glyphs.js';
+import { element } from './report/markup.js';
+import type { Markup } from './report/markup.js';
+import type { NumberedClaim } from './report/marks.js';
+import { reportPage } from './report/page.js';
+import { stepSection, stepsOf } from './report/check-step.js';
+import type { DrawnStep } from './report/check-step.js';
+import { shownFindings } from './prose-findings.js';
+
+/** Width of a line of the score in its column, in units of the engraving (a staff is 31 high). */
+const lineWidth = 430;
+
+/**
+ * The report as one self-contained HTML document for reading and printing: the words of each step beside its bars, every claim with its
+ * number, verdict, reason and notes, marked in the score.
+ */
+export async function checkHtml(report: CheckReport, options: CheckOptions): Promise<string> {
+  const engraver = await startEngraver();
+  const glyphs = sharedGlyphs();
+  let number = 0;
+  const lessons = report.lessons.map(lesson => {
+    const claims = lesson.claims.map((claim): NumberedClaim => ({ ...claim, number: ++number }));
+    return lessonArticle(engraver, glyphs.share, lesson, claims, options);
+  });
+  const [only] = report.lessons;
+  const title =
+    report.lessons.length === 1 && only !== undefined
+      ? `${only.subject?.lesson.title ?? only.file}: report`
+      : `${counted(report.lessons.length, 'lesson')}: report`;
+  const overview =
+    report.lessons.length > 1
+      ? element(
+          'p',
+          { class: 'eyebrow' },
+          `${subjectOf(report)}: ${countsInWords(summarize(report.lessons))}`,
+        )
+      : '';
+  return reportPage(
+    title,
+    element('main', {}, glyphs.definitions(), overview, ...lessons),
+    shownWhenAsked(number),
+  );
+}
+
+/** The marks of a claim that holds come out when its note, or the link to it in the words, is pointed at or gone to. */
+const shownWhenAsked = (claims: number): string =>
+  Array.from({ length: claims }, (_, index) => {
+    const claim = `#claim-${String(index + 1)}`;
+    const asked = [
+      `${claim}:hover`,
+      `${claim}:target`,
+      `${claim}:focus-within`,
+      `[href="${claim}"]:hover`,
+    ].join(',');
+    return `.step:has(${asked}) .of-${String(index + 1)}{visibility:visible}`;
+  }).join('');
+
+function lessonArticle(
+  engraver: Engraver,
+  share: (markup: Markup) => Markup,
+  lesson: LessonReport,
+  claims: readonly NumberedClaim[],
+  options: CheckOptions,
+): Markup {
+  const findings = findingsSection(shownFindings(lesson, options.unchecked === true));
+  const { subject } = lesson;
+  if (subject === undefined) return element('article', { class: 'lesson' }, reportHead(lesson), findings);
+  const steps = stepsOf(subject, claims);
+  const drawn = draw(engraver, subject.score, steps);
+  return element(
+    'article',
+    { class: 'lesson' },
+    reportHead(lesson),
+    findings,
+    ...steps.map((step, index) => stepSection(subject, step, drawn[index] ?? [], share, lineWidth)),
+  );
+}
+
+function draw(
+  engraver: Engraver,
+  score: NonNullable<LessonReport['subject']>['score'],
+  steps: readonly DrawnStep[],
+): ReturnType<typeof engravePassages> {
+  if (score === undefined) return [];
+  const passages = steps.map(({ passage }): Passage => passage);
+  try {
+    return engravePassages(engraver, score, passages, lineWidth);
+  } catch {
+    // The engraver meets scores that it cannot draw; the report does without the notes then and says so.
+    return [];
+  }
+}

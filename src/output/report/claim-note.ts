@@ -1,0 +1,36 @@
+import { evidenceByRole } from '../check-evidence.js';
+import { element, text } from './markup.js';
+import type { Markup } from './markup.js';
+import type { NumberedClaim } from './marks.js';
+import { verdictSign } from './verdict-sign.js';
+
+/** A claim with everything that is said of it. */
+export function claimNote({ number, entry, verdict, accepted }: NumberedClaim): Markup {
+  const { verdict: word, code, reason, nearest, evidence } = verdict;
+  const roles = evidenceByRole(evidence).flatMap(({ name, lines }) =>
+    lines.map((line, index) => element('dt', {}, index === 0 ? name : '') + element('dd', {}, text(line))),
+  );
+  return element(
+    'li',
+    { class: `verdict-note ${word}`, id: `claim-${String(number)}` },
+    element('a', { class: 'number', href: `#claim-${String(number)}` }, String(number)),
+    element(
+      'div',
+      {},
+      element(
+        'p',
+        { class: 'statement' },
+        element('b', {}, text(entry.text)),
+        element('span', { class: 'verdict' }, verdictSign(word), ` ${word}`),
+      ),
+      element('p', { class: 'why' }, text(reason), ' ', element('code', {}, code)),
+      word === 'holds' || roles.length === 0 ? '' : element('dl', { class: 'evidence' }, ...roles),
+      nearest === undefined
+        ? ''
+        : element('p', { class: 'nearest' }, element('i', {}, 'nearest true statement '), text(nearest)),
+      accepted === undefined
+        ? ''
+        : element('p', { class: 'accepted' }, element('i', {}, 'set aside '), text(accepted)),
+    ),
+  );
+}

@@ -1,0 +1,59 @@
+import type { Score } from '../../score/index.js';
+import { element, text } from './markup.js';
+import type { Markup } from './markup.js';
+import type { PlacedSystem } from './placed-system.js';
+
+const margin = 8;
+/** Room above the staff for the number of the first bar. */
+const headroom = 16;
+
+/** What is put around the music of a line. */
+export interface Around {
+  readonly marks?: Markup;
+  /** Drawn from `labelTop(system)` down. */
+  readonly labels?: { readonly markup: Markup; readonly height: number };
+}
+
+/** Where labels under a line begin. */
+export const labelTop = ({ extent, staves }: PlacedSystem): number =>
+  Math.max(extent.bottom, staves.bottom + 6) + 6;
+
+/**
+ * One line of the score as an SVG element.
+ * @param widest width of the widest line of the report, which fills its column; the others keep its scale
+ */
+export function systemSvg(
+  score: Score,
+  system: PlacedSystem,
+  music: Markup,
+  widest: number,
+  around: Around = {},
+): Markup {
+  const { extent, staves, firstBar, lastBar } = system;
+  const left = Math.min(extent.left, 0) - 2;
+  const width = staves.right - left + margin;
+  const top = Math.min(extent.top, staves.top - headroom) - margin;
+  const bottom =
+    around.labels === undefined ? extent.bottom + margin : labelTop(system) + around.labels.height;
+  const [first, last] = [score.bars[firstBar]?.label ?? '', score.bars[lastBar]?.label ?? ''];
+  return element(
+    'svg',
+    {
+      class: 'system',
+      viewBox: [left, top, width, bottom - top].map(value => Math.round(value * 10) / 10).join(' '),
+      width: `${String(Math.min(100, Math.round((1000 * width) / widest) / 10))}%`,
+      role: 'img',
+      fill: 'currentColor',
+      stroke: 'currentColor',
+      'aria-label': first === last ? `bar ${first}` : `bars ${first} to ${last}`,
+    },
+    music,
+    element(
+      'text',
+      { class: 'bar-number', x: 0, y: Math.round(staves.top - 9), 'font-size': 13 },
+      text(first),
+    ),
+    around.marks ?? '',
+    around.labels?.markup ?? '',
+  );
+}
