@@ -1,4 +1,5 @@
 import { html } from './dom.js';
+import type { HandoutKind } from './handout.js';
 import type { Layer } from '../lesson/index.js';
 import { allLayers, type Settings } from './settings.js';
 import type { Shortcut } from './shortcuts.js';
@@ -24,6 +25,7 @@ export function optionsView(
   initial: Settings,
   shortcuts: readonly Shortcut[],
   change: (changed: Partial<Settings>) => void,
+  print: (kind: HandoutKind) => void,
 ): OptionsView {
   const updates: ((settings: Settings) => void)[] = [];
 
@@ -69,6 +71,14 @@ export function optionsView(
     return html('label', {}, input, ` ${layerNames[layer]}`);
   };
 
+  const printButton = (kind: HandoutKind, label: string): HTMLElement => {
+    const button = html('button', { type: 'button' }, label);
+    button.addEventListener('click', () => {
+      print(kind);
+    });
+    return button;
+  };
+
   const panel = html(
     'div',
     { class: 'panel' },
@@ -90,11 +100,18 @@ export function optionsView(
       checkbox('captions', 'Captions'),
       checkbox('oneByOne', 'Cover labels, uncover one by one'),
     ),
-    radios('Paper', 'theme', [
+    radios('Colours', 'theme', [
       ['system', 'As the device'],
       ['light', 'Light'],
       ['dark', 'Dark'],
     ]),
+    html(
+      'fieldset',
+      { class: 'printing' },
+      html('legend', {}, 'On paper'),
+      printButton('handout', 'Handout with blanks'),
+      printButton('key', 'Key with labels and reasons'),
+    ),
     html(
       'fieldset',
       {},

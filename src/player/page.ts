@@ -4,6 +4,7 @@ import { readCaptions } from './captions.js';
 import { closer } from './closer.js';
 import { html } from './dom.js';
 import { spokenTime } from './durations.js';
+import { printing } from './handout.js';
 import { harmoniesOf, labelsFor } from './labels.js';
 import { lessonPlayer, type Progress } from './lesson-player.js';
 import { withAccidentals } from './notation/label-text.js';
@@ -262,7 +263,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
       },
     },
   ];
-  const options = optionsView(settings, shortcuts, change);
+  const options = optionsView(settings, shortcuts, change, printing(data, root).print);
   const tempo = tempoView(change);
   listenForShortcuts(shortcuts, () => settings.keys);
 

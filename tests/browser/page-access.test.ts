@@ -73,6 +73,48 @@ describe.each([
     await page.context().close();
   });
 
+  test('looking closely at bars and at a note, with labels covered', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.getByText('Options').click();
+    await page.getByLabel('Cover labels, uncover one by one').check();
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('w');
+    await page.keyboard.press('ArrowRight');
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('u');
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('while practising, with an answer judged, and at its end', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.getByRole('button', { name: 'Practise' }).click();
+    await page.locator('.practice input[type=text]').fill('V7');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.practice .claim-note');
+    expect(await violations(page)).toEqual([]);
+    for (let bar = 0; bar < 5; bar++) await page.getByRole('button', { name: 'Next', exact: true }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('with the transcript searched', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.getByRole('button', { name: 'Transcript' }).click();
+    await page.getByLabel('Search the words').fill('tone');
+    await page.waitForSelector('.word.found');
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  test('with tempo and volumes open', async () => {
+    const { page } = await openPage(browser, address, options);
+    await page.locator('.pull-up summary').first().click();
+    expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+
   test('with the options open', async () => {
     const { page } = await openPage(browser, address, options);
     await page.getByText('Options').click();

@@ -103,6 +103,72 @@ describe('by keyboard alone', () => {
     await page.context().close();
   });
 
+  test('the score is read by step, bar and note, heard, and left again', async () => {
+    const { page } = await openPage(browser, address, { reducedMotion: true });
+    const words = async () => (await page.locator('.closer-words').textContent()) ?? '';
+    await page.keyboard.press('w');
+    expect(await words()).toMatch(
+      /^Step 1: Four bars at the bankBars 0 to 4: 5 bars, staff 1, staff 2\.Key: D minor\./,
+    );
+    await page.keyboard.press('ArrowRight');
+    expect(await words()).toMatch(/^Pickup.*Beat 3\. staff 1: A 4\./);
+    await page.keyboard.press('ArrowRight');
+    expect(await words()).toBe(
+      'A 4, quarter note, staff 1, pickup, beat 3: fifth of Dm; degree 5 of D minor, the dominant.',
+    );
+    // On: the buttons before and after.
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await words()).toMatch(/^D 3, quarter note, staff 2, bar 1, beat 1: root of Dm/);
+    const stops: string[] = [];
+    for (let press = 0; press < 7; press++) {
+      await page.keyboard.press('Tab');
+      stops.push((await focused(page))?.name ?? '');
+    }
+    expect(stops).toEqual(['Close', 'From bar', 'To bar', 'Play', 'Repeat', 'Stack', 'As chords']);
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.transport-play').textContent()).toBe('Pause');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.transport-play').textContent()).toBe('Play');
+    await page.keyboard.press('Escape');
+    expect(await page.locator('.closer').isVisible()).toBe(false);
+    expect((await focused(page))?.name).toBe('Look closer');
+    await page.context().close();
+  });
+
+  test('practice, transcript and tempo are worked without a pointer', async () => {
+    const { page } = await openPage(browser, address, { reducedMotion: true });
+    await page.getByRole('button', { name: 'Practise' }).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('Dm');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.practice .feedback').textContent()).not.toBe('');
+    for (let press = 0; press < 4; press++) await page.keyboard.press('Tab');
+    expect((await focused(page))?.name).toBe('Next');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.practice h2').textContent()).toBe('Bar 1');
+    await page.getByRole('button', { name: 'Back to the lesson' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Transcript' }).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('tone');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.transport-play').textContent()).toBe('Pause');
+    await page.locator('.pull-up summary').first().focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('ArrowLeft');
+    expect(await page.locator('.pull-up summary').first().textContent()).toBe('Tempo 95 %');
+    await page.keyboard.press('Escape');
+    expect((await focused(page))?.name).toBe('Tempo 95 %');
+    await page.context().close();
+  });
+
   test('the space bar presses a focused button once, and letters with a modifier are left alone', async () => {
     const { page } = await openPage(browser, address);
     await page.getByRole('button', { name: 'Next step' }).focus();

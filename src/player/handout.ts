@@ -1,0 +1,163 @@
+import type { Layer } from '../lesson/index.js';
+import type { PageClaim, PageData, PageStep } from '../timeline/index.js';
+import { html } from './dom.js';
+import { harmoniesOf } from './labels.js';
+import { withAccidentals } from './notation/label-text.js';
+import { notationView } from './notation/notation-view.js';
+import { narration } from './narration.js';
+
+/** For the student: blanks under the staff and room for answers. The key: labels, reasons and answers. */
+export type HandoutKind = 'handout' | 'key';
+
+/** Width of the music on paper, in CSS pixels: 180 mm, which both A4 and Letter leave. */
+const paperWidth = 680;
+
+/** Labels of the key, and what there is a blank for. */
+const layersOf = (step: PageStep): ReadonlySet<Layer> => new Set<Layer>([...step.show, 'chords', 'numerals']);
+
+/** `the pickup and bars 1 to 4` of a step, by the labels of its bars. */
+function barsOf(data: PageData, { firstBar, lastBar }: PageStep): string {
+  const bars = data.scores[0]?.bars ?? [];
+  const [first = '', last = ''] = [bars[firstBar]?.label, bars[lastBar]?.label];
+  const name = (label: string): string => (label === '0' ? 'pickup' : label);
+  return first === last ? `bar ${name(first)}` : `bars ${name(first)}–${name(last)}`;
+}
+
+function claimItem(data: PageData, claim: PageClaim): HTMLElement {
+  const number = data.claims.indexOf(claim) + 1;
+  const evidence = claim.evidence
+    .filter(({ role }) => role !== 'supports')
+    .map(
+      ({ role, pitch, bar, why }) =>
+        `${role}: ${withAccidentals(pitch)}${bar === '' ? '' : ` (bar ${bar})`}${why === '' ? '' : `, ${why}`}`,
+    );
+  return html(
+    'li',
+    { value: number },
+    html('strong', {}, withAccidentals(claim.text)),
+    html('em', {}, ` ${claim.verdict}: `),
+    withAccidentals(claim.reason),
+    evidence.length === 0 ? '' : ` (${evidence.join('; ')})`,
+    claim.nearest === undefined ? '' : ` What the notes say: ${withAccidentals(claim.nearest)}.`,
+    claim.accepted === undefined ? '' : ` The author keeps it: ${claim.accepted}`,
+  );
+}
+
+/** Paths of claims to their numbers, which are those of the check report: the order of the lesson, from 1. */
+const numbersOf = (data: PageData): ReadonlyMap<string, number> =>
+  new Map(data.claims.map((claim, index) => [claim.path, index + 1]));
+
+function keyWords(data: PageData, step: PageStep): readonly HTMLElement[] {
+  const numbers = numbersOf(data);
+  const told: number[] = [...step.claims.map(at => at + 1)];
+  const blocks = step.script.flatMap((action): readonly HTMLElement[] => {
+    if (action.kind === 'ask') {
+      if (action.because !== undefined) told.push(action.because + 1);
+      const proof = action.because === undefined ? '' : ` [${action.because + 1}]`;
+      return [html('p', {}, html('strong', {}, action.question), ` ${action.answer}${proof}`)];
+    }
+    if (action.kind !== 'say') return [];
+    const { blocks: words, claims } = narration(action.html, action.text, []);
+    for (const { path, element } of claims) {
+      const number = numbers.get(path);
+      if (number === undefined) continue;
+      told.push(number);
+      element.append(html('sup', {}, String(number)));
+    }
+    return words;
+  });
+  const claims = [...new Set(told)].sort((a, b) => a - b).flatMap(number => data.claims[number - 1] ?? []);
+  return [...blocks, html('ol', { class: 'handout-claims' }, ...claims.map(claim => claimItem(data, claim)))];
+}
+
+function studentWords(step: PageStep): readonly HTMLElement[] {
+  return step.script.flatMap(action => {
+    if (action.kind !== 'ask') return [];
+    return [
+      html(
+        'div',
+        { class: 'handout-question' },
+        html('p', {}, html('strong', {}, action.question)),
+        action.choices.length === 0
+          ? html('p', { class: 'handout-line' })
+          : html('ul', {}, ...action.choices.map(choice => html('li', {}, choice))),
+      ),
+    ];
+  });
+}
+
+/**
+ * The lesson on paper, a step a page. `bench` is an element of the document in which the score is engraved; the music is copied out of it
+ * step by step.
+ */
+export function handout(data: PageData, kind: HandoutKind, bench: HTMLElement): HTMLElement {
+  const [score] = data.scores;
+  const element = html('div', { class: `handout ${kind}` });
+  if (score === undefined) return element;
+  const stage = html('div', { class: 'handout-bench' });
+  stage.style.width = `${paperWidth}px`;
+  bench.append(stage);
+  const stepStarts = new Set(data.steps.map(({ firstBar }) => firstBar));
+  const view = notationView(score, stepStarts, [], { pick: () => undefined, uncover: () => undefined });
+  stage.append(view.element);
+  view.showWhole(false);
+  view.layOut();
+  const title = html(
+    'header',
+    {},
+    html('h1', {}, data.title),
+    html('p', {}, [score.title, score.composer].filter(part => part !== '').join(' · ')),
+    ...(kind === 'handout' ? [html('p', { class: 'handout-name' }, 'Name')] : []),
+  );
+  for (const [index, step] of data.steps.entries()) {
+    const covered = kind === 'handout' ? harmoniesOf(score, step) : [];
+    view.showExcerpt({
+      firstBar: step.firstBar,
+      lastBar: step.lastBar,
+      layers: layersOf(step),
+      covered: new Set(covered),
+    });
+    const systems = [...view.element.querySelectorAll('.system:not([hidden])')].map(system =>
+      system.cloneNode(true),
+    );
+    element.append(
+      html(
+        'section',
+        { class: 'handout-step' },
+        ...(index === 0 ? [title] : []),
+        html('h2', {}, `${index + 1}. ${step.title} `, html('span', {}, barsOf(data, step))),
+        html('div', { class: 'score' }, ...systems),
+        ...(kind === 'key' ? keyWords(data, step) : studentWords(step)),
+      ),
+    );
+  }
+  stage.remove();
+  return element;
+}
+
+export interface Printing {
+  /** Opens the browser's print dialogue with one of the two. */
+  readonly print: (kind: HandoutKind) => void;
+}
+
+/** Makes the paper when the browser is about to print, whoever asked for it, and takes it away afterwards. */
+export function printing(data: PageData, root: HTMLElement): Printing {
+  let kind: HandoutKind = 'handout';
+  let paper: HTMLElement | undefined;
+  const clear = (): void => {
+    paper?.remove();
+    paper = undefined;
+  };
+  addEventListener('beforeprint', () => {
+    clear();
+    paper = handout(data, kind, root);
+    document.body.append(paper);
+  });
+  addEventListener('afterprint', clear);
+  return {
+    print: next => {
+      kind = next;
+      print();
+    },
+  };
+}
