@@ -62,6 +62,10 @@ const chords: readonly Row[] = [
   row('C+', 'C augmented'),
   row('Cadd9', 'C add nine'),
   row('N.C.', 'no chord'),
+  row('Bb7#9', 'B flat seven sharp nine'),
+  row('C7(b9)', 'C seven flat nine'),
+  row('Fmaj7#11', 'F major seven sharp eleven'),
+  row('G7#5/B', 'G seven sharp five over B'),
 ];
 
 const numerals: readonly Row[] = [
@@ -111,10 +115,17 @@ const numerals: readonly Row[] = [
   row('F: ii', 'in F two', 'Read it F: ii here.'),
   row('I-IV-V-I', 'one , four , five , one'),
   row('C -> G', 'C to G', 'We go C -> G here.'),
+  row('V → I', 'five to one', 'Then V → I follows.'),
+  row('V7(b9)', 'five seven flat nine'),
+  row('vii/o7', 'seven half diminished seventh'),
 ];
 
 const figures: readonly Row[] = [
   row('4-3', 'four three suspension'),
+  row('#4', 'sharp four', 'The figure #4 asks for it.'),
+  row('b6-5', 'flat six , five', 'It sighs b6-5 above.'),
+  row('+6', 'augmented sixth', 'The +6 opens.'),
+  row('3:2', 'three to two', 'In the ratio 3:2 they meet.'),
   row('4-3', 'four three', 'Hear the 4-3 suspension.'),
   row('9-8', 'nine eight suspension'),
   row('7-6', 'seven six suspension'),
@@ -179,6 +190,11 @@ const words: readonly Row[] = [
   row('live', 'lyve', 'A live performance.'),
   row('close', 'kloss', 'Chords in close position.'),
   row('close', 'kloze', 'At the close we rest.'),
+  row('close', 'kloze', 'Then we close the phrase.'),
+  row('close', 'kloss', 'It is a close relative.'),
+  row('wound', 'wownd', 'Its strings are wound with copper.'),
+  row('1685-1750', 'sixteen eighty five to seventeen fifty'),
+  row('p. 5', 'page five', 'See p. 5 below.'),
   row('Mozart', 'moht sart', 'As in Mozart it sings.', { lexicon: { Mozart: 'moht-sart' } }),
   row('Dvořák', 'dvor zhahk', 'As in Dvořák.', { lexicon: { Dvořák: 'dvor-zhahk' } }),
   row('Chopin', 'show pan', 'As in Chopin.', { lexicon: { Chopin: 'show-pan' } }),
@@ -202,12 +218,12 @@ function spokenFor({ written, in: within = written, options }: Row): string {
 
 describe.each([
   ['notes', notes, 21],
-  ['chord symbols', chords, 18],
-  ['numerals', numerals, 42],
-  ['figures, metres, intervals', figures, 17],
+  ['chord symbols', chords, 22],
+  ['numerals', numerals, 45],
+  ['figures, metres, intervals', figures, 21],
   ['bar references', references, 8],
   ['terms and signs', terms, 23],
-  ['words', words, 17],
+  ['words', words, 22],
 ] as const)('%s', (_, rows, count) => {
   it.each(rows)('$written is read "$spoken" ($source)', entry => {
     expect(spokenFor(entry)).toBe(entry.spoken);
@@ -236,10 +252,12 @@ describe('doubts', () => {
     expect(doubtsOf('Then A4 sounds.')).toEqual(['A4: the pitch A four / augmented fourth']);
     expect(doubtsOf('A minor third above.')).toEqual(['A: the article / the letter: A minor']);
     expect(doubtsOf('Perhaps I suits.')).toEqual(['I: the pronoun / the numeral one']);
+    expect(doubtsOf('Then 7:3 sounds.')).toEqual(['7:3: seven to three / bar seven, beat three']);
     expect(doubtsOf('It ends DC here.')).toEqual(['DC: deceptive cadence / da capo (write D.C.)']);
   });
 
   it('is silent where the words around it decide', () => {
+    expect(doubtsOf('In bar 7:3 they meet in the ratio 3:2.')).toEqual([]);
     expect(doubtsOf('I think the I chord is an A4 away from the note A4, and D.C. is A minor.')).toEqual([]);
   });
 });

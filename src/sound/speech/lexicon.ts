@@ -25,6 +25,7 @@ const tradePhones: Readonly<Record<string, string>> = {
   ritardando: 'r iy0 t aa0 r d aa1 n d ow0',
   segno: 's eh1 n y ow0',
   sforzando: 's f ao0 r t s aa1 n d ow0',
+  wownd: 'w aw1 n d',
   tonicization: 't aa0 n ih0 s ih0 z ey1 sh ax0 n',
   tonicize: 't aa1 n ih0 s ay0 z',
   tonicizes: 't aa1 n ih0 s ay0 z ax0 z',

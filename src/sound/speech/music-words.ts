@@ -54,7 +54,6 @@ const chordKinds: readonly (readonly [RegExp, Reading])[] = [
   [/^sus2$/u, ['sus', 'two']],
   [/^7sus4$/u, ['seven', 'sus', 'four']],
   [/^add9$/u, ['add', 'nine']],
-  [/^7b9$/u, ['seven', 'flat', 'nine']],
   [/^6$/u, ['six']],
   [/^7$/u, ['seven']],
   [/^9$/u, ['nine']],
@@ -62,13 +61,38 @@ const chordKinds: readonly (readonly [RegExp, Reading])[] = [
   [/^13$/u, ['thirteen']],
 ];
 
+/** Tones that are altered or added: `b9`, `(#11)`, `b5b9`. */
+function readAlterations(text: string): Reading | undefined {
+  const bare = text.replace(/[(),]/gu, '');
+  const tones = [...bare.matchAll(/([#♯b♭])(5|9|11|13)/gu)];
+  if (bare === '' || tones.map(([tone]) => tone).join('') !== bare) return undefined;
+  return tones.flatMap(([, sign = '', number = '']) => [
+    ...(accidentalWords[sign] ?? []),
+    ...(numberNames[number] ?? []),
+  ]);
+}
+
+const numberNames: Readonly<Record<string, Reading>> = {
+  '5': ['five'], '9': ['nine'], '11': ['eleven'], '13': ['thirteen'],
+}; // prettier-ignore
+
+/** What a chord is besides its root: `m7`, `7b9`, `maj7#11`. */
+function readChordKind(kind: string): Reading | undefined {
+  const whole = chordKinds.find(([pattern]) => pattern.test(kind))?.[1];
+  if (whole !== undefined) return whole;
+  const [, base = '', tail = ''] = /^([^#♯b♭(]*)(.*)$/u.exec(kind) ?? [];
+  const plainKind = chordKinds.find(([pattern]) => pattern.test(base))?.[1];
+  const altered = readAlterations(tail);
+  return plainKind === undefined || altered === undefined ? undefined : [...plainKind, ...altered];
+}
+
 /** `Am7` A minor seven, `C#dim7` C sharp diminished seventh, `C/E` C over E. A root alone is a note name, not read here. */
 export function readChordSymbol(text: string): Reading | undefined {
   if (text === 'N.C.' || text === 'N.C' || text === 'NC') return ['no', 'chord'];
   const match = new RegExp(`^([A-G])([#♯b♭]?)([^/]*)(?:/([A-G])([#♯b♭]?))?$`, 'u').exec(text);
   if (match === null) return undefined;
   const [, root = '', sign = '', kind = '', bass, bassSign = ''] = match;
-  const words = kind === '' ? [] : chordKinds.find(([pattern]) => pattern.test(kind))?.[1];
+  const words = kind === '' ? [] : readChordKind(kind);
   if (words === undefined || (kind === '' && bass === undefined)) return undefined;
   const over = bass === undefined ? [] : ['over', bass, ...(accidentalWords[bassSign] ?? [])];
   return [root, ...(accidentalWords[sign] ?? []), ...words, ...over];
@@ -112,11 +136,14 @@ function readOneNumeral(text: string): Reading | undefined {
   const match = /^([#♯b♭]?)(VII|VI|IV|V|III|II|I|vii|vi|iv|v|iii|ii|i)([°oø+M]?)(.*)$/u.exec(text);
   if (match === null) return undefined;
   const [, sign = '', roman = '', quality = '', figure = ''] = match;
-  const figures = figureWords[figure];
-  if (figures === undefined) return undefined;
+  const [, plainFigure = '', altered = ''] = /^(7|9|)([(#♯b♭].*)$/u.exec(figure) ?? ['', figure];
+  const tones = altered === '' ? [] : readAlterations(altered);
+  const plainWords = figureWords[plainFigure];
+  if (plainWords === undefined || tones === undefined) return undefined;
+  const figures = [...plainWords, ...tones];
   const [triad, seventh] = numeralQuality[quality] ?? ['', ''];
-  const isSeventh = figure === '7' && quality !== '';
-  const tail = isSeventh ? plain(seventh) : [...plain(triad), ...figures];
+  const isSeventh = plainFigure === '7' && quality !== '';
+  const tail = isSeventh ? [...plain(seventh), ...tones] : [...plain(triad), ...figures];
   return [...(accidentalWords[sign] ?? []), romanNumbers[roman.toLowerCase()] ?? '', ...tail];
 }
 
@@ -125,7 +152,8 @@ function readOneNumeral(text: string): Reading | undefined {
  * an applied chord is read "of" (R. Hutchinson, Music Theory for the 21st-Century Classroom: "V65 of V"; Open Music Theory: "seven of five").
  */
 export function readNumeral(text: string): Reading | undefined {
-  const parts = text.split('/');
+  // `/o` is `ø` in plain text (RomanText, https://github.com/MarkGotham/When-in-Rome, syntax.md).
+  const parts = text.replace(/(?<=^[#♯b♭]?(?:vii|vi|iv|v|iii|ii|i))\/o/u, 'ø').split('/');
   // A slash between two digits belongs to the figures.
   const chords: string[] = [];
   for (const part of parts) {
@@ -141,7 +169,7 @@ export function readNumeral(text: string): Reading | undefined {
 
 /** True for a numeral that could not be anything else: two letters or more, or one with a figure, a quality or a slash. */
 export const isPlainNumeral = (text: string): boolean =>
-  /^[#♯b♭]?([ivIV]{2,}|[VvIi](?=[\d°oø+/M]))/u.test(text) && readNumeral(text) !== undefined;
+  /^[#♯b♭]?([ivIV]{2,}|[VvIi](?=[\d°oø+/M(]))/u.test(text) && readNumeral(text) !== undefined;
 
 const intervalQuality: Readonly<Record<string, string>> = {
   P: 'perfect',

@@ -119,9 +119,20 @@ export const spellMeter: Rule = (place): TokenReading | undefined => {
   return words === undefined ? undefined : { words };
 };
 
-/** `ˆ5`, `^5` and 5 with a circumflex: scale degree five. */
+/** `#4` sharp four, `6` six. */
+function figure(part: string): Reading {
+  const sign = /^[#♯]/u.test(part) ? ['sharp'] : /^[b♭]/u.test(part) ? ['flat'] : [];
+  return [...sign, ...digits(part)];
+}
+
+/** `ˆ5`, `^5` and 5 with a circumflex: scale degree five; `#4`, `b6-5`: sharp four, flat six, five. */
 export const spellDegree: Rule = (place): TokenReading | undefined => {
-  const match = /^[ˆ^]([#♯b♭]?)([1-7])$|^([#♯b♭]?)([1-7])\u0302$/u.exec(here(place));
+  const text = here(place);
+  // A number with an accidental and nothing else: a figure or a degree of the scale.
+  const altered = /^[#♯b♭][1-7](?:[-–—][#♯b♭]?[1-7])*$/u.test(text) ? text.split(/[-–—]/u) : [];
+  if (altered.length > 0)
+    return { words: altered.flatMap((part, index) => [...(index === 0 ? [] : [',']), ...figure(part)]) };
+  const match = /^[ˆ^]([#♯b♭]?)([1-7])$|^([#♯b♭]?)([1-7])\u0302$/u.exec(text);
   if (match === null) return undefined;
   const sign = (match[1] ?? match[3] ?? '').replace('♯', '#').replace('♭', 'b');
   const alteration = sign === '#' ? ['raised'] : sign === 'b' ? ['lowered'] : [];

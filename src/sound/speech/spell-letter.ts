@@ -45,6 +45,10 @@ const beforeNumeral = new Set([
   'before',
   'after',
   'no',
+  '→',
+  '->',
+  '–',
+  '-',
 ]);
 const afterNumeral = new Set([
   'chord',

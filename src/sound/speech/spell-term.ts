@@ -13,6 +13,9 @@ export const spellTerm: Rule = (place): TokenReading | undefined => {
   if (words === undefined) return undefined;
   if (text === 'no' || text === 'No' || /^[Nn]o\.$/u.test(text))
     return /^\d/u.test(nextCore(place)) ? { words: ['number'] } : undefined;
+  // A page of a book, not the sign for soft playing.
+  if ((text === 'p' || text === 'pp') && token?.whole.startsWith(`${text}.`) && /^\d/u.test(nextCore(place)))
+    return { words: [text === 'p' ? 'page' : 'pages'] };
   if (text === 'DC')
     return { words: phrase(words), doubt: { readAs: words, couldBe: 'da capo (write D.C.)' } };
   return { words: phrase(words) };
@@ -38,11 +41,23 @@ export const spellCatalogue: Rule = (place): TokenReading | undefined => {
   return before === 'K.' && /^\d+$/u.test(text) ? { words: catalogueNumber(Number(text)) } : undefined;
 };
 
-/** Numbers, ordinals, years, decimals, percentages and ranges. */
+/** Numbers, ordinals, years, decimals, percentages, ranges and ratios. */
 export const spellNumber: Rule = (place): TokenReading | undefined => {
   const text = here(place);
   const range = /^(\d{1,6})[-–](\d{1,6})$/u.exec(text);
-  if (range !== null) return { words: [...cardinal(Number(range[1])), 'to', ...cardinal(Number(range[2]))] };
+  if (range !== null) {
+    const ends = [Number(range[1]), Number(range[2])];
+    const read = ends.every(end => end >= 1100 && end < 2100) ? year : cardinal;
+    return { words: ends.flatMap((end, index) => [...(index === 0 ? [] : ['to']), ...read(end)]) };
+  }
+  const ratio = /^(\d{1,3}):(\d{1,3})$/u.exec(text);
+  if (ratio !== null) {
+    const [first, second] = [cardinal(Number(ratio[1])), cardinal(Number(ratio[2]))];
+    const words = [...first, 'to', ...second];
+    const isClear = /^(ratio|relation|proportion|score)$/u.test(wordBefore(place));
+    const couldBe = `bar ${first.join(' ')}, beat ${second.join(' ')}`;
+    return { words, ...(isClear ? {} : { doubt: { readAs: words.join(' '), couldBe } }) };
+  }
   const place_ = /^(\d{1,6})(st|nd|rd|th)(s?)$/u.exec(text);
   if (place_ !== null) {
     const words = ordinal(Number(place_[1]));

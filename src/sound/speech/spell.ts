@@ -128,12 +128,14 @@ function spellPossessive(place: Place): TokenReading | undefined {
     : { words: [...(reading?.words.slice(0, -1) ?? []), last + ending.replace('’', "'")] };
 }
 
-/** Words that are spelled alike but read differently in music: bass, lead, close, live. */
+/** Words that are spelled alike but read differently in music: bass, lead, close, live. `close` is the verb or the end of something, else near. */
 function spellHomograph(place: Place): TokenReading | undefined {
   const word = here(place).toLowerCase();
-  if (word === 'close' && /^(position|spacing|harmony|voicing|score)$/u.test(wordAfter(place)))
-    return { words: ['kloss'] };
-  if (word === 'close' && /^(the|a|phrase)$/u.test(wordBefore(place))) return { words: ['kloze'] };
+  const isVerb = /^(to|we|i|they|you|will|and|then|chords|phrases|voices)$/u.test(wordBefore(place)) && !/^(to|by|together|relative)$/u.test(wordAfter(place)); // prettier-ignore
+  const isNoun = /^(the|a|phrase)$/u.test(wordBefore(place)) && /^(|of|in|on|we|it|and|comes|is)$/u.test(wordAfter(place)); // prettier-ignore
+  if (word === 'close' && (isVerb || isNoun || /^(the|in|on|with)$/u.test(wordAfter(place))))
+    return { words: ['kloze'] };
+  if (word === 'close') return { words: ['kloss'] };
   if (word === 'live' && /^(performance|music|recording|audience|playing)$/u.test(wordAfter(place)))
     return { words: ['lyve'] };
   const words = homographs.get(word);

@@ -32,6 +32,7 @@ export const termWords: ReadonlyMap<string, string> = new Map([
   ['8vb', 'an octave lower'],
   ['15ma', 'two octaves higher'],
   ['15mb', 'two octaves lower'],
+  ['+6', 'augmented sixth'],
   // hands
   ['LH', 'left hand'],
   ['L.H.', 'left hand'],
@@ -66,6 +67,7 @@ export const homographs: ReadonlyMap<string, string> = new Map([
   ['bassline', 'base line'],
   ['lead', 'leed'],
   ['leads', 'leeds'],
+  ['wound', 'wownd'],
 ]);
 
 /** Note values before `=`: `♩ = 96`. */
