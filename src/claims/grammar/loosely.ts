@@ -19,7 +19,8 @@ export function endOfSpelling(text: string, at: number, spelling: string): numbe
       while (isBreak(text.charAt(place))) place++;
       continue;
     }
-    const matches = found === wanted || (wanted === "'" ? isApostrophe(found) : found.toLowerCase() === wanted);
+    const matches =
+      found === wanted || (wanted === "'" ? isApostrophe(found) : found.toLowerCase() === wanted);
     if (!matches) return undefined;
     place++;
   }
