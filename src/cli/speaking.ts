@@ -2,7 +2,7 @@ import { dirname, join } from 'node:path';
 import type { Diagnostic } from '../diagnostics/index.js';
 import { commandVoice, embeddedVoice, espeakVoice, folderCache, takesIn } from '../sound/index.js';
 import type { SpeechCache, Takes, Voice } from '../sound/index.js';
-import { cacheFolder } from './cache-folder.js';
+import { cacheFolder } from '../workshop/index.js';
 import { runFinding } from './report.js';
 import { commandWords } from './command-words.js';
 

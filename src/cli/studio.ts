@@ -3,9 +3,8 @@ import { existsSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
-import { serve, stateFolder, systemWords, workshop } from '../workshop/index.js';
+import { cacheFolder, serve, stateFolder, studioFiles, systemWords, workshop } from '../workshop/index.js';
 import type { Served } from '../workshop/index.js';
-import { cacheFolder } from './cache-folder.js';
 import type { Run } from './commands.js';
 import { electronProgram } from './electron-program.js';
 import type { ExitCode } from './exit-code.js';
@@ -27,6 +26,7 @@ export const runStudio: Run = async ({ operands: [lesson], values, switches }, t
   const port = Number(values['port'] ?? 0);
   if (!Number.isInteger(port) || port < 0 || port > 65_535)
     return refuse('R0008', `\`--port ${values['port'] ?? ''}\` is no port`, 'a whole number from 1 to 65535');
+  const files = studioFiles();
   const host = await workshop({
     folder,
     ...(lesson === undefined ? {} : { lesson: resolve(lesson) }),
@@ -37,7 +37,7 @@ export const runStudio: Run = async ({ operands: [lesson], values, switches }, t
   });
   let served: Served;
   try {
-    served = await serve(host, port);
+    served = await serve(host, files, port);
   } catch (error) {
     await host.close();
     const code = error instanceof Error && 'code' in error ? String(error.code) : '';

@@ -1,6 +1,6 @@
 export { alsoWords, readAlso } from './bench/also.js';
 export type { Also } from './bench/also.js';
-export { stateFolder } from './files/user-folders.js';
+export { cacheFolder, stateFolder } from './files/user-folders.js';
 export { checkLessonText, emptyReport } from './reading/check-lesson.js';
 export type { CheckedText } from './reading/check-lesson.js';
 export { readSource, systemWords } from './reading/read-source.js';
@@ -8,5 +8,9 @@ export { scoreLibrary } from './reading/score-library.js';
 export type { LoadedScore, ScoreLibrary } from './reading/score-library.js';
 export { serve } from './server/serve.js';
 export type { Served } from './server/serve.js';
+export { site } from './site/site.js';
+export type { Reply } from './site/site.js';
+export { studioFiles } from './site/studio-files.js';
+export type { StudioFile, StudioFiles } from './site/studio-files.js';
 export { workshop } from './workshop.js';
 export type { ChooseFile, Workshop, WorkshopOptions } from './workshop.js';

@@ -4,7 +4,7 @@ import { mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promis
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { cacheFolder } from '../../src/cli/cache-folder.js';
+import { cacheFolder } from '../../src/workshop/index.js';
 import { commandWords } from '../../src/cli/command-words.js';
 import { wavFrames, wavHeader } from '../../src/sound/index.js';
 import { barwise } from './barwise.js';

@@ -5,7 +5,7 @@ import { askPath, eventsPath, fromWire, toWire } from '../../bridge/index.js';
 import { refused } from '../answer.js';
 import { guardedHeaders, site, textReply } from '../site/site.js';
 import type { Reply } from '../site/site.js';
-import { studioFiles } from '../site/studio-files.js';
+import type { StudioFiles } from '../site/studio-files.js';
 import type { Workshop } from '../workshop.js';
 import { sendEvents } from './events.js';
 import { readBody } from './read-body.js';
@@ -73,9 +73,9 @@ function send(response: ServerResponse, { status, headers, body }: Reply, withBo
  * @param port 0 for any free one
  * @throws the system's error where the port is taken
  */
-export async function serve(workshop: Workshop, port: number): Promise<Served> {
+export async function serve(workshop: Workshop, files: StudioFiles, port: number): Promise<Served> {
   const token = randomBytes(32).toString('base64url');
-  const pages = site(workshop, studioFiles());
+  const pages = site(workshop.page, files);
   const events = sendEvents(workshop);
   // Known once the system has given the port; nothing is received before.
   let keeper = doorkeeper(port, token);

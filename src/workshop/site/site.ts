@@ -32,10 +32,10 @@ export const textReply = (status: number, text: string): Reply => ({
  * Everything that the window loads: its own files and the student's pages. The desktop shell and the local server send the same.
  * @returns a function from the path of an address to what is sent
  */
-export function site(workshop: Workshop, files: StudioFiles): (address: string) => Reply {
+export function site(page: Workshop['page'], files: StudioFiles): (address: string) => Reply {
   return address => {
     if (address.startsWith(previewPath)) {
-      const html = workshop.page(address);
+      const html = page(address);
       if (html === undefined) return textReply(404, 'this page has been replaced by a newer one\n');
       const headers = {
         ...guardedHeaders,

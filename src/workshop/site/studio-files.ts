@@ -31,9 +31,13 @@ const places = ['../studio/', '../../../dist/studio/'].map(path =>
   fileURLToPath(new URL(path, import.meta.url)),
 );
 
-/** Finds the built window. Throws where it has not been built. */
-export function studioFiles(): StudioFiles {
-  const folder = places.find(place => existsSync(`${place}index.html`));
+/**
+ * Finds the built window.
+ * @param named its folder, with a slash at the end; the one that belongs to this program where absent
+ * @throws where it has not been built
+ */
+export function studioFiles(named?: string): StudioFiles {
+  const folder = [named ?? places].flat().find(place => existsSync(`${place}index.html`));
   if (folder === undefined)
     throw new Error(`the workshop's window is missing: build it first (looked in ${places.join(', ')})`);
   const names = new Set(

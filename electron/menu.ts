@@ -1,0 +1,60 @@
+import { app, Menu } from 'electron';
+import type { MenuItemConstructorOptions } from 'electron';
+import type { MenuCommand } from '../src/bridge/index.js';
+
+/** The menu of the application. Its commands are carried out by the window that is in front. */
+export function menu(tell: (command: MenuCommand) => void): Menu {
+  const command = (label: string, name: MenuCommand, accelerator?: string): MenuItemConstructorOptions => ({
+    label,
+    ...(accelerator === undefined ? {} : { accelerator }),
+    click: () => {
+      tell(name);
+    },
+  });
+  const separator: MenuItemConstructorOptions = { type: 'separator' };
+  return Menu.buildFromTemplate([
+    ...(process.platform === 'darwin' ? [{ role: 'appMenu' } as const] : []),
+    {
+      label: 'Lesson',
+      submenu: [
+        command('New from a score…', 'new', 'CmdOrCtrl+N'),
+        command('Open…', 'open', 'CmdOrCtrl+O'),
+        separator,
+        command('Save', 'save', 'CmdOrCtrl+S'),
+        command('Save as…', 'save-as', 'CmdOrCtrl+Shift+S'),
+        separator,
+        command('Build the walkthrough…', 'export', 'CmdOrCtrl+E'),
+        separator,
+        { role: 'close' },
+        ...(process.platform === 'darwin' ? [] : [{ role: 'quit' } as const]),
+      ],
+    },
+    {
+      label: 'Edit',
+      submenu: [
+        { role: 'undo' },
+        { role: 'redo' },
+        separator,
+        { role: 'cut' },
+        { role: 'copy' },
+        { role: 'paste' },
+        { role: 'selectAll' },
+        separator,
+        command('Find in the text…', 'find', 'CmdOrCtrl+F'),
+      ],
+    },
+    { label: 'Takes', submenu: [command('Record narration…', 'record', 'CmdOrCtrl+Shift+R')] },
+    {
+      label: 'View',
+      submenu: [
+        { role: 'resetZoom' },
+        { role: 'zoomIn' },
+        { role: 'zoomOut' },
+        { role: 'togglefullscreen' },
+        ...(app.isPackaged ? [] : [separator, { role: 'toggleDevTools' } as const]),
+      ],
+    },
+    { role: 'windowMenu' },
+    { label: 'Help', submenu: [command('Keys and words', 'help', 'F1')] },
+  ]);
+}
