@@ -69,7 +69,8 @@ describe('integrated loudness, EBU Tech 3341', () => {
   });
 });
 
-// EBU Tech 3341, signals 15 to 19: expected values as published, +0.2/-0.4 dB. Signals 20 to 23 (resampled single periods) are not made here.
+// EBU Tech 3341, signals 15 to 23: expected values as published, +0.2/-0.4 dB; the shape of signals 20 to 23 is from memory. Signals 9 to 14
+// are for meters of momentary and short-term loudness.
 describe('true peak, EBU Tech 3341', () => {
   const tone = (level: number, divisor: number, degrees: number) =>
     Float32Array.from(
@@ -89,6 +90,36 @@ describe('true peak, EBU Tech 3341', () => {
     const peak = measureTruePeak([tone(level, divisor, degrees)]);
     expect(peak).toBeLessThanOrEqual(expected + 0.2);
     expect(peak).toBeGreaterThanOrEqual(expected - 0.4);
+  });
+
+  /** A tone of fs/4 with one period of full scale, made at four times the sample rate and low-pass filtered there. */
+  const oversampled = ((): Float64Array => {
+    const [length, period, middle, reach] = [4 * 4800, 16, 2 * 4800, 256];
+    const tones = Float64Array.from({ length }, (_, i) => {
+      const level = i >= middle && i < middle + period ? 1 : 0.5;
+      return level * Math.sin((2 * Math.PI * i) / period) * Math.min(1, i / 4800, (length - i) / 4800);
+    });
+    // A sinc of 23 kHz at 192 kHz in a Blackman window (A. Oppenheim, R. Schafer, Discrete-Time Signal Processing, 7.5).
+    const cutoff = 23 / 192;
+    const filter = Float64Array.from({ length: 2 * reach + 1 }, (_, k) => {
+      const t = k - reach;
+      const window =
+        0.42 + 0.5 * Math.cos((Math.PI * t) / reach) + 0.08 * Math.cos((2 * Math.PI * t) / reach);
+      return window * (t === 0 ? 2 * cutoff : Math.sin(2 * Math.PI * cutoff * t) / (Math.PI * t));
+    });
+    return tones.map((_, i) => filter.reduce((sum, tap, k) => sum + tap * (tones[i + k - reach] ?? 0), 0));
+  })();
+
+  it.each([
+    ['20', 0],
+    ['21', 1],
+    ['22', 2],
+    ['23', 3],
+  ])('%s: a single period of full scale, sampled from %i of 4 on', (_, offset) => {
+    const samples = Float32Array.from({ length: 4800 }, (__, i) => oversampled[4 * i + offset] ?? 0);
+    const peak = measureTruePeak([samples]);
+    expect(peak).toBeLessThanOrEqual(0.2);
+    expect(peak).toBeGreaterThanOrEqual(-0.4);
   });
 });
 

@@ -192,6 +192,33 @@ describe('audio files', () => {
     }
   });
 
+  // ISO/IEC 14496-12, 8.6.6: an edit list names the first sample that is heard; read here without the library that wrote it.
+  it('tell players in the M4A to leave out the delay of the encoder, to the sample', async () => {
+    const file = await readFile(paths().m4a);
+    const boxes = (from: number, to: number): readonly (readonly [string, number, number])[] => {
+      const found: (readonly [string, number, number])[] = [];
+      for (let at = from; at + 8 <= to; at += file.readUInt32BE(at))
+        found.push([file.toString('latin1', at + 4, at + 8), at + 8, at + file.readUInt32BE(at)]);
+      return found;
+    };
+    const inside = (path: readonly string[]): number =>
+      path.reduce<readonly [number, number]>(
+        ([from, to], name) => {
+          const box = boxes(from, to).find(([other]) => other === name);
+          if (box === undefined) throw new Error(`no box ${name}`);
+          return [box[1], box[2]];
+        },
+        [0, file.length],
+      )[0];
+    const timescale = file.readUInt32BE(inside(['moov', 'trak', 'mdia', 'mdhd']) + 12);
+    const list = inside(['moov', 'trak', 'edts', 'elst']);
+    expect([timescale, file.readUInt32BE(list), file.readUInt32BE(list + 4)]).toEqual([48_000, 0, 1]);
+    const mediaTime = file.readInt32BE(list + 12);
+    expect(mediaTime).toBe(1024);
+    const heard = file.readUInt32BE(list + 8) / file.readUInt32BE(inside(['moov', 'mvhd']) + 12);
+    expect(Math.abs(heard - timeline.seconds)).toBeLessThan(0.03);
+  });
+
   it('are not left half written when the sound fails', async () => {
     async function* failing() {
       yield* mixLesson(timeline, speech);
