@@ -1,10 +1,11 @@
 /**
  * Measures the sound of a lesson and prints a table: `npx tsx benchmarks/audio.ts [LESSON.yaml]`. Speed with and without cached speech, memory,
- * onsets of notes against the timeline, starts of sentences against the word times, loudness of the result.
+ * onsets of notes against the timeline, starts of sentences against the word times, loudness of three lessons. The memory of an hour:
+ * benchmarks/long-lesson.ts.
  */
 import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { sourceText } from '../src/diagnostics/index.js';
 import { analyse } from '../src/harmony/index.js';
 import { readLesson } from '../src/lesson/index.js';
@@ -14,6 +15,7 @@ import type { Score } from '../src/score/index.js';
 import {
   embeddedVoice, folderCache, joinBlocks, measureLoudness, measureTruePeak, mixLesson, mixRate, renderMusic, speakLesson, trimmedBank, writeAudio,
 } from '../src/sound/index.js'; // prettier-ignore
+import type { AudioFiles } from '../src/sound/index.js';
 import { buildTimeline, chordsOfAnalysis } from '../src/timeline/index.js';
 import { layersOf, onsetErrors, startsAfterSilence } from './onsets.js';
 
@@ -49,6 +51,21 @@ async function read(path: string): Promise<{
   return { lesson, score: await scoreAt(lesson.score.value), versions };
 }
 
+/** A lesson spoken and scheduled. */
+async function scheduled(file: string) {
+  const { lesson, score, versions } = await read(file);
+  const speech = (await speakLesson(lesson, { voice: embeddedVoice() })).value;
+  const chordsIn = chordsOfAnalysis(of => (of === score ? analyse(of) : undefined));
+  return { speech, timeline: buildTimeline({ lesson, score, versions, chordsIn, speech }).value };
+}
+
+/** A waltz for piano, a chorale, four bars of melody. */
+const lessonsForLoudness = [
+  'sample-lessons/mill-road.yaml',
+  'sample-lessons/long-table.yaml',
+  'tests/fixtures/check/all-hold/lesson.yaml',
+];
+
 const path = process.argv[2] ?? 'sample-lessons/mill-road.yaml';
 const folder = await mkdtemp(join(tmpdir(), 'barwise-benchmark-'));
 try {
@@ -56,33 +73,26 @@ try {
   const chordsIn = chordsOfAnalysis(of =>
     of === score || [...versions.values()].includes(of) ? analyse(of) : undefined,
   );
-  const build = async () => {
+  const sound = async (files: AudioFiles) => {
     const spoken = await speakLesson(lesson, {
       voice: embeddedVoice(),
       cache: folderCache(join(folder, 'speech')),
     });
     const timeline = buildTimeline({ lesson, score, versions, chordsIn, speech: spoken.value }).value;
-    await writeAudio(mixLesson(timeline, spoken.value), {
-      wav: join(folder, 'lesson.wav'),
-      mp3: join(folder, 'lesson.mp3'),
-    });
+    await writeAudio(mixLesson(timeline, spoken.value), files);
     return { speech: spoken.value, timeline };
   };
-  const [{ speech, timeline }, cold] = await seconds(build);
-  const [, warm] = await seconds(build);
-  const [, wav] = await seconds(() =>
-    writeAudio(mixLesson(timeline, speech), { wav: join(folder, 'lesson.wav') }),
-  );
+  const files = (...kinds: readonly (keyof AudioFiles)[]): AudioFiles =>
+    Object.fromEntries(kinds.map(kind => [kind, join(folder, `lesson.${kind}`)]));
+  const [{ speech, timeline }, cold] = await seconds(() => sound(files('wav')));
   print('lesson', `${path}, ${timeline.seconds.toFixed(0)} s`);
-  print(
-    'speech, music, mix, WAV and MP3: cold',
-    `${cold.toFixed(1)} s, ${(timeline.seconds / cold).toFixed(0)}x real time`,
-  );
-  print(
-    'the same with speech cached',
-    `${warm.toFixed(1)} s, ${(timeline.seconds / warm).toFixed(0)}x real time`,
-  );
-  print('the same without the MP3', `${wav.toFixed(1)} s, ${(timeline.seconds / wav).toFixed(0)}x real time`);
+  const speed = (name: string, taken: number) => {
+    print(name, `${taken.toFixed(1)} s, ${(timeline.seconds / taken).toFixed(0)}x real time`);
+  };
+  speed('speech, music, mix and WAV: cold', cold);
+  speed('the same with speech cached', (await seconds(() => sound(files('wav'))))[1]);
+  speed('the same and MP3', (await seconds(() => sound(files('wav', 'mp3'))))[1]);
+  speed('the same and M4A', (await seconds(() => sound(files('wav', 'mp3', 'm4a'))))[1]);
   print('greatest memory of the process', `${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
 
   const notes = timeline.events.filter(event => event.kind === 'note');
@@ -112,14 +122,17 @@ try {
   });
   print('starts of sentences against the sound', milliseconds(sentenceErrors));
 
-  for (const loudness of [-16, -23]) {
-    const whole = [];
-    for await (const block of mixLesson(timeline, speech, { loudness })) whole.push(block);
-    const sound = joinBlocks(whole);
-    print(
-      `wanted ${String(loudness)} LUFS, at most -1 dBTP`,
-      `${measureLoudness([sound, sound], mixRate).toFixed(2)} LUFS, ${measureTruePeak([sound]).toFixed(2)} dBTP`,
-    );
+  for (const other of new Set([path, ...lessonsForLoudness])) {
+    const one = other === path ? { timeline, speech } : await scheduled(other);
+    for (const loudness of [-16, -23]) {
+      const whole = [];
+      for await (const block of mixLesson(one.timeline, one.speech, { loudness })) whole.push(block);
+      const mixed = joinBlocks(whole);
+      print(
+        `${basename(other)}: ${String(loudness)} LUFS wanted`,
+        `${measureLoudness([mixed, mixed], mixRate).toFixed(2)} LUFS, ${measureTruePeak([mixed]).toFixed(2)} dBTP`,
+      );
+    }
   }
 } finally {
   await rm(folder, { recursive: true, force: true });

@@ -52,13 +52,17 @@ export function layersOf<T extends { readonly start: number; readonly end: numbe
   return layers.map(layer => layer.notes);
 }
 
-/** Where sound begins after at least 0.2 s of silence, in seconds: 10 ms windows above a hundredth of the loudest one. */
+/**
+ * Where sound begins after at least 0.2 s of silence, in seconds: 10 ms windows above -50 dB of the loudest one. A word may begin with `th` or
+ * `f`, which are the weakest sounds of speech, about 30 dB under the strongest (H. Fletcher, Speech and Hearing in Communication, 1953; from memory),
+ * and they begin softly.
+ */
 export function startsAfterSilence(samples: Float32Array, sampleRate: number): readonly number[] {
   const size = Math.round(sampleRate / 100);
   const levels = Array.from({ length: Math.floor(samples.length / size) }, (_, n) =>
     Math.sqrt(samples.subarray(n * size, (n + 1) * size).reduce((sum, x) => sum + x * x, 0) / size),
   );
-  const threshold = levels.reduce((a, b) => Math.max(a, b), 0) / 100;
+  const threshold = levels.reduce((a, b) => Math.max(a, b), 0) * 10 ** (-50 / 20);
   const starts: number[] = [];
   let silent = 20;
   levels.forEach((level, n) => {
