@@ -1,5 +1,7 @@
 import type { PitchClass } from '../score/index.js';
 import { nativeTones } from './key.js';
+import { isAccented } from './accents.js';
+import type { Lattice } from './lattice.js';
 import type { Chord, Key, NonChordTone } from './model.js';
 import type { Moment } from './moments.js';
 import { classify } from './non-chord-tones.js';
@@ -31,10 +33,9 @@ export function tonesBetween(
 /** Names every tone of a stretch that its chord does not hold; `kind` is `undefined` where no type of non-chord tone fits. */
 export function foreignTones(
   sound: Sound,
-  moments: readonly Moment[],
+  { moments, staying }: Pick<Lattice, 'moments' | 'staying'>,
   stretch: ChordStretch,
   chordAt: (ticks: number) => Pick<Chord, 'tones'> | undefined,
-  staying: ReadonlySet<number>,
 ): readonly { readonly tone: Tone; readonly named: NonChordTone | undefined }[] {
   const start = moments[stretch.from]?.start ?? 0;
   const native = new Set(nativeTones(stretch.key));
@@ -50,7 +51,7 @@ export function foreignTones(
       const named = classify(tone, {
         sound,
         start,
-        accented: (moment?.level ?? 4) <= 2,
+        accented: moment !== undefined && isAccented(tone, moment, sound, moments),
         bass: sounding[0],
         upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
         stays: staying.has(tone.index),

@@ -1,7 +1,7 @@
 import { fraction, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
-import { bassOf, chordQualities, printChord, qualityIntervals } from './chord.js';
+import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
 import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
 import { foreignTones } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
@@ -202,13 +202,10 @@ function witnessesOf(
     return segmentAt(analysis, fraction(ticks, sound.ticksPerWhole))?.chord;
   };
   const foreign = new Map(
-    foreignTones(
-      sound,
-      lattice.moments,
-      { from, to, tones: question.tones, key },
-      chordAt,
-      lattice.staying,
-    ).map(({ tone, named }) => [tone, named]),
+    foreignTones(sound, lattice, { from, to, tones: question.tones, key }, chordAt).map(({ tone, named }) => [
+      tone,
+      named,
+    ]),
   );
   const all: Witness[] = [];
   const setAside: string[] = [];
@@ -256,6 +253,10 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   if (same && (question.bass === undefined || bassOf(main.chord) === question.bass)) return undefined;
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
+
+/** The augmented sixths share their frame and differ in one tone, which decides between them. */
+const isAugmentedSixth = (of: Chord): boolean => of.quality.endsWith('augmented sixth');
+const withArticle = (of: Chord): string => `${of.quality.startsWith('I') ? 'an' : 'a'} ${of.quality}`;
 
 /** How far a chord is behind the best reading of a span, and whether its bass fits; the measures behind the verdicts. */
 export function supportFor(
@@ -315,6 +316,15 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     ),
   ]);
 
+  if (isAugmentedSixth(chord) && isAugmentedSixth(best) && !sameChord(chord, best)) {
+    const heard = list(best.tones.filter(other => !question.tones.includes(other)).map(printPitchClass));
+    const unheard = list(missing.map(tone));
+    const parts = [heard === '' ? '' : `with ${heard}`, unheard === '' ? '' : `without ${unheard}`];
+    return answer(
+      'contradicted',
+      `${parts.filter(part => part !== '').join(' and ')} it is ${withArticle(best)}`,
+    );
+  }
   const bass = askBass(analysis, weighed);
   if (bass.fits === 'no' && bass.lowest !== undefined) {
     const part = question.tones.indexOf(bass.lowest.pitchClass);

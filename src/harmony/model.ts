@@ -49,6 +49,7 @@ export type NonChordToneKind =
 export interface NonChordTone {
   readonly note: NoteId;
   readonly kind: NonChordToneKind;
+  /** On a beat, and in a stronger place than what its voice goes on to. */
   readonly accented: boolean;
   readonly chromatic: boolean;
   readonly preparation?: NoteId;

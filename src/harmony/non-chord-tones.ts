@@ -32,7 +32,7 @@ export interface ForeignContext {
   readonly sound: Sound;
   /** Start of the harmony in ticks. */
   readonly start: number;
-  /** Strength of the moment at which the tone meets the harmony. */
+  /** See `NonChordTone.accented`. */
   readonly accented: boolean;
   readonly bass: Tone | undefined;
   readonly upper: Tone | undefined;

@@ -220,7 +220,9 @@ export function readingsOf(of: Chord, inKey: Key): readonly Reading[] {
 
 /** The numeral of a reading with the figures of an inversion: `V65/V`, `IVM7`, `viio7/ii`. */
 export function romanOf(reading: Reading, of: Chord): string {
-  const figures = figuresFor(of.tones.length, of.inversion);
+  const plain = figuresFor(of.tones.length, of.inversion);
+  // Plain `It` is read with its usual bass.
+  const figures = reading.name === 'It' && plain === '' ? '53' : plain;
   const seventh = reading.majorSeventh && of.tones.length > 3 ? 'M' : '';
   return reading.name + seventh + figures + (reading.target === undefined ? '' : `/${reading.target}`);
 }

@@ -47,7 +47,7 @@ const usualFigures = { Italian: '6', French: '43', German: '65', Swiss: '43' } a
 const figuresBorne: Readonly<Record<RomanNumeral['kind'], readonly Figures[]>> = {
   degree: ['', '6', '64', '7', '65', '43', '42', '9'],
   Neapolitan: ['', '6', '64', '7'],
-  Italian: ['6', '64'],
+  Italian: ['', '6', '64'],
   French: ['43', '7', '65', '42'],
   German: ['65', '7', '43', '42'],
   Swiss: ['43', '7', '65', '42'],
@@ -134,7 +134,10 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
         ? figuresRead[digits]
         : digits === '' || digits === '6'
           ? usualFigures[numeral.kind]
-          : figuresRead[digits];
+          : // A lone 5 is more likely a 6 or 65 gone wrong than the rare root position.
+            digits === '5'
+            ? undefined
+            : figuresRead[digits];
     const borne = figuresBorne[numeral.kind];
     if (figures === undefined || !borne.includes(figures)) {
       const names = borne.filter(each => each !== '');
@@ -180,5 +183,7 @@ export function printRomanNumeral(of: RomanNumeral): string {
     Swiss: 'Sw',
     cadential: of.upper ? 'cad' : 'bcad',
   }[of.kind];
-  return head + of.figures + (of.target === undefined ? '' : `/${printRomanNumeral(of.target)}`);
+  // Plain `It` is read with its usual bass, so that root position has to be written out.
+  const figures = of.kind === 'Italian' && of.figures === '' ? '53' : of.figures;
+  return head + figures + (of.target === undefined ? '' : `/${printRomanNumeral(of.target)}`);
 }

@@ -119,13 +119,7 @@ function sortTones(
   const members = tonesBetween(sound, lattice.moments, span.from, span.to).filter(tone =>
     span.chord.tones.includes(tone.pitchClass),
   );
-  const foreign = foreignTones(
-    sound,
-    lattice.moments,
-    { ...span, tones: span.chord.tones },
-    chordAt,
-    lattice.staying,
-  );
+  const foreign = foreignTones(sound, lattice, { ...span, tones: span.chord.tones }, chordAt);
   return {
     members: members.map(first),
     named: foreign.flatMap(({ named }) => (named === undefined ? [] : [named])),

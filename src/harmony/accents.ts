@@ -1,0 +1,13 @@
+import { momentAt } from './hearing.js';
+import type { Moment } from './moments.js';
+import type { Sound, Tone } from './sound.js';
+
+/**
+ * Whether a tone that meets its harmony at a moment is accented there: on a beat, and in a stronger place than what its voice goes on to
+ * (common practice: an accented non-chord tone stands on a stronger beat than its resolution). A last tone is accented on the strong beats.
+ */
+export function isAccented(tone: Tone, entry: Moment, { tones }: Sound, moments: readonly Moment[]): boolean {
+  const next = tone.next === undefined ? undefined : tones[tone.next];
+  const after = next === undefined ? undefined : moments[momentAt(moments, next.on)];
+  return entry.level <= 2 && entry.level < (after?.level ?? 2);
+}
