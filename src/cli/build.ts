@@ -10,15 +10,17 @@ import {
   walkthroughFiles,
   writeWhole,
 } from '../output/index.js';
-import type { LessonReport } from '../output/index.js';
-import { defaultLoudness, mixLesson, writeAudio } from '../sound/index.js';
-import type { AudioFiles } from '../sound/index.js';
+import { defaultLoudness, makeShelf, mixLesson, writeAudio } from '../sound/index.js';
+import type { AudioFiles, Shelf } from '../sound/index.js';
 import { checkLessonFile } from './check-lesson-file.js';
+import type { CheckedLesson } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';
 import { complain, runFinding } from './report.js';
 import { alsoWords, readAlso, scoreLibrary, systemWords } from '../workshop/index.js';
+import type { Also } from '../workshop/index.js';
 import { readSpeaking } from './speaking.js';
+import type { Speaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
 
 /** `barwise build LESSON --out DIR` */
@@ -60,12 +62,9 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     file,
     scoreLibrary(switches.has('allow-outside')),
   );
-  const show = (lesson: LessonReport): void => {
-    terminal.write(checkFormats.text({ lessons: [lesson] }, { ...terminal.layout, all: false }));
-  };
   const hasErrors = report.diagnostics.some(({ severity }) => severity === 'error');
   if (lesson === undefined || analysis === undefined || hasErrors) {
-    show(report);
+    terminal.write(checkFormats.text({ lessons: [report] }, { ...terminal.layout, all: false }));
     complain(
       terminal,
       runFinding('R0013', `\`${file}\` has errors, so nothing was built`, 'mend them and build again'),
@@ -76,6 +75,32 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
   const refused = await systemRefusal(() => checkWritable(folder));
   if (refused !== undefined) return cannotWrite(terminal, folder, refused);
 
+  const shelf = makeShelf();
+  try {
+    return await writeAll(
+      { folder, file, also, loudness, speaking: { ...speaking, shelf } },
+      { report, lesson, analysis, versions },
+      terminal,
+    );
+  } finally {
+    await shelf.clear();
+  }
+};
+
+interface Asked {
+  readonly folder: string;
+  readonly file: string;
+  readonly also: Also;
+  readonly loudness: number;
+  readonly speaking: Speaking & { readonly shelf: Shelf };
+}
+
+/** Makes the walkthrough of a lesson without errors and everything beside it. */
+async function writeAll(
+  { folder, file, also, loudness, speaking }: Asked,
+  { report, lesson, analysis, versions }: Required<Omit<CheckedLesson, 'opened'>>,
+  terminal: Terminal,
+): Promise<ExitCode> {
   const name = basename(file, extname(file));
   const { value: walkthrough, diagnostics } = await walkthroughFiles({
     name,
@@ -88,7 +113,7 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
     onProgress: terminal.progress,
   });
   const built = { ...report, diagnostics: inReadingOrder([...report.diagnostics, ...diagnostics], file) };
-  show(built);
+  terminal.write(checkFormats.text({ lessons: [built] }, { ...terminal.layout, all: false }));
 
   const audio: AudioFiles = Object.fromEntries(
     also.sounds.map(kind => [kind, join(folder, `${name}.${kind}`)]),
@@ -114,7 +139,7 @@ export const runBuild: Run = async ({ operands: [file = ''], values, switches },
   terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
   for (const path of paths) terminal.write(`  ${path}  ${((await stat(path)).size / 1000).toFixed(0)} kB\n`);
   return passes({ lessons: [built] }, false) ? 0 : 1;
-};
+}
 
 /** The code with which the system refuses to do something; any other error is a fault of the program. */
 async function systemRefusal(act: () => Promise<void>): Promise<string | undefined> {

@@ -24,6 +24,8 @@ export { resample } from './mix/resample.js';
 export type { SpeechClip } from './encode/mp3.js';
 export { paragraphsOf } from './speech/paragraphs.js';
 export type { Paragraph } from './speech/paragraphs.js';
+export { makeShelf } from './shelf.js';
+export type { Shelf } from './shelf.js';
 export { speakLesson } from './speech/speak-lesson.js';
 export type { SpeakLessonOptions } from './speech/speak-lesson.js';
 export { integratedLoudness, loudnessMeter, measureLoudness } from './loudness/loudness-meter.js';

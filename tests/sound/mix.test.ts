@@ -6,6 +6,7 @@ import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   joinBlocks,
+  makeShelf,
   measureLoudness,
   measureTruePeak,
   mixLesson,
@@ -141,6 +142,15 @@ describe('the mix', () => {
     const hash = (left: Float32Array) =>
       createHash('sha256').update(new Uint8Array(left.buffer)).digest('hex');
     expect(hash(await mixed(timeline, speech))).toBe(hash(whole));
+  });
+
+  it('is the same of speech that lies on disk, which is gone when the shelf is cleared', async () => {
+    const shelf = makeShelf();
+    const shelved = new Map<string, MixSpeech>();
+    for (const [id, sound] of speech) shelved.set(id, await shelf.put(sound));
+    expect(await mixed(timeline, shelved)).toEqual(whole);
+    await shelf.clear();
+    expect(() => shelved.get(idOf(alone))?.samples).toThrow(/ENOENT/u);
   });
 
   it('leaves nothing behind in the folder for temporary files', async () => {

@@ -5,6 +5,7 @@ import type { SpokenText } from '../../timeline/index.js';
 import { mixRate } from '../mono.js';
 import { resample } from '../mix/resample.js';
 import { paragraphsOf } from './paragraphs.js';
+import type { Shelf } from '../shelf.js';
 import type { Doubt, SpellingOptions } from './reading.js';
 import { silenceAfter, speak } from './speak.js';
 import type { SpokenSound } from './speak.js';
@@ -20,6 +21,8 @@ export interface SpeakLessonOptions {
   /** The educator's recordings; they come before any voice. */
   readonly takes?: Takes;
   readonly cache?: SpeechCache;
+  /** Where what was spoken lies until it is asked for; in memory where absent. */
+  readonly shelf?: Shelf;
   /** Called after each text with how many of all are done. */
   readonly onProgress?: (done: number, all: number) => void;
 }
@@ -55,7 +58,7 @@ async function speakAll(lesson: Lesson, options: SpeakLessonOptions): Promise<Sp
       { lexicon: lesson.lexicon, mode: home.mode },
       options,
     );
-    spoken.set(text.id, value);
+    spoken.set(text.id, (await options.shelf?.put(value)) ?? value);
     diagnostics.push(...found);
     options.onProgress?.(spoken.size, texts.length);
   }
