@@ -9,7 +9,7 @@ import { companionFiles } from './companions.js';
 import type { Companion } from './companions.js';
 import type { OutputFile } from './output-file.js';
 import { readPlayerBundle } from './player-bundle.js';
-import type { WalkthroughClip } from './walkthrough-input.js';
+import type { WalkthroughClip, WalkthroughInput } from './walkthrough-input.js';
 
 export interface WalkthroughFilesInput {
   /** Name of the written files without an extension. */
@@ -34,6 +34,8 @@ export interface BuiltWalkthrough {
   readonly timeline: Timeline;
   readonly speech: ReadonlyMap<string, SpokenSound>;
   readonly instrumentation: Instrumentation;
+  /** What the page was made of, for a course that puts several together. */
+  readonly page: WalkthroughInput;
 }
 
 /** Makes the files of a walkthrough out of a lesson without errors: speech, timeline, sound bank, page, captions. */
@@ -71,7 +73,7 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     const { mp3, skipSeconds } = await speechClip(sound, speaking.cache);
     clips.push({ say, file: mp3, skipSeconds });
   }
-  const files = buildWalkthrough({
+  const page: WalkthroughInput = {
     name,
     lesson,
     scores: [
@@ -85,7 +87,7 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     bank,
     captions: captionsWebvtt(timeline.value),
     player,
-  });
+  };
   const beside = companionFiles(name, lesson, timeline.value, instrumentation.value, input.companions ?? []);
   const diagnostics: readonly Diagnostic[] = [
     ...spoken.diagnostics,
@@ -95,10 +97,11 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
   ];
   return {
     value: {
-      files: [...files, ...beside],
+      files: [...buildWalkthrough(page), ...beside],
       timeline: timeline.value,
       speech: spoken.value,
       instrumentation: instrumentation.value,
+      page,
     },
     diagnostics,
   };

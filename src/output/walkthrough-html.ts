@@ -21,14 +21,16 @@ const hash = (text: string): string =>
 
 /**
  * What the page may do (CSP Level 3): run this one program, wear this one style, decode what it carries. Nothing is fetched, sent,
- * framed or navigated to. The sample decoder is WebAssembly, which needs its own word.
+ * framed or navigated to. The sample decoder is WebAssembly, which needs its own word. A page that reports to a learning platform by the
+ * network (cmi5) may also speak to it; where that will be is not known when the page is made.
  */
-function contentPolicy(script: string, style: string): string {
+function contentPolicy(script: string, style: string, connects: boolean): string {
   return [
     "default-src 'none'",
-    `script-src ${hash(script)} 'wasm-unsafe-eval'`,
-    `style-src ${hash(style)}`,
+    `script-src ${script} 'wasm-unsafe-eval'`,
+    `style-src ${style}`,
     'font-src data:',
+    ...(connects ? ['connect-src https: http:'] : []),
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
@@ -45,17 +47,30 @@ const audioBlock = (id: string, bytes: Uint8Array): string =>
 const captionBlock = (captions: string): string =>
   block('captions', 'application/json', scriptJson(captions));
 
-/** The page as one HTML document. */
-export function walkthroughHtml(input: WalkthroughInput, data: PageData): string {
-  // A closing tag inside a string of the program would end its element.
-  const script = input.player.script.replace(/<\/script/gi, '<\\/script').replace(/<!--/g, '<\\!--');
+/** Names of the program and the look where they lie beside the page, shared by several. */
+export interface SharedAssets {
+  readonly script: string;
+  readonly style: string;
+}
+
+/** The program as it may stand inside a page: a closing tag inside a string would end its element. */
+const inlineScript = (script: string): string =>
+  script.replace(/<\/script/gi, '<\\/script').replace(/<!--/g, '<\\!--');
+
+/** The page as one HTML document; with `shared` the program and the look are files beside it. */
+export function walkthroughHtml(input: WalkthroughInput, data: PageData, shared?: SharedAssets): string {
+  const script = inlineScript(input.player.script);
   const style = input.player.style.replace(/<\/style/gi, '<\\/style');
+  const policy =
+    shared === undefined
+      ? contentPolicy(hash(script), hash(style), data.reportsTo === 'cmi5')
+      : contentPolicy("'self'", "'self'", false);
   return [
     '<!doctype html>',
     '<html lang="en">',
     '<head>',
     '<meta charset="utf-8">',
-    `<meta http-equiv="Content-Security-Policy" content="${escapeHtml(contentPolicy(script, style))}">`,
+    `<meta http-equiv="Content-Security-Policy" content="${escapeHtml(policy)}">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     '<meta name="color-scheme" content="light dark">',
     '<meta name="referrer" content="no-referrer">',
@@ -63,7 +78,9 @@ export function walkthroughHtml(input: WalkthroughInput, data: PageData): string
     ...(data.description === undefined
       ? []
       : [`<meta name="description" content="${escapeHtml(data.description)}">`]),
-    `<style>${style}</style>`,
+    shared === undefined
+      ? `<style>${style}</style>`
+      : `<link rel="stylesheet" href="${escapeHtml(shared.style)}">`,
     '</head>',
     '<body>',
     '<noscript>This lesson plays in the page itself and needs JavaScript.</noscript>',
@@ -71,7 +88,9 @@ export function walkthroughHtml(input: WalkthroughInput, data: PageData): string
     block('page-data', 'application/json', scriptJson(data)),
     captionBlock(input.captions),
     // The program starts before the browser has read the sound, which is most of the file and not needed until something is played.
-    `<script>${script}</script>`,
+    shared === undefined
+      ? `<script>${script}</script>`
+      : `<script src="${escapeHtml(shared.script)}"></script>`,
     audioBlock('bank', input.bank),
     ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.file)),
     '</body>',

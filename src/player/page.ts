@@ -16,6 +16,7 @@ import { practice } from './practice.js';
 import { isSettled, progressKeeper, type LessonProgress } from './progress.js';
 import { closePullUps } from './pull-up.js';
 import type { AskAction, QuestionParts } from './question-view.js';
+import { learningReport, type Reporter } from './reporting/reporter.js';
 import { hearingOf } from './reading.js';
 import { scoreTools } from './score-tools.js';
 import { storeSettings, storedSettings, tempoRange, type Settings } from './settings.js';
@@ -40,8 +41,13 @@ const heardBefore = 0.75;
 /** How much the keys for slower and faster change the tempo, in per cent. */
 const tempoStep = 5;
 
-/** Builds the page in `root` and wires its parts together. */
-export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): void {
+/** Builds the page in `root` and wires its parts together; `#step-3` in its address opens the third step. */
+export function buildPage(
+  root: HTMLElement,
+  blocks: PageBlocks,
+  sound: Sound,
+  reporter: Reporter | undefined,
+): void {
   const { data } = blocks;
   const { timeline } = data;
   let settings = storedSettings();
@@ -58,6 +64,7 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   const showKept = (progress: LessonProgress): void => {
     for (const [index, view] of steps.entries()) view.setHeard(progress.heard.includes(index));
     summary.update(progress);
+    reporter?.report(learningReport(data, progress));
   };
 
   const layersOfSteps: readonly (readonly Layer[])[] = data.steps.map(step => step.show);
@@ -301,8 +308,8 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
     html(
       'section',
       { class: 'words', 'aria-label': 'Lesson' },
-      practising.element,
       heading,
+      practising.element,
       wordsSwitch([stepList, summary.element], transcript.element),
       stepList,
       summary.element,
@@ -435,7 +442,15 @@ export function buildPage(root: HTMLElement, blocks: PageBlocks, sound: Sound): 
   }).observe(sheet);
   closePullUps(root);
   const kept = keeper.now();
+  const linked = (): number | undefined => {
+    const step = /^#step-(\d+)$/.exec(location.hash)?.[1];
+    return step === undefined ? undefined : Number(step) - 1;
+  };
+  addEventListener('hashchange', () => {
+    const step = linked();
+    if (step !== undefined) goTo(step);
+  });
   showKept(kept);
-  goTo(Math.min(kept.step, data.steps.length - 1));
+  goTo(Math.min(linked() ?? kept.step, data.steps.length - 1));
   applySettings();
 }

@@ -82,7 +82,7 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
     return html(
       'section',
       {},
-      html('h3', {}, `${step.index + 1}. ${step.title}`),
+      html('h2', {}, `${step.index + 1}. ${step.title}`),
       html('ol', { class: 'transcript-lines' }, ...items),
     );
   });

@@ -10,6 +10,8 @@ import type { Timeline } from './model.js';
  */
 export interface PageData {
   readonly page: 1;
+  /** The kind of learning platform that it was packed for; absent in a page that stands by itself. */
+  readonly reportsTo?: 'SCORM 1.2' | 'cmi5';
   /** Tells lessons apart in the browser's storage; changes when the lesson changes. */
   readonly id: string;
   readonly title: string;

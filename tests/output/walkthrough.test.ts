@@ -13,6 +13,9 @@ let html: string;
 
 const textOf = (bytes: Uint8Array | undefined): string =>
   new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+/** Megabytes are compared as such; told apart one by one they would take minutes. */
+const isSame = (a: Uint8Array, b: Uint8Array | undefined): boolean =>
+  Buffer.compare(a, b ?? Buffer.of()) === 0;
 const block = (page: string, id: string): string =>
   new RegExp(`id="${id}">(.*?)</script>`, 's').exec(page)?.[1] ?? '';
 const dataOf = (page: string): PageData => JSON.parse(block(page, 'page-data')) as PageData;
@@ -29,7 +32,9 @@ describe('the walkthrough as files', () => {
     const files = buildWalkthrough(input);
     expect(files.map(({ name }) => name)).toEqual(['practice.html', 'practice.vtt']);
     expect(textOf(files[1]?.bytes)).toBe(input.captions);
-    expect(buildWalkthrough(input)).toEqual(files);
+    const again = buildWalkthrough(input);
+    expect(again.map(({ name }) => name)).toEqual(files.map(({ name }) => name));
+    expect(again.map(({ bytes }, at) => isSame(bytes, files[at]?.bytes))).toEqual([true, true]);
   });
 
   test('the page is one HTML document that points nowhere', () => {
@@ -67,12 +72,10 @@ describe('the walkthrough as files', () => {
   });
 
   test('the sound bank and the clips come out byte for byte', () => {
-    expect(new Uint8Array(Buffer.from(block(html, 'bank'), 'base64'))).toEqual(new Uint8Array(input.bank));
+    expect(isSame(Buffer.from(block(html, 'bank'), 'base64'), input.bank)).toBe(true);
     expect(dataOf(html).clips).toEqual(input.clips.map(({ say, skipSeconds }) => ({ say, skipSeconds })));
     input.clips.forEach((clip, index) => {
-      expect(new Uint8Array(Buffer.from(block(html, `clip-${index}`), 'base64'))).toEqual(
-        new Uint8Array(clip.file),
-      );
+      expect(isSame(Buffer.from(block(html, `clip-${index}`), 'base64'), clip.file)).toBe(true);
     });
   });
 

@@ -1,0 +1,45 @@
+import { escapeHtml } from './walkthrough-html.js';
+
+/** One lesson of a package: where its page lies and what it is called. */
+export interface PackedLesson {
+  /** Tells the lessons of the package apart; letters, digits and hyphens. */
+  readonly id: string;
+  readonly title: string;
+  readonly description?: string;
+  readonly page: string;
+}
+
+/**
+ * The manifest of a SCORM 1.2 package (ADL SCORM 1.2 Content Aggregation Model, section 2.3; IMS Content Packaging 1.1.2): one item a lesson, each
+ * page a sharable content object. `id` names the course.
+ */
+export function scormManifest(id: string, title: string, lessons: readonly PackedLesson[]): string {
+  const text = escapeHtml;
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<manifest identifier="${text(id)}" version="1.0" xmlns="http://www.imsproject.org/xsd/imscp_rootv1p1p2" xmlns:adlcp="http://www.adlnet.org/xsd/adlcp_rootv1p2" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance" xsi:schemaLocation="http://www.imsproject.org/xsd/imscp_rootv1p1p2 imscp_rootv1p1p2.xsd http://www.adlnet.org/xsd/adlcp_rootv1p2 adlcp_rootv1p2.xsd">`,
+    '  <metadata>',
+    '    <schema>ADL SCORM</schema>',
+    '    <schemaversion>1.2</schemaversion>',
+    '  </metadata>',
+    '  <organizations default="course">',
+    '    <organization identifier="course">',
+    `      <title>${text(title)}</title>`,
+    ...lessons.flatMap(lesson => [
+      `      <item identifier="item-${lesson.id}" identifierref="page-${lesson.id}" isvisible="true">`,
+      `        <title>${text(lesson.title)}</title>`,
+      '      </item>',
+    ]),
+    '    </organization>',
+    '  </organizations>',
+    '  <resources>',
+    ...lessons.flatMap(({ id: lesson, page }) => [
+      `    <resource identifier="page-${lesson}" type="webcontent" adlcp:scormtype="sco" href="${text(page)}">`,
+      `      <file href="${text(page)}"/>`,
+      '    </resource>',
+    ]),
+    '  </resources>',
+    '</manifest>',
+    '',
+  ].join('\n');
+}
