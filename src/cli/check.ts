@@ -1,41 +1,79 @@
-import { checkFormats, passes } from '../output/index.js';
-import type { LessonReport } from '../output/index.js';
-import { scoreLibrary } from '../workshop/index.js';
-import { checkLessonFile } from './check-lesson-file.js';
-import type { Run } from './commands.js';
+import { changesSince, checkFormats, passes } from '../output/index.js';
+import type { CheckOptions, EarlierReport, LessonReport } from '../output/index.js';
+import { earlierReport } from './against.js';
+import { checkMany } from './check-many.js';
+import type { CheckedFile } from './check-many.js';
+import type { Arguments, Run } from './commands.js';
+import type { ExitCode } from './exit-code.js';
 import { findFiles } from './find-files.js';
 import { chosenFormat } from './format-option.js';
 import { version } from './help.js';
 import { complain } from './report.js';
+import type { Terminal } from './terminal.js';
+import { watchLessons } from './watch-lessons.js';
 
 /** `barwise check LESSON...` */
-export const runCheck: Run = async ({ operands, values, switches }, terminal) => {
+export const runCheck: Run = async (typed, terminal) => {
+  const { operands, values, switches } = typed;
   const render = chosenFormat(checkFormats, values['format'], terminal);
   if (render === undefined) return 2;
-  const found = await findFiles(operands, ['.yaml', '.yml'], 'lesson');
+  const find = (): ReturnType<typeof findFiles> => findFiles(operands, ['.yaml', '.yml'], 'lesson');
+  const found = await find();
   for (const diagnostic of found.diagnostics) complain(terminal, diagnostic);
 
-  const library = scoreLibrary(switches.has('allow-outside'));
-  const lessons: LessonReport[] = [];
-  let allOpened = found.diagnostics.length === 0;
-  for (const file of found.files) {
-    terminal.progress(`checking ${lessons.length + 1} of ${found.files.length}: ${file}`);
-    const checked = await checkLessonFile(file, library);
-    lessons.push(checked.report);
-    allOpened &&= checked.opened;
-  }
-  terminal.write(
-    await render(
-      { lessons },
-      {
-        ...terminal.layout,
-        all: switches.has('all'),
-        unchecked: switches.has('unchecked'),
-        strict: switches.has('strict'),
-        version: version(),
-      },
-    ),
-  );
-  if (!allOpened) return 2;
-  return passes({ lessons }, switches.has('strict')) ? 0 : 1;
+  const allowOutside = switches.has('allow-outside');
+  const earlier = await earlierState(typed, found.files, terminal);
+  if (earlier === 'refused') return 2;
+  const show = async (checked: readonly CheckedFile[]): Promise<string> => {
+    const lessons = checked.map(({ report }) => report);
+    return render(withChanges(lessons, earlier), showOptions(typed, terminal));
+  };
+  if (switches.has('watch')) return watchLessons({ find, show, allowOutside, terminal });
+
+  const checked = await checkMany(found.files, {
+    allowOutside,
+    withSubject: values['format'] === 'html',
+    onProgress: done => {
+      terminal.progress(`checked ${done} of ${found.files.length}`);
+    },
+  });
+  terminal.write(await show(checked));
+  return exitCode(checked, found.diagnostics.length === 0, switches.has('strict'));
 };
+
+interface Earlier {
+  readonly name: string;
+  readonly report: EarlierReport;
+}
+
+/** What `--against` names; complains where there is nothing of that name. */
+async function earlierState(
+  { values, switches }: Arguments,
+  files: readonly string[],
+  terminal: Terminal,
+): Promise<Earlier | 'refused' | undefined> {
+  const name = values['against'];
+  if (name === undefined) return undefined;
+  const report = await earlierReport(name, files, switches.has('allow-outside'));
+  if (!('code' in report)) return { name, report };
+  complain(terminal, report);
+  return 'refused';
+}
+
+const withChanges = (lessons: readonly LessonReport[], earlier: Earlier | undefined) =>
+  earlier === undefined
+    ? { lessons }
+    : { lessons, changes: changesSince(earlier.name, earlier.report, lessons) };
+
+const showOptions = ({ switches }: Arguments, { layout }: Terminal): CheckOptions => ({
+  ...layout,
+  all: switches.has('all'),
+  unchecked: switches.has('unchecked'),
+  strict: switches.has('strict'),
+  version: version(),
+});
+
+function exitCode(checked: readonly CheckedFile[], allFound: boolean, strict: boolean): ExitCode {
+  if (!allFound || checked.some(({ opened }) => !opened)) return 2;
+  return passes({ lessons: checked.map(({ report }) => report) }, strict) ? 0 : 1;
+}

@@ -44,6 +44,11 @@ export const commands = {
       strict: { about: 'exit with 1 also where a claim is arguable or undecided' },
       all: { about: 'show the claims that hold as well' },
       unchecked: { about: 'list what the narration says without a claim behind it' },
+      against: {
+        value: 'EARLIER',
+        about: 'list the verdicts that changed since a git revision, or since a report written as JSON',
+      },
+      watch: { about: 'check again whenever a lesson or its score is saved, until Ctrl-C' },
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./check.js')).runCheck,
@@ -57,12 +62,15 @@ export const commands = {
     load: async () => (await import('./analyse.js')).runAnalyse,
   },
   build: {
-    operands: 'LESSON',
+    operands: 'LESSON...',
     least: 1,
-    most: 1,
+    most: any,
     about: 'build the walkthrough: a page that works offline, and its captions',
     options: {
       out: { value: 'DIR', about: 'folder to write into; it is made where it does not exist' },
+      site: { value: 'DIR', about: 'a course of several lessons: contents, shared program, a page for each' },
+      title: { value: 'TEXT', about: 'of the course' },
+      package: { value: 'LIST', about: 'for learning platforms, with commas between: scorm-1.2, cmi5' },
       also: {
         value: 'LIST',
         about:

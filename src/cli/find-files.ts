@@ -1,5 +1,6 @@
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
+import { glob, isDynamicPattern } from 'tinyglobby';
 import type { Diagnostic } from '../diagnostics/index.js';
 import { runFinding } from './report.js';
 
@@ -10,7 +11,8 @@ export interface FoundFiles {
 
 /**
  * The files that the paths name: a file stands for itself, a folder for every file in it and below it with one of the
- * endings, in the order of their names. Hidden folders and `node_modules` are left out; links are not followed.
+ * endings, a pattern (`*`, `?`, `**`, braces) for what it matches; in the order of their names. Hidden folders and
+ * `node_modules` are left out; links are not followed.
  */
 export async function findFiles(
   paths: readonly string[],
@@ -21,23 +23,31 @@ export async function findFiles(
   const diagnostics: Diagnostic[] = [];
   for (const path of paths) {
     const status = await stat(path).catch(() => undefined);
-    if (status?.isDirectory() !== true) {
+    const isPattern = status === undefined && isDynamicPattern(path);
+    if (status?.isDirectory() !== true && !isPattern) {
       files.push(path);
       continue;
     }
-    const found = await filesBelow(path, endings);
+    const found = isPattern ? await filesLike(path, endings) : await filesBelow(path, endings);
     if (found.length === 0) {
-      diagnostics.push(
-        runFinding(
-          'R0011',
-          `there is no ${what} in \`${path}\``,
-          `looked for files that end in ${endings.join(' or ')}`,
-        ),
-      );
+      const message = isPattern
+        ? `no ${what} is named like \`${path}\``
+        : `there is no ${what} in \`${path}\``;
+      diagnostics.push(runFinding('R0011', message, `looked for files that end in ${endings.join(' or ')}`));
     }
     files.push(...found);
   }
   return { files: [...new Set(files)], diagnostics };
+}
+
+/** Shells leave a pattern in quotes as it is; an existing file is never taken for one. */
+async function filesLike(pattern: string, endings: readonly string[]): Promise<readonly string[]> {
+  const found = await glob(pattern, {
+    ignore: ['**/node_modules/**'],
+    expandDirectories: false,
+    followSymbolicLinks: false,
+  });
+  return found.filter(path => endings.includes(extname(path).toLowerCase())).sort();
 }
 
 async function filesBelow(folder: string, endings: readonly string[]): Promise<readonly string[]> {

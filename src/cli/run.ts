@@ -1,4 +1,5 @@
 import { didYouMean, renderDiagnostic } from '../diagnostics/index.js';
+import { processWord } from './process-word.js';
 import { commandNames, commands } from './commands.js';
 import type { Command, CommandName } from './commands.js';
 import type { ExitCode } from './exit-code.js';
@@ -13,6 +14,8 @@ const isCommand = (name: string): name is CommandName => commandNames.some(known
 export async function run(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const [first, ...rest] = words;
   const { width } = terminal.layout;
+  if (process.send !== undefined && first === processWord)
+    return (await import('./check-process.js')).checkInProcess();
   if (first === '--version') return print(terminal, `${version()}\n`);
   if (first === '--help' || first === '-h') return print(terminal, generalHelp(width));
   if (first === 'help') {

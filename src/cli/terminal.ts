@@ -11,6 +11,8 @@ export interface Terminal {
   readonly writeError: (text: string) => void;
   /** Shows what is being done, on a terminal and only once the work has taken a moment; `undefined` clears it. */
   readonly progress: (text: string | undefined) => void;
+  /** Shows a text in the place of the one before; where output is no terminal, below it. */
+  readonly redraw: (text: string) => void;
 }
 
 const defaultWidth = 80;
@@ -69,5 +71,10 @@ export function processTerminal(): Terminal {
       stderr.write(text);
     },
     progress,
+    redraw: text => {
+      progress(undefined);
+      // From the upper left corner, each line to its end, then everything below (ECMA-48: CUP, EL, ED): nothing flickers.
+      stdout.write(stdout.isTTY ? `\u001B[H${text.replaceAll('\n', '\u001B[K\n')}\u001B[J` : text);
+    },
   };
 }

@@ -1,3 +1,4 @@
+import type { Changes } from './check-changes.js';
 import type { CheckReport, CheckSummary } from './check-report.js';
 import { counted } from './counted.js';
 
@@ -15,6 +16,16 @@ export function countsInWords(summary: CheckSummary): string {
     ...(warnings > 0 ? [counted(warnings, 'warning')] : []),
   ];
   return findings.length === 0 ? verdicts : `${verdicts}; ${findings.join(', ')}`;
+}
+
+/** `since HEAD~1: 2 verdicts changed, 1 claim is new`. */
+export function changesInWords({ since, changed, added, gone }: Changes): string {
+  const parts = [
+    changed.length === 0 ? 'no verdict changed' : `${counted(changed.length, 'verdict')} changed`,
+    ...(added > 0 ? [`${counted(added, 'claim')} ${added === 1 ? 'is' : 'are'} new`] : []),
+    ...(gone > 0 ? [`${counted(gone, 'claim')} ${gone === 1 ? 'is' : 'are'} gone`] : []),
+  ];
+  return `since ${since}: ${parts.join(', ')}`;
 }
 
 function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {

@@ -1,5 +1,5 @@
 import { counted } from './counted.js';
-import { countsInWords, subjectOf } from './check-counts.js';
+import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
 import { summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
 import { reportHead } from './report/check-head.js';
@@ -9,7 +9,7 @@ import { engravePassages } from './report/excerpts.js';
 import type { Passage } from './report/excerpts.js';
 import { findingsSection } from './report/findings.js';
 import { sharedGlyphs } from './report/glyphs.js';
-import { element } from './report/markup.js';
+import { element, text } from './report/markup.js';
 import type { Markup } from './report/markup.js';
 import type { NumberedClaim } from './report/marks.js';
 import { reportPage } from './report/page.js';
@@ -47,8 +47,22 @@ export async function checkHtml(report: CheckReport, options: CheckOptions): Pro
       : '';
   return reportPage(
     title,
-    element('main', {}, glyphs.definitions(), overview, ...lessons),
+    element('main', {}, glyphs.definitions(), overview, changesSection(report), ...lessons),
     shownWhenAsked(number),
+  );
+}
+
+/** The verdicts that are not what they were. */
+function changesSection({ changes }: CheckReport): Markup {
+  if (changes === undefined) return '';
+  const items = changes.changed.map(({ claim, before, file }) =>
+    element('li', {}, text(`${claim.entry.text}: ${before} → ${claim.verdict.verdict} (${file})`)),
+  );
+  return element(
+    'section',
+    { class: 'findings' },
+    element('p', { class: 'eyebrow' }, text(changesInWords(changes))),
+    items.length === 0 ? '' : element('ul', {}, ...items),
   );
 }
 

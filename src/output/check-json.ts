@@ -1,3 +1,4 @@
+import type { Changes } from './check-changes.js';
 import type { CheckReport, ReportedClaim } from './check-report.js';
 import { summarize } from './check-report.js';
 import { findingJson, placeJson } from './finding-json.js';
@@ -11,7 +12,24 @@ export function checkJson(report: CheckReport): string {
     claims: claims.map(claimJson),
     narration: narrationJson(prose),
   }));
-  return `${JSON.stringify({ barwise: 1, lessons, summary: summarize(report.lessons) }, null, 2)}\n`;
+  const { changes } = report;
+  const since = changes === undefined ? {} : { since: changesJson(changes) };
+  return `${JSON.stringify({ barwise: 1, lessons, summary: summarize(report.lessons), ...since }, null, 2)}\n`;
+}
+
+function changesJson({ since, changed, added, gone }: Changes): object {
+  return {
+    name: since,
+    changed: changed.map(({ claim, before }) => ({
+      ...placeJson(claim.entry.span),
+      path: claim.entry.path,
+      text: claim.entry.text,
+      before,
+      now: claim.verdict.verdict,
+    })),
+    added,
+    gone,
+  };
 }
 
 function narrationJson({ checked, unchecked, opinions }: ProseCoverage): object {

@@ -2,6 +2,7 @@ import type { VerdictWord } from '../claims/index.js';
 import type { Diagnostic, FrameOptions } from '../diagnostics/index.js';
 import type { CheckedClaim, Lesson, ProseCoverage } from '../lesson/index.js';
 import type { Score } from '../score/index.js';
+import type { Changes } from './check-changes.js';
 
 /** A claim and its verdict as plain data, which can be sent from one process to another. */
 export interface ReportedClaim extends Omit<CheckedClaim, 'claim'> {
@@ -40,6 +41,8 @@ export interface Subject {
 /** What `check` found in all lessons; every output of `check` is made from it. */
 export interface CheckReport {
   readonly lessons: readonly LessonReport[];
+  /** What has changed since an earlier state, where one was named. */
+  readonly changes?: Changes;
 }
 
 /** How a report is shown. */

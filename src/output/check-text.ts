@@ -4,9 +4,10 @@ import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { UncheckedWords } from '../lesson/index.js';
 import { shownClaims, summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
-import { countsInWords, subjectOf } from './check-counts.js';
+import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
 import { evidenceByRole } from './check-evidence.js';
 import { counted } from './counted.js';
+import { placeJson } from './finding-json.js';
 import { shownFindings } from './prose-findings.js';
 
 const tones: Readonly<Record<VerdictWord, Tone>> = {
@@ -30,7 +31,8 @@ export function checkText(report: CheckReport, options: CheckOptions): string {
     ? report.lessons.map(lesson => summaryLine(lesson.file, summarize([lesson]), options))
     : [];
   const total = summaryLine(subjectOf(report), summarize(report.lessons), options);
-  return [...blocks, [...counts, total, narrationLine(report, options)].join('')].join('\n');
+  const foot = [...counts, total, narrationLine(report, options)].join('');
+  return [...blocks, foot, ...changesBlock(report, options)].join('\n');
 }
 
 function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly string[] {
@@ -107,6 +109,18 @@ function narrationLine({ lessons }: CheckReport, { palette, width, unchecked }: 
   return wrap(`narration: ${parts.join(', ')}${hint}`, width)
     .map(line => `${palette.note(line)}\n`)
     .join('');
+}
+
+/** The verdicts that are not what they were. */
+function changesBlock({ changes }: CheckReport, { palette, width }: FrameOptions): readonly string[] {
+  if (changes === undefined) return [];
+  const lines = changes.changed.flatMap(({ claim, before }) => {
+    const { file, line, column } = placeJson(claim.entry.span);
+    const now = claim.verdict.verdict;
+    const text = `${file}:${line}:${column}: ${before} → ${now}: ${claim.entry.text}`;
+    return wrap(text, width).map((part, index) => palette[tones[now]](index === 0 ? part : `  ${part}`));
+  });
+  return [[palette.strong(changesInWords(changes)), ...lines].map(line => `${line}\n`).join('')];
 }
 
 const failsUnchecked = ({ verdict }: UncheckedWords): boolean => verdict?.verdict === 'fails';

@@ -1,4 +1,6 @@
 export type { WalkthroughClip, WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
+export { buildSite } from './walkthrough-site.js';
+export type { Platform, SiteInput } from './walkthrough-site.js';
 export { readPlayerBundle } from './player-bundle.js';
 export type { PlayerBundle } from './player-bundle.js';
 export type { OutputFile } from './output-file.js';
@@ -9,6 +11,8 @@ export { chaptersWebvtt } from './chapters-webvtt.js';
 export { timelineJson } from './timeline-json.js';
 export { analysisFormats } from './analysis-formats.js';
 export type { AnalysisReport, ScoreReport } from './analysis-report.js';
+export { changesSince, earlierLesson, readEarlierReport } from './check-changes.js';
+export type { Changes, EarlierReport } from './check-changes.js';
 export { checkFormats } from './check-formats.js';
 export { passes, reportedClaim, summarize } from './check-report.js';
 export type {

@@ -17,7 +17,7 @@ export interface Outcome {
 const terminalVariables: readonly string[] = ['COLUMNS', 'NO_COLOR', 'FORCE_COLOR'];
 
 /** The built program where it is newer than every source, else the sources themselves, which start more slowly. */
-const program = isBuilt()
+export const programWords: readonly string[] = isBuilt()
   ? [`${root}dist/cli/main.js`]
   : ['--import', `${root}node_modules/tsx/dist/loader.mjs`, `${root}src/cli/main.ts`];
 
@@ -39,7 +39,7 @@ afterAll(() => {
 
 /** The command that runs the program, for a shell. */
 export const commandLine = (words: readonly string[]): string =>
-  [process.execPath, ...program, ...words].map(word => `'${word}'`).join(' ');
+  [process.execPath, ...programWords, ...words].map(word => `'${word}'`).join(' ');
 
 /** Runs the program as a process of its own. */
 export function barwise(
@@ -49,7 +49,7 @@ export function barwise(
   const own = Object.fromEntries(
     Object.entries(process.env).filter(([name]) => !terminalVariables.includes(name)),
   );
-  const child = spawn(process.execPath, [...program, ...words], {
+  const child = spawn(process.execPath, [...programWords, ...words], {
     cwd: options.cwd ?? root,
     env: { ...own, XDG_CACHE_HOME: cache, ...options.env },
     stdio: ['ignore', 'pipe', 'pipe'],

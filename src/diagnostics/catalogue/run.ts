@@ -111,11 +111,11 @@ export const runCatalogue = {
   },
   R0011: {
     name: 'nothing-in-folder',
-    summary: 'A folder holds no lesson or no score.',
+    summary: 'A folder or a pattern holds no lesson or no score.',
     explanation: explain({
       meaning:
-        'A folder stands for every lesson (`.yaml`, `.yml`) or score (`.abc`) in it and below it. Hidden folders and `node_modules` are left out.',
-      example: ['barwise check empty-folder'],
+        'A folder stands for every lesson (`.yaml`, `.yml`) or score (`.abc`) in it and below it. Hidden folders and `node_modules` are left out. A pattern in quotes (`*` within a name, `**` over folders, `?`, `{a,b}`) stands for what it matches.',
+      example: ['barwise check empty-folder', "barwise check 'lessons/**/*.yml'"],
       remedy: 'Name a folder with lessons in it, or a file.',
       language: 'sh',
     }),
@@ -162,6 +162,20 @@ export const runCatalogue = {
       example: ['barwise studio lamplight.yaml'],
       remedy:
         'Fetch it with `npx install-electron` on a machine with network access, or run `barwise studio --serve`: the same workshop in your browser.',
+      language: 'sh',
+    }),
+  },
+  R0016: {
+    name: 'nothing-to-compare-with',
+    summary: 'What `--against` names is neither a report nor a revision.',
+    explanation: explain({
+      meaning:
+        '`check --against` lists the verdicts that have changed since an earlier state: since a report that `check --format json` wrote, or since a revision of the git repository in which the lessons are.',
+      example: [
+        'barwise check lamplight.yaml --against HEAD~1',
+        'barwise check lamplight.yaml --against report.json',
+      ],
+      remedy: 'Mend the name. For a revision, git must be installed and the lessons must be in a repository.',
       language: 'sh',
     }),
   },

@@ -1,0 +1,144 @@
+/** What changed between two reports: claims are found again by their words, wherever they have moved. */
+import { describe, expect, test } from 'vitest';
+import type { VerdictWord } from '../../src/claims/index.js';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { changesSince, checkFormats, earlierLesson, readEarlierReport } from '../../src/output/index.js';
+import type { LessonReport } from '../../src/output/index.js';
+import { checkedLessons, plain } from './checked-lesson.js';
+
+type Row = readonly [step: number, text: string, verdict: VerdictWord];
+
+const lesson = (file: string, rows: readonly Row[]): LessonReport => {
+  const source = sourceText(file, rows.map(([, text]) => text).join('\n'));
+  return {
+    file,
+    diagnostics: [],
+    prose: { checked: 0, unchecked: [], opinions: [] },
+    claims: rows.map(([step, text, verdict], index) => ({
+      entry: {
+        path: `steps/${String(step)}/claims/${String(index)}`,
+        text,
+        step,
+        offsets: [],
+        span: { source, start: 0, end: 1 },
+      },
+      sentence: text,
+      verdict: { verdict, code: 'C0201', reason: '', evidence: [] },
+    })),
+  };
+};
+
+const compare = (before: readonly Row[], now: readonly Row[]) => {
+  const { changed, added, gone } = changesSince(
+    'before',
+    { lessons: [earlierLesson(lesson('a.yaml', before))] },
+    [lesson('a.yaml', now)],
+  );
+  return {
+    changed: changed.map(({ claim, before: was }) => [claim.entry.text, was, claim.verdict.verdict]),
+    added,
+    gone,
+  };
+};
+
+describe('changes since an earlier state', () => {
+  test.each<[string, readonly Row[], readonly Row[], ReturnType<typeof compare>]>([
+    ['nothing', [[0, 'x', 'holds']], [[0, 'x', 'holds']], { changed: [], added: 0, gone: 0 }],
+    [
+      'a verdict',
+      [[0, 'x', 'holds']],
+      [[0, 'x', 'fails']],
+      { changed: [['x', 'holds', 'fails']], added: 0, gone: 0 },
+    ],
+    [
+      'a verdict, in a step that moved',
+      [[0, 'x', 'holds']],
+      [
+        [0, 'new', 'holds'],
+        [1, 'x', 'fails'],
+      ],
+      { changed: [['x', 'holds', 'fails']], added: 1, gone: 0 },
+    ],
+    ['words of a claim', [[0, 'x', 'holds']], [[0, 'y', 'fails']], { changed: [], added: 1, gone: 1 }],
+    [
+      'one of two equal claims, told apart by their steps',
+      [
+        [0, 'x', 'holds'],
+        [1, 'x', 'fails'],
+      ],
+      [
+        [0, 'x', 'holds'],
+        [1, 'x', 'holds'],
+      ],
+      { changed: [['x', 'fails', 'holds']], added: 0, gone: 0 },
+    ],
+    [
+      'nothing, where another step has the same words and comes first',
+      [[1, 'x', 'fails']],
+      [
+        [0, 'x', 'holds'],
+        [1, 'x', 'fails'],
+      ],
+      { changed: [], added: 1, gone: 0 },
+    ],
+  ])('%s', (_, before, now, expected) => {
+    expect(compare(before, now)).toEqual(expected);
+  });
+
+  test('lessons are found by their path however it is typed', () => {
+    const earlier = {
+      lessons: [
+        { file: './x/a.yaml', claims: [{ step: 0, text: 'x', verdict: 'holds' as const }] },
+        { file: 'b.yaml', claims: [] },
+      ],
+    };
+    const { changed } = changesSince('s', earlier, [lesson('x/a.yaml', [[0, 'x', 'fails']])]);
+    expect(changed.map(({ file }) => file)).toEqual(['x/a.yaml']);
+  });
+});
+
+describe('a report that was written earlier', () => {
+  test('is read back from JSON, and nothing has changed since', async () => {
+    const report = await checkedLessons('fails-and-others', 'all-hold');
+    const earlier = readEarlierReport(checkFormats.json(report));
+    expect(earlier?.lessons.map(({ claims }) => claims.length)).toEqual(
+      report.lessons.map(({ claims }) => claims.length),
+    );
+    if (earlier === undefined) throw new Error('the report is read');
+    expect(changesSince('then', earlier, report.lessons)).toEqual({
+      since: 'then',
+      changed: [],
+      added: 0,
+      gone: 0,
+    });
+  });
+
+  test.each(['', '{', '[]', '{"barwise":2,"lessons":[]}', '{"barwise":1,"lessons":[{"file":1}]}', 'null'])(
+    'is refused where it is none: %s',
+    json => {
+      expect(readEarlierReport(json)).toBeUndefined();
+    },
+  );
+
+  test('what changed is told in words and in JSON', () => {
+    const now = lesson('a.yaml', [
+      [0, 'bar 1 is I', 'fails'],
+      [0, 'bar 2 is I', 'holds'],
+    ]);
+    const earlier = { lessons: [earlierLesson(lesson('a.yaml', [[0, 'bar 1 is I', 'holds']]))] };
+    const report = { lessons: [now], changes: changesSince('HEAD~1', earlier, [now]) };
+    expect(checkFormats.text(report, plain).split('\n').slice(-3)).toEqual([
+      'since HEAD~1: 1 verdict changed, 1 claim is new',
+      'a.yaml:1:1: holds → fails: bar 1 is I',
+      '',
+    ]);
+    expect(JSON.parse(checkFormats.json(report))).toMatchObject({
+      since: {
+        name: 'HEAD~1',
+        changed: [{ file: 'a.yaml', line: 1, text: 'bar 1 is I', before: 'holds', now: 'fails' }],
+        added: 1,
+        gone: 0,
+      },
+    });
+  });
+});
