@@ -10,9 +10,10 @@ function heard(
   tempo?: number,
   fields: readonly string[] = [],
 ): readonly string[] {
-  const { tempo: _, ...plain } = lessonOf([[play(bars)]]);
-  const lesson = tempo === undefined ? plain : { ...plain, tempo };
-  return strikes(buildTimeline({ lesson, score: scoreOf(music, fields), chordsIn: cMajor }).value);
+  const { tempo: ofTests, ...plain } = lessonOf([[play(bars)]]);
+  const own = tempo === undefined ? plain : { ...plain, tempo };
+  expect(ofTests).toBe(120);
+  return strikes(buildTimeline({ lesson: own, score: scoreOf(music, fields), chordsIn: cMajor }).value);
 }
 
 describe('the tempo', () => {
