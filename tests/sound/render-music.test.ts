@@ -93,6 +93,22 @@ describe('the instrument', () => {
     expect(Math.abs(1200 * Math.log2(frequencyNear(sound, 48_000, 440) / 440))).toBeLessThan(8);
   });
 
+  it('plays each voice on its own instrument: together they are the sum of both alone', async () => {
+    const [high, low] = [note(72, 0, 0.4, 'S'), note(48, 0.1, 0.5, 'T')];
+    const instrumentation = { all: 'strings', voices: { S: 'flute' } } as const;
+    const bank = await trimmedBank([high, low], instrumentation);
+    const blocks = [];
+    for await (const block of renderMusic([high, low], { bank, seconds: 0.8, instrumentation }))
+      blocks.push(block);
+    const [flute, strings] = [await rendered([high], 0.8, 'flute'), await rendered([low], 0.8, 'strings')];
+    const worst = joinBlocks(blocks).reduce(
+      (most, x, i) => Math.max(most, Math.abs(x - (flute[i] ?? 0) - (strings[i] ?? 0))),
+      0,
+    );
+    expect(worst).toBeLessThan(1e-5);
+    expect(energy(flute, 0, 38_400)).toBeGreaterThan(0.01);
+  });
+
   it('renders silence as silence', async () => {
     const sound = await rendered([], 0.5);
     expect(sound.length).toBe(24_000);
