@@ -42,6 +42,12 @@ export interface KnownClaim {
 const placeOfStep = ({ bars }: Step): Place =>
   bars === undefined ? { kind: 'piece' } : { kind: 'bars', first: bars.first, last: bars.last };
 
+/** What a statement turned out to be, with the finding where a claim contradicts it. */
+type Heard =
+  | { readonly kind: 'checked' }
+  | { readonly kind: 'unchecked'; readonly words: UncheckedWords; readonly finding?: Diagnostic }
+  | { readonly kind: 'opinion'; readonly words: OpinionWords };
+
 /**
  * Looks through the narration for statements that nobody has checked. Words that a claim of the same step contradicts are L0504.
  * @param contextOf what claims of a step are judged against; `undefined` where there are no notes
@@ -51,52 +57,58 @@ export function checkProse(
   claims: readonly KnownClaim[],
   contextOf: (step: number) => ClaimContext | undefined,
 ): Result<ProseCoverage> {
-  let checked = 0;
-  const unchecked: UncheckedWords[] = [];
-  const opinions: OpinionWords[] = [];
-  const diagnostics: Diagnostic[] = [];
-  lesson.steps.forEach((step, index) => {
+  const heard = lesson.steps.flatMap((step, index) => {
     const known = claims.filter(({ entry }) => entry.step === index);
     const context = contextOf(index);
-    for (const say of step.script) {
-      if (say.kind !== 'say') continue;
-      checked += say.claims.length;
-      for (const statement of statementsInProse(say.text, placeOfStep(step))) {
-        if (isCovered(statement, say)) continue;
-        const { from, to, claim } = statement;
-        const words = say.text.slice(from, to);
-        if (claim === undefined) {
-          opinions.push({ words, span: placeOfWords(say, from, to), step: index });
-          continue;
-        }
-        if (known.some(({ claim: other }) => isSame(claim, other))) {
-          checked += 1;
-          continue;
-        }
-        const span = placeOfWords(say, from, to);
-        const verdict = context === undefined ? undefined : claim.check(context);
-        unchecked.push({
-          words,
-          span,
-          step: index,
-          claim: claim.print(),
-          ...(verdict === undefined ? {} : { verdict }),
-        });
-        if (context === undefined || verdict?.verdict !== 'fails' || !isAsserted(say.text, from, to))
-          continue;
-        const against = known.find(
-          other =>
-            other.claim !== undefined &&
-            other.verdict.verdict === 'holds' &&
-            areOfSameMatter(claim, other.claim, context),
-        );
-        if (against !== undefined)
-          diagnostics.push(contradiction(words, span, claim, verdict, against.entry));
-      }
-    }
+    return step.script.flatMap(action =>
+      action.kind === 'say' ? hear(action, placeOfStep(step), index, known, context) : [],
+    );
   });
-  return { value: { checked, unchecked, opinions }, diagnostics };
+  const unchecked = heard.flatMap(one => (one.kind === 'unchecked' ? [one] : []));
+  return {
+    value: {
+      checked: heard.filter(({ kind }) => kind === 'checked').length,
+      unchecked: unchecked.map(({ words }) => words),
+      opinions: heard.flatMap(one => (one.kind === 'opinion' ? [one.words] : [])),
+    },
+    diagnostics: unchecked.flatMap(({ finding }) => finding ?? []),
+  };
 }
+
+/** Every statement of one narration: those with a claim behind their words, and what is found between them. */
+function hear(
+  say: SayAction,
+  place: Place,
+  step: number,
+  known: readonly KnownClaim[],
+  context: ClaimContext | undefined,
+): readonly Heard[] {
+  const found = statementsInProse(say.text, place).filter(statement => !isCovered(statement, say));
+  return [
+    ...say.claims.map((): Heard => ({ kind: 'checked' })),
+    ...found.map(({ from, to, claim }): Heard => {
+      if (claim !== undefined && known.some(({ claim: other }) => isSame(claim, other)))
+        return { kind: 'checked' };
+      const words = { words: say.text.slice(from, to), span: placeOfWords(say, from, to), step };
+      if (claim === undefined) return { kind: 'opinion', words };
+      const verdict = context === undefined ? undefined : claim.check(context);
+      const judged = { ...words, claim: claim.print(), ...(verdict === undefined ? {} : { verdict }) };
+      const against =
+        context !== undefined && verdict?.verdict === 'fails' && isAsserted(say.text, from, to)
+          ? known.find(other => contradicts(other, claim, context))
+          : undefined;
+      return against === undefined || verdict === undefined
+        ? { kind: 'unchecked', words: judged }
+        : { kind: 'unchecked', words: judged, finding: contradiction(judged, verdict, against.entry) };
+    }),
+  ];
+}
+
+/** Whether a claim holds that answers the question which a wrong statement answers otherwise. */
+const contradicts = (known: KnownClaim, statement: Claim, context: ClaimContext): boolean =>
+  known.claim !== undefined &&
+  known.verdict.verdict === 'holds' &&
+  areOfSameMatter(statement, known.claim, context);
 
 const isCovered = ({ from, to }: ProseStatement, say: SayAction): boolean =>
   say.claims.some(words => words.from < to && from < words.to);
@@ -105,9 +117,7 @@ const isSame = (claim: Claim, other: Claim | undefined): boolean =>
   (other?.parts ?? [other]).some(part => JSON.stringify(part?.content) === JSON.stringify(claim.content));
 
 function contradiction(
-  words: string,
-  span: Span,
-  claim: Claim,
+  { words, span, claim }: UncheckedWords,
   { reason }: Verdict,
   against: ClaimEntry,
 ): Diagnostic {
@@ -116,7 +126,7 @@ function contradiction(
     severity: 'error',
     message: `\`${words}\` contradicts the claim \`${against.text}\`, which holds`,
     span,
-    notes: [`the words seem to say that ${claim.print()}: ${reason}`],
+    notes: [`the words seem to say that ${claim}: ${reason}`],
     help: 'change the words, or put a claim of their own behind them: `[words]{claim}`',
     related: [{ span: against.span, message: 'the claim' }],
   };
