@@ -23,13 +23,26 @@ import { readSpeaking } from './speaking.js';
 import type { Speaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
 
-/** `barwise build LESSON --out DIR` */
-export const runBuild: Run = async ({ operands: [file = ''], values, switches }, terminal) => {
+/** `barwise build LESSON --out DIR`, or a course with `--site DIR`. */
+export const runBuild: Run = async (command, terminal) => {
+  const { operands, values, switches } = command;
+  if (values['site'] !== undefined) return (await import('./build-site.js')).runBuildSite(command, terminal);
+  const [file = ''] = operands;
   const folder = values['out'];
-  if (folder === undefined) {
+  if (folder === undefined || operands.length > 1) {
     complain(
       terminal,
-      runFinding('R0014', '`build` needs `--out DIR`', 'name the folder to write into: `--out walkthrough`'),
+      folder === undefined
+        ? runFinding(
+            'R0014',
+            '`build` needs `--out DIR`',
+            'name the folder to write into: `--out walkthrough`',
+          )
+        : runFinding(
+            'R0009',
+            '`build --out` makes one lesson',
+            'for several write `build --site DIR LESSON...`',
+          ),
     );
     return 2;
   }
@@ -142,7 +155,7 @@ async function writeAll(
 }
 
 /** The code with which the system refuses to do something; any other error is a fault of the program. */
-async function systemRefusal(act: () => Promise<void>): Promise<string | undefined> {
+export async function systemRefusal(act: () => Promise<void>): Promise<string | undefined> {
   try {
     await act();
     return undefined;
@@ -154,11 +167,12 @@ async function systemRefusal(act: () => Promise<void>): Promise<string | undefin
   }
 }
 
-function cannotWrite(terminal: Terminal, folder: string, code: string): ExitCode {
+/** Says why a folder cannot be written, and with which option another is chosen. */
+export function cannotWrite(terminal: Terminal, folder: string, code: string, option = '--out'): ExitCode {
   const message = `\`${folder}\` cannot be written: ${systemWords(code)}`;
   complain(
     terminal,
-    runFinding('R0006', message, 'nothing was changed there; choose another folder with `--out`'),
+    runFinding('R0006', message, `nothing was changed there; choose another folder with \`${option}\``),
   );
   return 2;
 }

@@ -9,6 +9,9 @@ export interface PackedLesson {
   readonly page: string;
 }
 
+/** A title has at most 200 characters (IMS Content Packaging 1.1.2, titleType). */
+const short = (title: string): string => [...title].slice(0, 200).join('');
+
 /**
  * The manifest of a SCORM 1.2 package (ADL SCORM 1.2 Content Aggregation Model, section 2.3; IMS Content Packaging 1.1.2): one item a lesson, each
  * page a sharable content object. `id` names the course.
@@ -24,10 +27,10 @@ export function scormManifest(id: string, title: string, lessons: readonly Packe
     '  </metadata>',
     '  <organizations default="course">',
     '    <organization identifier="course">',
-    `      <title>${text(title)}</title>`,
+    `      <title>${text(short(title))}</title>`,
     ...lessons.flatMap(lesson => [
       `      <item identifier="item-${lesson.id}" identifierref="page-${lesson.id}" isvisible="true">`,
-      `        <title>${text(lesson.title)}</title>`,
+      `        <title>${text(short(lesson.title))}</title>`,
       '      </item>',
     ]),
     '    </organization>',

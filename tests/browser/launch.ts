@@ -3,7 +3,7 @@ import bundled from '@sparticuz/chromium';
 import { chromium, type Browser } from 'playwright-core';
 
 /** Quiet, offline and without a sandbox: tests run as root in containers. */
-const flags = [
+export const browserFlags: readonly string[] = [
   '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
@@ -14,7 +14,10 @@ const flags = [
   '--autoplay-policy=user-gesture-required',
 ];
 
-async function candidates(): Promise<readonly { readonly path: string; readonly from: string }[]> {
+/** Every Chromium that might start, the likeliest first. */
+export async function browserPrograms(): Promise<
+  readonly { readonly path: string; readonly from: string }[]
+> {
   const named = process.env['CHROMIUM'];
   if (named !== undefined && named !== '') return [{ path: named, from: '$CHROMIUM' }];
   const found: { path: string; from: string }[] = [];
@@ -40,9 +43,9 @@ const pause = (milliseconds: number): Promise<void> =>
 export async function launchBrowser(): Promise<Browser> {
   const tried = new Set<string>();
   for (let attempt = 1; attempt <= attempts; attempt++) {
-    for (const { path, from } of await candidates()) {
+    for (const { path, from } of await browserPrograms()) {
       try {
-        return await chromium.launch({ executablePath: path, args: flags, headless: true });
+        return await chromium.launch({ executablePath: path, args: [...browserFlags], headless: true });
       } catch (error) {
         const reason = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
         tried.add(`${path} (${from}): ${reason}`);
