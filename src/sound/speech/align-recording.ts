@@ -11,10 +11,12 @@ const reach = 0.12;
 
 /** How long a word takes to say, in letters; each word costs about one more. */
 const wordWeight = (word: string): number => (word === ',' ? 0 : /^[A-Z]$/u.test(word) ? 3 : word.length + 1);
+/** The last word before a pause is drawn out, by about two letters (D. Klatt, Journal of the Acoustical Society of America 59, 1976; from memory). */
+const drawnOut = 2;
 const weightOf = (piece: SpokenPiece): number =>
   Math.max(
     1,
-    piece.words.reduce((sum, word) => sum + wordWeight(word), 0),
+    piece.words.reduce((sum, word) => sum + wordWeight(word), piece.pause === 'none' ? 0 : drawnOut),
   );
 
 /**
