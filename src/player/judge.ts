@@ -1,6 +1,7 @@
 import { readClaim, type Verdict, type VerdictWord } from '../claims/index.js';
 import { readKey, type Analysis } from '../harmony/index.js';
-import type { PageClaim, PageData } from '../timeline/index.js';
+import type { PageAction, PageClaim, PageData } from '../timeline/index.js';
+import { hearingOf } from './reading.js';
 
 export type Judgement =
   /** The entry is no chord and no numeral; `help` says what could be written. */
@@ -106,6 +107,29 @@ export function questionOf(because: string | undefined, home: string): Question 
   if (match === null || 'problem' in read || !saysHarmony(read.claim.content)) return undefined;
   const [, place = '', , localKey] = match;
   return { place, home, ...(localKey === undefined ? {} : { localKey }) };
+}
+
+/**
+ * How an answer in writing to a question of the lesson is judged; `undefined` where it has choices or asks for no harmony. The score is heard
+ * when the first answer comes.
+ */
+export function judgeFor(
+  data: PageData,
+  step: number,
+  ask: Extract<PageAction, { kind: 'ask' }>,
+): ((entry: string) => Judgement) | undefined {
+  const because = ask.because === undefined ? undefined : data.claims[ask.because]?.text;
+  const question =
+    ask.choices.length > 0 ? undefined : questionOf(because, data.steps[step]?.home ?? data.home);
+  return question === undefined ? undefined : entry => judgeByScore(data, question, entry);
+}
+
+/** Judges by the lesson's own score. */
+export function judgeByScore(data: PageData, question: Question, entry: string): Judgement {
+  const hearing = hearingOf(data);
+  return hearing === undefined
+    ? { kind: 'unread', help: 'The score could not be read.' }
+    : judge(data, hearing, question, entry);
 }
 
 /** Answers in words are the same whatever their case and however their accidentals are written: `C♯`, `c#`, `C sharp`. */

@@ -1,5 +1,6 @@
 import type { Layer } from '../lesson/index.js';
-import type { PageData, PageScore, PageStep } from '../timeline/index.js';
+import type { PageData, PageScore, PageSegment, PageStep } from '../timeline/index.js';
+import { withAccidentals } from './notation/label-text.js';
 import type { Settings } from './settings.js';
 
 /** What is written at the staff for a step right now. */
@@ -38,4 +39,20 @@ export function labelsFor(
   const layers = new Set(settings.labels === 'own' ? settings.layers : shown.show);
   const harmonies = settings.oneByOne ? harmoniesOf(score, shown) : [];
   return { layers, covered: new Set(harmonies.filter(index => !uncovered.has(index))) };
+}
+
+/** The harmony that is uncovered next in a step; `undefined` where none is covered. */
+export function nextCovered(
+  { scores: [score], steps }: PageData,
+  step: number,
+  { covered }: Labels,
+): number | undefined {
+  const shown = steps[step];
+  if (score === undefined || shown === undefined) return undefined;
+  return harmoniesOf(score, shown).find(index => covered.has(index));
+}
+
+/** A harmony as it is told when its label is uncovered: `V7, A7, in D minor`. */
+export function harmonyInWords({ roman, chord, key }: PageSegment): string {
+  return `${roman}, ${withAccidentals(chord)}, in ${withAccidentals(key)}`;
 }

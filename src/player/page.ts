@@ -3,24 +3,23 @@ import { captionView } from './caption-view.js';
 import { readCaptions } from './captions.js';
 import { closer } from './closer.js';
 import { html } from './dom.js';
-import { spokenTime } from './durations.js';
 import { printing } from './handout.js';
-import { harmoniesOf, labelsFor } from './labels.js';
+import { heading } from './heading.js';
+import { judgeFor } from './judge.js';
+import { harmonyInWords, labelsFor, nextCovered } from './labels.js';
 import { lessonPlayer, type Progress } from './lesson-player.js';
-import { withAccidentals } from './notation/label-text.js';
 import { notationView, type NotationView } from './notation/notation-view.js';
 import { optionsView } from './options-view.js';
 import type { PageBlocks } from './page-blocks.js';
-import { judge, questionOf } from './judge.js';
+import { lessonMoves, linkedStep } from './moves.js';
 import { practice } from './practice.js';
 import { isSettled, progressKeeper, type LessonProgress } from './progress.js';
 import { closePullUps } from './pull-up.js';
-import type { AskAction, QuestionParts } from './question-view.js';
 import { learningReport, type Reporter } from './reporting/reporter.js';
-import { hearingOf } from './reading.js';
+import { shortcutList } from './shortcut-list.js';
 import { scoreTools } from './score-tools.js';
 import { storeSettings, storedSettings, tempoRange, type Settings } from './settings.js';
-import { listenForShortcuts, type Shortcut } from './shortcuts.js';
+import { listenForShortcuts } from './shortcuts.js';
 import type { Sound } from './sound/sound.js';
 import { stepView } from './step-view.js';
 import { summaryView } from './summary-view.js';
@@ -34,8 +33,6 @@ import { wordsSwitch } from './words-view.js';
 const wide = '(min-width: 60rem) and (min-height: 34rem)';
 /** Half the time that one frame of the display stays, in seconds: marks come neither early nor late on the whole. */
 const frameAhead = 0.008;
-/** Going back within this time of a step's start means the step before. */
-const backWithin = 2;
 /** A step counts as heard from this time before its end on, in seconds. */
 const heardBefore = 0.75;
 /** How much the keys for slower and faster change the tempo, in per cent. */
@@ -59,7 +56,7 @@ export function buildPage(
     keeper.forget();
     for (const view of steps) view.reset();
     showLabels();
-    goTo(0);
+    moves.goTo(0);
   });
   const showKept = (progress: LessonProgress): void => {
     for (const [index, view] of steps.entries()) view.setHeard(progress.heard.includes(index));
@@ -112,6 +109,7 @@ export function buildPage(
   );
 
   const player = lessonPlayer(timeline, sound, show);
+  const moves = lessonMoves(data, player);
   const look = closer(data, {
     player,
     markChosen: chosen => {
@@ -144,19 +142,10 @@ export function buildPage(
   const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
   const steps = data.steps.map((_, index) =>
     stepView(data, index, {
-      goTo: step => {
-        goTo(step);
-      },
-      playAction: (step, action) => {
-        const event = timeline.events.find(one => one.step === step && one.action === action);
-        const ends = timeline.events.flatMap(one =>
-          one.step === step && one.action === action && one.kind !== 'pause' ? [one.end] : [],
-        );
-        if (event !== undefined)
-          player.send({ kind: 'play', from: event.start, stopAt: Math.max(event.start, ...ends) });
-      },
-      playStep,
-      playFrom,
+      goTo: moves.goTo,
+      playAction: moves.playAction,
+      playStep: moves.playStep,
+      playFrom: moves.playFrom,
       question: (step, ask) => ({
         proof: ask.because === undefined ? undefined : data.claims[ask.because],
         before: keeper.now().answers[ask.id],
@@ -167,7 +156,7 @@ export function buildPage(
         onContinue: () => {
           player.send({ kind: 'continue' });
         },
-        ...judgeOf(step, ask),
+        judge: judgeFor(data, step, ask),
       }),
       showEvidence: evidence => {
         notations.get('')?.markEvidence(evidence);
@@ -175,101 +164,28 @@ export function buildPage(
     }),
   );
 
-  function judgeOf(step: number, ask: AskAction): Pick<QuestionParts, 'judge'> {
-    const because = ask.because === undefined ? undefined : data.claims[ask.because]?.text;
-    const question =
-      ask.choices.length > 0 ? undefined : questionOf(because, data.steps[step]?.home ?? data.home);
-    if (question === undefined) return {};
-    return {
-      judge: entry => {
-        const hearing = hearingOf(data);
-        return hearing === undefined
-          ? { kind: 'unread', help: 'The score could not be read.' }
-          : judge(data, hearing, question, entry);
-      },
-    };
-  }
-
-  const toggle = (): void => {
-    const { asking, moving } = player.progress();
-    if (moving) player.send({ kind: 'pause' });
-    else player.send({ kind: asking === undefined ? 'play' : 'continue' });
-  };
-  function playStep(step: number): void {
-    const times = timeline.steps[step];
-    if (times !== undefined) player.send({ kind: 'play', from: times.start, stopAt: times.end });
-  }
-  function playFrom(at: number): void {
-    player.send({ kind: 'play', from: at });
-  }
-  const again = (): void => {
-    playStep(player.progress().step);
-  };
   const faster = (by: number): void => {
     const tempo = Math.min(tempoRange.max, Math.max(tempoRange.min, settings.tempo + by));
     change({ tempo });
     status.textContent = `Tempo ${tempo} per cent`;
   };
-  const goTo = (step: number): void => {
-    const start = timeline.steps[step]?.start;
-    if (start !== undefined) player.send({ kind: 'seek', to: start });
-  };
-  const next = (): void => {
-    goTo(Math.min(data.steps.length - 1, player.progress().step + 1));
-  };
-  const previous = (): void => {
-    const { at, step } = player.progress();
-    const start = timeline.steps[step]?.start ?? 0;
-    goTo(at > start + backWithin ? step : Math.max(0, step - 1));
-  };
-
-  const shortcuts: readonly Shortcut[] = [
-    { key: ' ', name: 'Space', does: 'play or pause', run: toggle },
-    { key: 'n', name: 'N', does: 'next step', run: next },
-    { key: 'p', name: 'P', does: 'previous step', run: previous },
-    { key: 'r', name: 'R', does: 'this step again', run: again },
-    {
-      key: ',',
-      name: ',',
-      does: 'slower',
-      run: () => {
-        faster(-tempoStep);
-      },
+  const shortcuts = shortcutList({
+    ...moves,
+    slower: () => {
+      faster(-tempoStep);
     },
-    {
-      key: '.',
-      name: '.',
-      does: 'faster',
-      run: () => {
-        faster(tempoStep);
-      },
+    faster: () => {
+      faster(tempoStep);
     },
-    {
-      key: 'c',
-      name: 'C',
-      does: 'captions on or off',
-      run: () => {
-        change({ captions: !settings.captions });
-      },
+    captions: () => {
+      change({ captions: !settings.captions });
     },
-    {
-      key: 'l',
-      name: 'L',
-      does: 'labels on or off',
-      run: () => {
-        change({ labels: settings.labels === 'none' ? 'lesson' : 'none' });
-      },
+    labels: () => {
+      change({ labels: settings.labels === 'none' ? 'lesson' : 'none' });
     },
-    { key: 'u', name: 'U', does: 'uncover the next label', run: uncoverNext },
-    {
-      key: 'w',
-      name: 'W',
-      does: 'look closer, in words',
-      run: () => {
-        look.toggle();
-      },
-    },
-  ];
+    uncoverNext,
+    lookCloser: look.toggle,
+  });
   const options = optionsView(settings, shortcuts, change, printing(data, root).print);
   const tempo = tempoView(change);
   listenForShortcuts(shortcuts, () => settings.keys);
@@ -277,30 +193,14 @@ export function buildPage(
   const transport = transportView(
     data,
     {
-      toggle,
-      previous,
-      next,
-      again,
+      ...moves,
       seek: to => {
         player.send({ kind: 'seek', to });
       },
     },
     [tempo.element, options.element],
   );
-  const about = [
-    data.author,
-    `${data.steps.length} steps`,
-    spokenTime(timeline.seconds),
-    withAccidentals(data.home),
-  ];
-  const heading = html(
-    'header',
-    { class: 'heading' },
-    html('h1', {}, data.title),
-    html('p', { class: 'about' }, about.filter(part => part !== undefined).join(' · ')),
-    ...(data.description === undefined ? [] : [html('p', { class: 'description' }, data.description)]),
-  );
-  const transcript = transcriptView(data, playFrom);
+  const transcript = transcriptView(data, moves.playFrom);
   const stepList = html('ol', { class: 'steps' }, ...steps.map(step => step.element));
   root.replaceChildren(
     music,
@@ -308,7 +208,7 @@ export function buildPage(
     html(
       'section',
       { class: 'words', 'aria-label': 'Lesson' },
-      heading,
+      heading(data),
       practising.element,
       wordsSwitch([stepList, summary.element], transcript.element),
       stepList,
@@ -347,17 +247,12 @@ export function buildPage(
     uncovered.add(segment);
     showLabels();
     const harmony = data.scores[0]?.segments[segment];
-    if (harmony !== undefined)
-      status.textContent = `${harmony.roman}, ${withAccidentals(harmony.chord)}, in ${withAccidentals(harmony.key)}`;
+    if (harmony !== undefined) status.textContent = harmonyInWords(harmony);
   }
 
   function uncoverNext(): void {
     const { step } = player.progress();
-    const [score] = data.scores;
-    const shown = data.steps[step];
-    if (score === undefined || shown === undefined) return;
-    const { covered } = labelsNow(step);
-    const next = harmoniesOf(score, shown).find(index => covered.has(index));
+    const next = nextCovered(data, step, labelsNow(step));
     if (next !== undefined) uncover(next);
   }
 
@@ -442,15 +337,11 @@ export function buildPage(
   }).observe(sheet);
   closePullUps(root);
   const kept = keeper.now();
-  const linked = (): number | undefined => {
-    const step = /^#step-(\d+)$/.exec(location.hash)?.[1];
-    return step === undefined ? undefined : Number(step) - 1;
-  };
   addEventListener('hashchange', () => {
-    const step = linked();
-    if (step !== undefined) goTo(step);
+    const step = linkedStep(location.hash);
+    if (step !== undefined) moves.goTo(step);
   });
   showKept(kept);
-  goTo(Math.min(linked() ?? kept.step, data.steps.length - 1));
+  moves.goTo(Math.min(linkedStep(location.hash) ?? kept.step, data.steps.length - 1));
   applySettings();
 }

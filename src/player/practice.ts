@@ -1,5 +1,5 @@
 import { chordsOfAnalysis, excerptTimeline, type PageData, type PageEvidence } from '../timeline/index.js';
-import { judge } from './judge.js';
+import { judgeByScore } from './judge.js';
 import type { LessonPlayer } from './lesson-player.js';
 import type { Chosen } from './notation/notation-view.js';
 import { practiceQuestions } from './practice-questions.js';
@@ -36,12 +36,7 @@ export function practice(data: PageData, parts: PracticeParts): Practice {
         ? practiceQuestions(data, reading, step.firstBar, step.lastBar)
         : practiceQuestions(data, reading, 0, score.bars.length - 1);
     },
-    judge: (question, entry) => {
-      const hearing = hearingOf(data);
-      return hearing === undefined
-        ? { kind: 'unread', help: 'The score could not be read.' }
-        : judge(data, hearing, question, entry);
-    },
+    judge: (question, entry) => judgeByScore(data, question, entry),
     onQuestion: question => {
       parts.markChosen(
         question === undefined ? undefined : { firstBar: question.bar, lastBar: question.bar },

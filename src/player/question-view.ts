@@ -11,7 +11,7 @@ export interface QuestionParts {
   /** The statement that proves the answer. */
   readonly proof: PageClaim | undefined;
   /** Judges a chord or a numeral by the notes; absent where the question asks for something else. */
-  readonly judge?: (entry: string) => Judgement;
+  readonly judge: ((entry: string) => Judgement) | undefined;
   readonly before: Answered | undefined;
   readonly onAnswered: (answer: Answered) => void;
   readonly onContinue: () => void;
