@@ -1,76 +1,20 @@
 import { createHash } from 'node:crypto';
 import type { ClaimEntry, AskAction, Action, Lesson, Step } from '../lesson/index.js';
-import { printChord, printKey } from '../harmony/index.js';
-import type { Segment } from '../harmony/index.js';
+import { printKey } from '../harmony/index.js';
 import type { Verdict } from '../claims/index.js';
-import { printPitch, toNumber } from '../score/index.js';
+import { toNumber } from '../score/index.js';
 import type { Bar, Score } from '../score/index.js';
 import { instrumentOf, pianoAlone, programs } from '../sound/index.js';
 import type { Instrumentation } from '../sound/index.js';
-import type { PageAction, PageClaim, PageData, PageScore, PageSegment, PageStep } from '../timeline/index.js';
+import { pageScore } from '../timeline/index.js';
+import type { PageAction, PageClaim, PageData, PageScore, PageStep } from '../timeline/index.js';
 import type { WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
 
-function segmentData(segment: Segment): PageSegment {
-  return {
-    start: toNumber(segment.start),
-    end: toNumber(segment.end),
-    chord: printChord(segment.chord),
-    roman: segment.roman,
-    key: printKey(segment.key),
-    function: segment.function,
-    nonChordTones: segment.nonChordTones.map(({ note, kind, figure }) => ({
-      note,
-      kind,
-      ...(figure === undefined ? {} : { figure }),
-    })),
-  };
-}
-
-/** Compound metres (6/8, 9/8, 12/8 ...) count dotted units, the others their written unit. */
-function beatOf({ meter }: Bar, override: number | undefined): number {
-  if (override !== undefined) return override;
-  return meter.beats > 3 && meter.beats % 3 === 0 ? 3 / meter.unit : 1 / meter.unit;
-}
-
-function scoreData(
+const scoreData = (
   { path, analysis }: WalkthroughScore,
   beat: number | undefined,
   instrumentation: Instrumentation,
-): PageScore {
-  const { score, ...reading } = analysis;
-  const voices = new Map(score.voices.map((voice, index) => [voice.id, index]));
-  return {
-    path,
-    title: score.title,
-    composer: score.composer,
-    abc: score.source.text,
-    voices: score.voices.map(({ id, name, staff }) => ({
-      id,
-      name,
-      staff,
-      program: programs[instrumentOf(instrumentation, id)],
-    })),
-    notes: score.notes.map(note => ({
-      pitch: printPitch(note.pitch),
-      onset: toNumber(note.onset),
-      duration: toNumber(note.duration),
-      voice: voices.get(note.voice) ?? 0,
-      bar: note.bar,
-      at: note.span.start,
-    })),
-    bars: score.bars.map(bar => ({
-      label: bar.label,
-      start: toNumber(bar.start),
-      length: toNumber(bar.length),
-      beat: beatOf(bar, beat),
-      startsAt: toNumber(bar.startsAt),
-      from: bar.span.start,
-      to: bar.span.end,
-    })),
-    segments: analysis.segments.map(segmentData),
-    reading,
-  };
-}
+): PageScore => pageScore(path, analysis, beat, voice => programs[instrumentOf(instrumentation, voice)]);
 
 /** A plain number means every bar that carries it: `8` is 8a and 8b. */
 const isNamed = (bar: Bar, label: string): boolean => bar.label === label || String(bar.number) === label;

@@ -26,3 +26,4 @@ export type { RunningOrderEntry } from './running-order.js';
 export { defaultPacingLimits, pacingFindings, pacingLimitsOf } from './pacing.js';
 export type { PacingLimits } from './pacing.js';
 export { mixedVocabulary } from './mixed-vocabulary.js';
+export { pageScore } from './page-score.js';
