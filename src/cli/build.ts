@@ -142,6 +142,7 @@ async function writeAll(
         seconds => {
           terminal.progress(`mixing ${clockTime(seconds)} of ${clockTime(walkthrough.timeline.seconds)}`);
         },
+        walkthrough.timeline.seconds,
       );
       paths = [...paths, ...Object.values(audio)];
     }

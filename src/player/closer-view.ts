@@ -150,6 +150,7 @@ export function closerView(data: PageData, handlers: CloserHandlers): CloserView
       else words.removeAttribute('tabindex');
     },
     setRepeating: repeating => {
+      if (String(repeating) === repeat.getAttribute('aria-pressed')) return;
       repeat.setAttribute('aria-pressed', String(repeating));
       repeat.textContent = repeating ? 'Stop' : 'Repeat';
     },

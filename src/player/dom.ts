@@ -27,3 +27,8 @@ export const svg = <K extends keyof SVGElementTagNameMap>(
   ...children: readonly (Node | string)[]
 ): SVGElementTagNameMap[K] =>
   applied(document.createElementNS('http://www.w3.org/2000/svg', name), attributes, children);
+
+/** Sets a text that may be the same as before; the same is left alone, because a change wakes readers of the page and costs a layout. */
+export function setText(node: Node, text: string): void {
+  if (node.textContent !== text) node.textContent = text;
+}

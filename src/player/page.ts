@@ -2,7 +2,7 @@ import type { Layer } from '../lesson/index.js';
 import { captionView } from './caption-view.js';
 import { readCaptions } from './captions.js';
 import { closer } from './closer.js';
-import { html } from './dom.js';
+import { html, setText } from './dom.js';
 import { printing } from './handout.js';
 import { heading } from './heading.js';
 import { judgeFor } from './judge.js';
@@ -210,7 +210,7 @@ export function buildPage(
       { class: 'words', 'aria-label': 'Lesson' },
       heading(data),
       practising.element,
-      wordsSwitch([stepList, summary.element], transcript.element),
+      wordsSwitch([stepList, summary.element], transcript),
       stepList,
       summary.element,
       transcript.element,
@@ -300,8 +300,7 @@ export function buildPage(
     caption.show(
       settings.captions && inLesson !== undefined ? inLesson + (moving ? frameAhead : 0) : undefined,
     );
-    notice.textContent =
-      trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`;
+    setText(notice, trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`);
     keeper.open(step);
     if (moving && excerpt === undefined && at >= (timeline.steps[step]?.end ?? Infinity) - heardBefore)
       keeper.heard(step);

@@ -1,4 +1,4 @@
-import type { PageData, SpeechEvent } from '../timeline/index.js';
+import type { PageData, SpeechEvent, TimelineStep } from '../timeline/index.js';
 import { passageText } from '../timeline/index.js';
 import { html } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
@@ -6,6 +6,8 @@ import { reveal } from './reveal.js';
 
 export interface TranscriptView {
   readonly element: HTMLElement;
+  /** Writes the lines when they are first wanted; there are many, and the page is to open at once. */
+  readonly fill: () => void;
   /** Marks the word that is spoken and brings its line into view while `follow` says so. */
   readonly mark: (say: string | undefined, word: number | undefined, follow: boolean) => void;
 }
@@ -58,7 +60,7 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
     return html('li', { 'data-end': end }, jump, html('p', {}, ...content));
   };
 
-  const lists = timeline.steps.map(step => {
+  const sectionOf = (step: TimelineStep): HTMLElement => {
     const items = timeline.events.flatMap((event): HTMLElement[] => {
       if (event.step !== step.index) return [];
       if (event.kind === 'passage') {
@@ -85,8 +87,9 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
       html('h2', {}, `${step.index + 1}. ${step.title}`),
       html('ol', { class: 'transcript-lines' }, ...items),
     );
-  });
+  };
 
+  let lists: readonly HTMLElement[] = [];
   const input = html('input', { type: 'search', autocomplete: 'off', spellcheck: 'false' });
   const found = html('p', { class: 'about', role: 'status' });
   const search = (): void => {
@@ -117,11 +120,15 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
     { class: 'transcript' },
     html('label', { class: 'transcript-search' }, html('span', {}, 'Search the words'), input),
     found,
-    ...lists,
   );
   let spoken: HTMLElement | undefined;
   return {
     element,
+    fill: () => {
+      if (lists.length > 0) return;
+      lists = timeline.steps.map(sectionOf);
+      element.append(...lists);
+    },
     mark: (say, word, follow) => {
       const at = say === undefined ? undefined : lines.find(one => one.say === say);
       const next = word === undefined ? undefined : at?.words[word];

@@ -55,6 +55,18 @@ describe('the page, opened from the disk', () => {
     await page.context().close();
   });
 
+  test.each([
+    [360, 760],
+    [768, 1024],
+    [1280, 800],
+  ])('its parts scroll by themselves in a window of %i by %i, not the page', async (width, height) => {
+    const { page } = await openPage(browser, address, { width, height });
+    await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByText('The notes in words').nth(1).click();
+    expect(await page.evaluate(() => document.documentElement.scrollHeight)).toBe(height);
+    await page.context().close();
+  });
+
   test('labels do not run into one another', async () => {
     const { page } = await openPage(browser, address, { width: 360, height: 760 });
     const boxes = await page.evaluate(() =>
