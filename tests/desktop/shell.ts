@@ -1,0 +1,164 @@
+import { fork } from 'node:child_process';
+import { copyFileSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { build } from 'vite';
+import type { Order, Report } from './stand-in/talk.js';
+
+export const root = fileURLToPath(new URL('../../', import.meta.url));
+
+/** A window that shows nothing: what a test asks its host goes through the same bridge as the workshop's own. */
+const bareWindow = `<!doctype html><html><head><meta charset="utf-8"><title>Bare window</title>
+<meta name="style-nonce" content="STYLE-NONCE"><script type="module" src="/bare.js"></script></head><body></body></html>`;
+
+/**
+ * Builds the shell as it is in the sources now, with the stand-in where its program looks for Electron.
+ * @returns the folder; it lies below the project so that the other packages are found from it
+ */
+export async function buildShell(): Promise<string> {
+  mkdirSync(join(root, 'build'), { recursive: true });
+  const folder = mkdtempSync(join(root, 'build', 'shell-'));
+  const electron = join(folder, 'node_modules', 'electron');
+  const quiet = { logLevel: 'error' } as const;
+  await build({
+    ...quiet,
+    configFile: join(root, 'vite.desktop.config.ts'),
+    build: { outDir: join(folder, 'desktop') },
+  });
+  await build({
+    ...quiet,
+    configFile: join(root, 'vite.preload.config.ts'),
+    build: { outDir: join(folder, 'desktop') },
+  });
+  await build({
+    ...quiet,
+    configFile: join(root, 'vite.config.ts'),
+    build: { outDir: join(folder, 'player') },
+  });
+  await build({
+    ...quiet,
+    configFile: false,
+    build: {
+      ssr: join(root, 'tests/desktop/stand-in/electron.ts'),
+      outDir: electron,
+      rolldownOptions: { output: { entryFileNames: 'index.js' } },
+    },
+  });
+  writeFileSync(
+    join(electron, 'package.json'),
+    '{ "name": "electron", "type": "module", "main": "index.js" }',
+  );
+  mkdirSync(join(folder, 'studio'));
+  writeFileSync(join(folder, 'studio', 'index.html'), bareWindow);
+  writeFileSync(join(folder, 'studio', 'bare.js'), 'document.documentElement.dataset.ready = "true";');
+  return folder;
+}
+
+/** The shell, running, with the test as its user. */
+export interface Shell {
+  /** A folder of lessons, with `mill-road.yaml` and its score in it. */
+  readonly folder: string;
+  readonly lesson: string;
+  readonly state: string;
+  /** What the shell did so far. */
+  readonly reports: readonly Report[];
+  readonly order: (order: Order) => void;
+  /** The newest report of a kind, when there is one that was not waited for before. */
+  readonly next: <K extends Report['kind']>(kind: K) => Promise<Extract<Report, { kind: K }>>;
+  readonly page: Page;
+  readonly kill: () => Promise<void>;
+  /** Code with which the program ended by itself. */
+  readonly ended: Promise<number | null>;
+}
+
+export interface ShellOptions {
+  readonly open?: boolean;
+  /** Folders of a shell that ran before. */
+  readonly after?: Shell;
+}
+
+export async function startShell(built: string, { open = true, after }: ShellOptions = {}): Promise<Shell> {
+  const base =
+    after === undefined
+      ? realpathSync(mkdtempSync(join(tmpdir(), 'barwise-shell-')))
+      : join(after.folder, '..');
+  const [folder, state] = [join(base, 'lessons'), join(base, 'state')];
+  const lesson = join(folder, 'mill-road.yaml');
+  if (after === undefined) {
+    mkdirSync(folder);
+    for (const name of ['mill-road.yaml', 'mill-road.abc'])
+      copyFileSync(join(root, 'sample-lessons', name), join(folder, name));
+  }
+  const child = fork(join(built, 'desktop', 'main.js'), open ? [lesson] : [], {
+    cwd: folder,
+    env: {
+      ...process.env,
+      XDG_STATE_HOME: state,
+      XDG_CACHE_HOME: join(tmpdir(), 'barwise-test-speech'),
+      BARWISE_TEST_DOCUMENTS: folder,
+    },
+    execArgv: [],
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+  });
+  const reports: Report[] = [];
+  const taken = new Set<Report>();
+  let errors = '';
+  child.stderr?.on('data', part => (errors += String(part)));
+  child.on('message', (report: Report) => reports.push(report));
+  let isOver = false;
+  const ended = new Promise<number | null>(done => {
+    child.on('close', code => {
+      isOver = true;
+      done(code);
+    });
+  });
+  const next: Shell['next'] = async kind => {
+    for (;;) {
+      const found = reports.find(
+        (report): report is Extract<Report, { kind: typeof kind }> =>
+          report.kind === kind && !taken.has(report),
+      );
+      if (found !== undefined) {
+        taken.add(found);
+        return found;
+      }
+      if (isOver) throw new Error(`the shell has ended\n${errors}`);
+      await new Promise(done => setTimeout(done, 20));
+    }
+  };
+  const { port } = await next('browser');
+  await next('window');
+  const browser: Browser = await chromium.connectOverCDP(`http://127.0.0.1:${String(port)}`);
+  let page: Page | undefined;
+  while (page === undefined) {
+    page = browser
+      .contexts()
+      .flatMap(context => context.pages())
+      .find(one => one.url().startsWith('https://studio.'));
+    if (isOver) throw new Error(`the shell has ended\n${errors}`);
+    await new Promise(done => setTimeout(done, 20));
+  }
+  await page.waitForSelector('html[data-ready]', { state: 'attached' });
+  return {
+    folder,
+    lesson,
+    state,
+    reports,
+    next,
+    page,
+    ended,
+    order: order => child.send(order),
+    kill: async () => {
+      child.kill('SIGKILL');
+      await ended;
+      await browser.close().catch(() => undefined);
+    },
+  };
+}
+
+export const removeFolder = (folder: string): void => {
+  rmSync(folder, { recursive: true, force: true });
+};
