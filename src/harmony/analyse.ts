@@ -7,6 +7,7 @@ import { buildLattice } from './lattice.js';
 import type { Analysis } from './model.js';
 import { momentsOf } from './moments.js';
 import { bassPedalsOf } from './pedals.js';
+import { phraseEndsOf } from './phrase-ends.js';
 import { segmentsOf } from './segments.js';
 import type { Heard } from './segments.js';
 import { sequencesOf } from './sequences.js';
@@ -25,10 +26,12 @@ export function heardIn(analysis: Analysis): Heard {
 /** Analyses a score: harmonies, keys, cadences, pedals, sequences. Deterministic; takes time in proportion to the bars. */
 export function analyse(score: Score): Analysis {
   const sound = soundOf(score);
-  const lattice = buildLattice(sound, momentsOf(score, sound));
+  const moments = momentsOf(score, sound);
+  const lattice = buildLattice(sound, moments);
   const path = findKeyPath(
     lattice,
     score.bars.map(bar => bar.key.fifths),
+    phraseEndsOf(score, sound, moments),
   );
   const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys) };
   const segments = segmentsOf(heard, path);

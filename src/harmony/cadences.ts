@@ -57,9 +57,25 @@ function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): Cad
   return undefined;
 }
 
+/** One V either ends a phrase or leads to the close that follows it: of two cadences that share it the stronger stays. */
+const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
+  const share = (half: Cadence, close: Cadence): boolean =>
+    half.kind === 'half' && close !== half && close.segments.includes(half.segments.at(-1) ?? -1);
+  return found.filter((each, at) =>
+    [found[at - 1], found[at + 1]].every(
+      other =>
+        other === undefined ||
+        !(
+          (share(each, other) && other.strength >= each.strength) ||
+          (share(other, each) && other.strength > each.strength)
+        ),
+    ),
+  );
+};
+
 /** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. */
 export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly Cadence[] {
-  return segments.flatMap((arrival, at): Cadence[] => {
+  const found = segments.flatMap((arrival, at): Cadence[] => {
     const before = segments[at - 1];
     if (before === undefined) return [];
     const bar = heard.score.bars.findLast(
@@ -94,4 +110,5 @@ export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly
       },
     ];
   });
+  return withoutShared(found);
 }

@@ -3,7 +3,8 @@ import { signatureOf } from './key.js';
 import type { Edge, Lattice } from './lattice.js';
 import type { Key } from './model.js';
 import { progressionsOf } from './progressions.js';
-import type { Progression } from './progressions.js';
+import type { Progression, Sign } from './progressions.js';
+import type { PhraseEnd } from './phrase-ends.js';
 import { readingsOf } from './readings.js';
 import type { Reading } from './readings.js';
 
@@ -19,6 +20,10 @@ export const keyCost = {
   perAccidentalAndBeat: 0.01,
   /** What an authentic cadence (both chords in root position, the tonic on a strong beat) speaks for the key it is in. */
   cadence: 0.5,
+  /** More where a phrase ends on it, and where the notation says so: a cadence is what confirms a key (Open Music Theory, Modulation). */
+  phraseEnd: { none: 0, rests: 0.5, marked: 2 } satisfies Record<PhraseEnd, number>,
+  /** What a cadential six-four speaks for the key: it belongs to no other (Hutchinson, Cadential Six-Four). */
+  sixFour: 0.5,
   /** Weight of a chord's unusualness in its key. */
   numeral: 1,
 } as const;
@@ -59,11 +64,13 @@ interface Steps {
   /** Cost of beginning in a key. */
   readonly start: Float64Array;
   readonly progression: (from: number, to: number) => Progression;
-  /** Whether a step can be a cadence: both basses are roots and the second begins on a strong beat. */
-  readonly canClose: (from: Edge, to: Edge) => boolean;
+  /** What a step is worth where it closes in its key: both basses are roots and the second begins on a strong beat. */
+  readonly closing: (from: Edge, to: Edge) => number;
+  /** What a step is worth where it is six-four to V: over the same bass, on a beat no weaker than V's. */
+  readonly preparing: (from: Edge, to: Edge) => number;
 }
 
-function stepsOf(lattice: Lattice, signatures: readonly number[]): Steps {
+function stepsOf(lattice: Lattice, signatures: readonly number[], phraseEnds: readonly PhraseEnd[]): Steps {
   const signature = signatures[0] ?? 0;
   const keys = candidateKeys(lattice, signature);
   const { edges, chords, moments } = lattice;
@@ -91,6 +98,7 @@ function stepsOf(lattice: Lattice, signatures: readonly number[]): Steps {
   });
   const accidentals = keys.map(signatureOf);
   const strong = moments.map(moment => moment.level <= 1);
+  const level = (at: number): number => moments[at]?.level ?? 4;
   return {
     edges,
     keys,
@@ -104,7 +112,12 @@ function stepsOf(lattice: Lattice, signatures: readonly number[]): Steps {
     }),
     start: Float64Array.from(accidentals, own => keyCost.perAccidentalAtStart * Math.abs(own - signature)),
     progression: progressionsOf(chords, keys, readings),
-    canClose: (from, to) => from.rooted && to.rooted && strong[to.from] === true,
+    closing: (from, to) =>
+      from.bassPart === 0 && to.bassPart === 0 && strong[to.from] === true
+        ? keyCost.cadence + keyCost.phraseEnd[phraseEnds[to.from] ?? 'none']
+        : 0,
+    preparing: (from, to) =>
+      from.bassPart === 2 && to.bassPart === 0 && level(from.from) <= level(to.from) ? keyCost.sixFour : 0,
   };
 }
 
@@ -160,11 +173,11 @@ function searchForward(steps: Steps): Forward {
       }
       for (const p of into[cut] ?? []) {
         const before = edges[p] as Edge;
-        const { costs: step, closes } = steps.progression(before.chord, edge.chord);
-        const reward = steps.canClose(before, edge) ? keyCost.cadence : 0;
+        const { costs: step, signs } = steps.progression(before.chord, edge.chord);
+        const rewards = [0, steps.closing(before, edge), steps.preparing(before, edge)] as const;
         for (let k = 0; k < K; k++) {
           const through =
-            (costs[p * K + k] as number) + ((step[k] as number) - (closes[k] === 1 ? reward : 0));
+            (costs[p * K + k] as number) + ((step[k] as number) - (rewards[signs[k] as Sign] as number));
           if (through < (least[k] as number)) {
             least[k] = through;
             edgeBefore[slot + k] = p;
@@ -201,13 +214,13 @@ function searchBackward(steps: Steps): Float64Array {
       else least.set(change.costs);
       for (const n of outOf[cut] ?? []) {
         const after = edges[n] as Edge;
-        const { costs: step, closes } = steps.progression(edge.chord, after.chord);
-        const reward = steps.canClose(edge, after) ? keyCost.cadence : 0;
+        const { costs: step, signs } = steps.progression(edge.chord, after.chord);
+        const rewards = [0, steps.closing(edge, after), steps.preparing(edge, after)] as const;
         for (let k = 0; k < K; k++) {
           const through =
             (costs[n * K + k] as number) +
             (own[n * K + k] as number) +
-            ((step[k] as number) - (closes[k] === 1 ? reward : 0));
+            ((step[k] as number) - (rewards[signs[k] as Sign] as number));
           if (through < (least[k] as number)) least[k] = through;
         }
       }
@@ -221,9 +234,13 @@ function searchBackward(steps: Steps): Float64Array {
   return costs;
 }
 
-/** Finds the cheapest reading of the piece: which harmonies, in which keys. `signatures` are the fifths of each bar's key signature. */
-export function findKeyPath(lattice: Lattice, signatures: readonly number[]): KeyPath {
-  const steps = stepsOf(lattice, signatures);
+/** Finds the cheapest reading of the piece: which harmonies, in which keys. `signatures` are the fifths of each bar's key signature, `phraseEnds` go by moment. */
+export function findKeyPath(
+  lattice: Lattice,
+  signatures: readonly number[],
+  phraseEnds: readonly PhraseEnd[],
+): KeyPath {
+  const steps = stepsOf(lattice, signatures, phraseEnds);
   const { keys } = steps;
   const K = keys.length;
   const forward = searchForward(steps);

@@ -17,8 +17,8 @@ export interface Edge {
   readonly chord: number;
   /** Cost of the stretch by itself, the change into it included. */
   readonly cost: number;
-  /** The root is the bass. */
-  readonly rooted: boolean;
+  /** Position of the bass among the chord's tones, -1 where it is foreign. */
+  readonly bassPart: number;
 }
 
 /** All readings of the piece that come near the best one. */
@@ -197,7 +197,13 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
       for (let at = 0; at < chords.length; at++) {
         const value = values[at] as number;
         if (value <= limit)
-          edges.push({ from, to, chord: at, cost: value + change, rooted: chords[at]?.root === low });
+          edges.push({
+            from,
+            to,
+            chord: at,
+            cost: value + change,
+            bassPart: low === undefined ? -1 : (chords[at]?.tones.indexOf(low) ?? -1),
+          });
       }
     }
   }

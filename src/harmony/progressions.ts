@@ -33,12 +33,20 @@ export function progressionCost(
 /** The step from one harmony to the next in every key. */
 export interface Progression {
   readonly costs: Float32Array;
-  /** 1 where it closes in the key: V to the tonic. */
-  readonly closes: Uint8Array;
+  /** What the step can be a sign of, see `Sign`. */
+  readonly signs: Uint8Array;
 }
 
-const closesIn = (from: Reading, to: Reading, toChord: Chord, inKey: Key): boolean =>
-  from.name === 'V' && from.target === undefined && toChord.root === inKey.tonic && to.function === 'tonic';
+/** 1 where a step can close in the key (V to the tonic), 2 where it can prepare a close (the tonic's six-four to V), else 0. */
+export type Sign = 0 | 1 | 2;
+
+type Read = readonly [reading: Reading, chord: Chord];
+
+function signOf([from, fromChord]: Read, [to, toChord]: Read, { tonic }: Key): Sign {
+  const isDominant = (reading: Reading): boolean => reading.name === 'V' && reading.target === undefined;
+  if (isDominant(from) && toChord.root === tonic && to.function === 'tonic') return 1;
+  return isDominant(to) && fromChord.root === tonic && fromChord.tones.length === 3 ? 2 : 0;
+}
 
 /**
  * The steps between any two of the chords, each pair worked out once when it is first asked for: few of all pairs ever stand side by side.
@@ -55,15 +63,15 @@ export function progressionsOf(
     const before = known.get(pair);
     if (before !== undefined) return before;
     const costs = new Float32Array(keys.length);
-    const closes = new Uint8Array(keys.length);
+    const signs = new Uint8Array(keys.length);
     keys.forEach((inKey, k) => {
       const a = readings[from]?.[k] as Reading;
       const b = readings[to]?.[k] as Reading;
       const goal = chords[to] as Chord;
       costs[k] = progressionCost(a, b, chords[from] as Chord, goal, inKey);
-      closes[k] = closesIn(a, b, goal, inKey) ? 1 : 0;
+      signs[k] = signOf([a, chords[from] as Chord], [b, goal], inKey);
     });
-    const progression = { costs, closes };
+    const progression = { costs, signs };
     known.set(pair, progression);
     return progression;
   };

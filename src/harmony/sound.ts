@@ -111,6 +111,25 @@ function findNext(
   return nearest;
 }
 
+const steps = ({ approach, departure }: Tone): number =>
+  [approach, departure].filter(motion => motion.startsWith('step')).length;
+
+/** A tone that its voice doubles in the octave moves as one line with its double: as the one of them that moves by more steps. */
+function withOctaves(tones: readonly Tone[]): readonly Tone[] {
+  const leads = new Map<string, Tone>();
+  const lineOf = (tone: Tone): string => [tone.voice, tone.on, tone.off, tone.pitchClass].join(' ');
+  for (const tone of tones) {
+    const lead = leads.get(lineOf(tone));
+    if (lead === undefined || steps(tone) > steps(lead)) leads.set(lineOf(tone), tone);
+  }
+  return tones.map(tone => {
+    const lead = leads.get(lineOf(tone));
+    return lead === undefined || lead === tone
+      ? tone
+      : { ...tone, approach: lead.approach, departure: lead.departure };
+  });
+}
+
 /** All struck tones of a score with the motion into and out of each. `reach` is in whole notes: how long a line may be silent. */
 export function soundOf(score: Score): Sound {
   const times = [...score.notes, ...score.bars.map(bar => ({ onset: bar.start, duration: bar.length }))];
@@ -168,5 +187,5 @@ export function soundOf(score: Score): Sound {
       next: next[index],
     };
   });
-  return { ticksPerWhole, tones, end: ticksOf(score.length, ticksPerWhole) };
+  return { ticksPerWhole, tones: withOctaves(tones), end: ticksOf(score.length, ticksPerWhole) };
 }
