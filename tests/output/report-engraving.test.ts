@@ -13,7 +13,7 @@ import { readScore, toNumber } from '../../src/score/index.js';
 import type { Score } from '../../src/score/index.js';
 
 const read = (path: string): Score => readScore(sourceText(path, readFileSync(path, 'utf8'))).value;
-const scores = ['sample-lessons', 'tests/fixtures/check/all-hold'].flatMap(folder =>
+const scores = ['sample-lessons', 'tests/fixtures/check/all-hold', 'tests/fixtures/score'].flatMap(folder =>
   readdirSync(folder)
     .filter(name => name.endsWith('.abc'))
     .map(name => `${folder}/${name}`),

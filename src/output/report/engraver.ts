@@ -76,10 +76,16 @@ function musicAlone(tune: TuneObject): TuneObject {
   return tune;
 }
 
-/** Widths of the bars as written, as narrow as they can be set; the parts of a piece after one another. */
+/** What stands before a bar line: its width as narrow as it can be set, and how many bars it is. */
+export interface Entry {
+  readonly width: number;
+  /** Usually 1; 0 where two bar lines stand side by side, more for a rest of several bars. */
+  readonly bars: number;
+}
+
+/** The entries of a score, part by part: a heading in the music begins a new part. */
 export interface Measured {
-  /** For every part of the score the index of its entry's bar, or nothing for an entry that is no bar. */
-  readonly parts: readonly (readonly { readonly width: number; readonly isBar: boolean }[])[];
+  readonly parts: readonly (readonly Entry[])[];
 }
 
 /** Engraves scores without a browser. */
@@ -96,8 +102,24 @@ export interface Engraver {
   ) => readonly DrawnSystem[];
 }
 
-/** An entry narrower than this is a bar line at the start of a line, not a bar. */
-const narrowestBar = 8;
+interface ParsedItem {
+  readonly el_type: string;
+  readonly rest?: { readonly type: string; readonly text?: number | string };
+}
+
+/** How many bars stand before each bar line of the upper voice. */
+function barsOfEntries(lines: readonly TuneLine[]): readonly number[] {
+  const items: readonly ParsedItem[] = lines.flatMap(line => line.staff?.[0]?.voices?.[0] ?? []);
+  const entries: number[] = [];
+  let bars = 0;
+  for (const { el_type, rest } of items) {
+    if (el_type === 'note') bars = Math.max(bars, rest?.type === 'multimeasure' ? Number(rest.text ?? 1) : 1);
+    if (el_type !== 'bar') continue;
+    entries.push(bars);
+    bars = 0;
+  }
+  return bars > 0 ? [...entries, bars] : entries;
+}
 
 /** Starts an engraver: a document without a window, in which abcjs draws. */
 export async function startEngraver(): Promise<Engraver> {
@@ -107,12 +129,16 @@ export async function startEngraver(): Promise<Engraver> {
   const place = window.document.querySelector('div');
   if (place === null) throw new Error('the document of the engraver has no place to draw in');
   return {
-    measure: abc => ({
-      parts:
-        withDocument(window, () => abcjs.tuneMetrics(abc, look))[0]?.sections.map(section =>
-          section.measureWidths.map(width => ({ width, isBar: width > narrowestBar })),
-        ) ?? [],
-    }),
+    measure: abc => {
+      const [metrics] = withDocument(window, () => abcjs.tuneMetrics(abc, look));
+      const bars = barsOfEntries(abcjs.parseOnly(abc)[0]?.lines ?? []);
+      let entry = 0;
+      return {
+        parts: (metrics?.sections ?? []).map(section =>
+          section.measureWidths.map(width => ({ width, bars: bars[entry++] ?? 0 })),
+        ),
+      };
+    },
     engrave: (abc, width, lineEnds) => {
       const [tune] = withDocument(window, () =>
         abcjs.renderAbc(place, abc, {
@@ -142,9 +168,13 @@ function withDocument<T>(window: DOMWindow, draw: () => T): T {
   );
   for (const [name, value] of Object.entries(lent))
     Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
+  // It also prints remarks for its makers, which must not end in a report.
+  const { log } = console;
+  console.log = () => undefined;
   try {
     return draw();
   } finally {
+    console.log = log;
     for (const [name, own] of before) {
       if (own === undefined) Reflect.deleteProperty(globalThis, name);
       else Object.defineProperty(globalThis, name, own);

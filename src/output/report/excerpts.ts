@@ -1,5 +1,5 @@
 import type { Score } from '../../score/index.js';
-import type { Engraver } from './engraver.js';
+import type { Engraver, Measured } from './engraver.js';
 import { lineEnds } from './line-ends.js';
 import { placeSystem } from './placed-system.js';
 import type { PlacedSystem } from './placed-system.js';
@@ -35,7 +35,9 @@ export function engravePassages(
 ): readonly (readonly PlacedSystem[])[] {
   const abc = score.source.text;
   const { parts } = engraver.measure(abc);
-  const widths = parts.flat().flatMap(({ width: narrowest, isBar }) => (isBar ? [narrowest * ease] : []));
+  const widths = parts
+    .flat()
+    .flatMap(({ width: narrowest, bars }) => Array.from({ length: bars }, () => (narrowest * ease) / bars));
   const wanted = passages.map(passage => inLines(passage, widths, width));
   const drawn = new Map<Wanted, readonly PlacedSystem[]>();
   for (const together of compatible(wanted)) {
@@ -44,8 +46,9 @@ export function engravePassages(
     );
     const [first] = together;
     if (first === undefined) continue;
-    const systems = engraver.engrave(abc, first.width, entriesOf(parts, ends));
-    const lines = linesOf(ends, score.bars.length);
+    const { entries, barEnds } = entriesOf(parts, ends);
+    const systems = engraver.engrave(abc, first.width, entries);
+    const lines = linesOf(barEnds, score.bars.length);
     // Where the engraver breaks its lines otherwise, nothing could be trusted about what stands in them.
     if (systems.length !== lines.length) continue;
     const placed = systems.flatMap((system, index) => {
@@ -85,22 +88,29 @@ const cuts = (a: Passage, b: Passage): boolean =>
   b.firstBar <= a.lastBar &&
   !(a.firstBar === b.firstBar && a.lastBar === b.lastBar);
 
-/** Ends of lines as bars become ends as entries of the engraver, part by part. */
+/** Ends of lines as bars become ends as entries of the engraver, part by part; a line does not end within an entry. */
 function entriesOf(
-  parts: readonly (readonly { readonly isBar: boolean }[])[],
+  parts: Measured['parts'],
   ends: ReadonlySet<number>,
-): readonly (readonly number[])[] {
+): { readonly entries: readonly (readonly number[])[]; readonly barEnds: readonly number[] } {
   let bar = -1;
-  return parts.map(entries =>
-    entries.flatMap(({ isBar }, entry) => {
-      if (isBar) bar += 1;
-      return isBar && ends.has(bar) && entry < entries.length - 1 ? [entry] : [];
+  const barEnds: number[] = [];
+  const entries = parts.map((part, index) =>
+    part.flatMap(({ bars }, entry) => {
+      const first = bar + 1;
+      bar += bars;
+      const isLast = entry === part.length - 1;
+      const wanted = Array.from({ length: bars }, (_, at) => first + at).some(one => ends.has(one));
+      if (!wanted && !(isLast && index < parts.length - 1)) return [];
+      barEnds.push(bar);
+      return isLast ? [] : [entry];
     }),
   );
+  return { entries, barEnds };
 }
 
-function linesOf(ends: ReadonlySet<number>, bars: number): readonly Passage[] {
-  const lasts = [...ends].filter(end => end < bars - 1).sort((a, b) => a - b);
+function linesOf(ends: readonly number[], bars: number): readonly Passage[] {
+  const lasts = ends.filter(end => end < bars - 1);
   return [...lasts, bars - 1].map((lastBar, index) => ({
     firstBar: index === 0 ? 0 : (lasts[index - 1] ?? 0) + 1,
     lastBar,
