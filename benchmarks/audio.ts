@@ -22,10 +22,16 @@ import { layersOf, onsetErrors, startsAfterSilence } from './onsets.js';
 const print = (name: string, value: string): void => {
   process.stdout.write(`${name.padEnd(46)}${value}\n`);
 };
-const seconds = async <T>(work: () => Promise<T>): Promise<readonly [T, number]> => {
-  const start = performance.now();
+interface Taken {
+  readonly seconds: number;
+  /** Seconds of processor time, of all threads: what remains true while the machine does other work. */
+  readonly processor: number;
+}
+const timed = async <T>(work: () => Promise<T>): Promise<readonly [T, Taken]> => {
+  const [start, before] = [performance.now(), process.cpuUsage()];
   const result = await work();
-  return [result, (performance.now() - start) / 1000];
+  const { user, system } = process.cpuUsage(before);
+  return [result, { seconds: (performance.now() - start) / 1000, processor: (user + system) / 1e6 }];
 };
 const milliseconds = (values: readonly number[]): string => {
   const sizes = values.map(Math.abs);
@@ -84,15 +90,17 @@ try {
   };
   const files = (...kinds: readonly (keyof AudioFiles)[]): AudioFiles =>
     Object.fromEntries(kinds.map(kind => [kind, join(folder, `lesson.${kind}`)]));
-  const [{ speech, timeline }, cold] = await seconds(() => sound(files('wav')));
+  const [{ speech, timeline }, cold] = await timed(() => sound(files('wav')));
   print('lesson', `${path}, ${timeline.seconds.toFixed(0)} s`);
-  const speed = (name: string, taken: number) => {
-    print(name, `${taken.toFixed(1)} s, ${(timeline.seconds / taken).toFixed(0)}x real time`);
+  const speed = (name: string, taken: Taken) => {
+    const times = (of: number): string =>
+      `${of.toFixed(1)} s, ${(timeline.seconds / of).toFixed(0)}x real time`;
+    print(name, `${times(taken.seconds)}; of processor time ${times(taken.processor)}`);
   };
   speed('speech, music, mix and WAV: cold', cold);
-  speed('the same with speech cached', (await seconds(() => sound(files('wav'))))[1]);
-  speed('the same and MP3', (await seconds(() => sound(files('wav', 'mp3'))))[1]);
-  speed('the same and M4A', (await seconds(() => sound(files('wav', 'mp3', 'm4a'))))[1]);
+  speed('the same with speech cached', (await timed(() => sound(files('wav'))))[1]);
+  speed('the same and MP3', (await timed(() => sound(files('wav', 'mp3'))))[1]);
+  speed('the same and M4A', (await timed(() => sound(files('wav', 'mp3', 'm4a'))))[1]);
   print('greatest memory of the process', `${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
 
   const notes = timeline.events.filter(event => event.kind === 'note');

@@ -167,7 +167,7 @@ describe('audio files', () => {
     m4a: join(folder, 'a.m4a'),
   });
   const once = async (): Promise<readonly string[]> => {
-    await writeAudio(mixLesson(timeline, speech), paths());
+    await writeAudio(mixLesson(timeline, speech), paths(), undefined, timeline.seconds);
     const bytes = await Promise.all(Object.values(paths()).map(path => readFile(path)));
     return bytes.map(content => createHash('sha256').update(content).digest('hex'));
   };
@@ -177,7 +177,7 @@ describe('audio files', () => {
     await new Promise(resolve => setTimeout(resolve, 1100));
     expect(await once()).toEqual(first);
     expect((await readdir(folder)).sort()).toEqual(['a.m4a', 'a.mp3', 'a.wav']);
-  });
+  }, 240_000);
 
   it('hold the sound: the WAV to the rounding of 16 bits', async () => {
     const { samples, sampleRate } = readWav(await readFile(paths().wav));
@@ -205,6 +205,8 @@ describe('audio files', () => {
   // ISO/IEC 14496-12, 8.6.6: an edit list names the first sample that is heard; read here without the library that wrote it.
   it('tell players in the M4A to leave out the delay of the encoder, to the sample', async () => {
     const file = await readFile(paths().m4a);
+    // What players need first stands before the sound.
+    expect(file.indexOf('moov')).toBeLessThan(file.indexOf('mdat'));
     const boxes = (from: number, to: number): readonly (readonly [string, number, number])[] => {
       const found: (readonly [string, number, number])[] = [];
       for (let at = from; at + 8 <= to; at += file.readUInt32BE(at))

@@ -13,6 +13,8 @@ export interface EncodingRequest {
   readonly channels: number;
   /** Time of the first sample in seconds; negative for what an encoder puts in front. */
   readonly startSeconds: number;
+  /** The most packets that there will be, for formats that make room for them in front. */
+  readonly mostPackets?: number;
 }
 
 /** Takes blocks of sound one after another. */
@@ -28,7 +30,8 @@ export interface AudioEncoding {
 export async function startEncoding(request: EncodingRequest): Promise<AudioEncoding> {
   const output = new Output({ format: request.format, target: request.target });
   const source = new AudioSampleSource({ codec: request.codec, bitrate: request.bitrate });
-  output.addAudioTrack(source);
+  const { mostPackets } = request;
+  output.addAudioTrack(source, mostPackets === undefined ? {} : { maximumPacketCount: mostPackets });
   await output.start();
   let frames = 0;
   return {

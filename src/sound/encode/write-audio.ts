@@ -1,11 +1,11 @@
-import { open, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { open, rename, rm } from 'node:fs/promises';
 import { FilePathTarget } from 'mediabunny';
 import { fileChannels, mixRate } from '../mono.js';
 import { wavFrames, wavHeader } from '../wav.js';
 import { startM4a } from './m4a.js';
 import { mp3DelaySamples, startMp3 } from './mp3.js';
 import type { AudioEncoding } from './encoded-audio.js';
-import { clearMp4Dates } from './mp4-dates.js';
+import { clearMp4DatesIn } from './mp4-dates.js';
 
 /** Where the sound of a lesson is written; each file is optional. Its folder must be there. */
 export interface AudioFiles {
@@ -62,11 +62,12 @@ async function mp3Sink(path: string): Promise<Sink> {
 }
 
 /** The dates in the file are taken out, so that equal sound gives equal bytes. */
-async function m4aSink(path: string): Promise<Sink> {
-  const encoding = await startM4a(new FilePathTarget(unfinished(path)), mixRate, fileChannels, bitrate);
+async function m4aSink(path: string, seconds: number | undefined): Promise<Sink> {
+  const target = new FilePathTarget(unfinished(path));
+  const encoding = await startM4a(target, mixRate, fileChannels, bitrate, seconds);
   const finish = async (): Promise<void> => {
     await encoding.finish();
-    await writeFile(unfinished(path), clearMp4Dates(await readFile(unfinished(path))));
+    await clearMp4DatesIn(unfinished(path));
   };
   return encodedSink(path, { ...encoding, finish });
 }
@@ -87,18 +88,19 @@ function encodedSink(path: string, encoding: AudioEncoding): Sink {
 
 /**
  * Writes mixed sound into files, block by block. A file appears whole or not at all. The sound must begin with at least 25 ms of
- * silence, as every timeline does. `onProgress` gets the seconds done so far.
+ * silence, as every timeline does. `onProgress` gets the seconds done so far; `seconds` is how long it will be, where that is known.
  */
 export async function writeAudio(
   blocks: AsyncIterable<Float32Array>,
   files: AudioFiles,
   onProgress?: (seconds: number) => void,
+  seconds?: number,
 ): Promise<void> {
   const sinks: Sink[] = [];
   try {
     if (files.wav !== undefined) sinks.push(await wavSink(files.wav));
     if (files.mp3 !== undefined) sinks.push(await mp3Sink(files.mp3));
-    if (files.m4a !== undefined) sinks.push(await m4aSink(files.m4a));
+    if (files.m4a !== undefined) sinks.push(await m4aSink(files.m4a, seconds));
     let frames = 0;
     for await (const block of blocks) {
       for (const sink of sinks) await sink.add(block);
