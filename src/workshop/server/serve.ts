@@ -82,7 +82,7 @@ export async function serve(workshop: Workshop, files: StudioFiles, port: number
 
   const reply = async (request: IncomingMessage): Promise<Reply | 'events'> => {
     if (!keeper.isAddressed(request)) return strange;
-    const { pathname, searchParams } = new URL(request.url ?? '/', 'http://127.0.0.1');
+    const { pathname, searchParams } = new URL(`http://127.0.0.1${request.url ?? '/'}`);
     if (pathname === '/' && request.method === 'GET' && keeper.knows(searchParams.get('token')))
       return letIn(keeper, token);
     if (!keeper.isKnown(request)) return strange;
