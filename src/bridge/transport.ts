@@ -1,7 +1,7 @@
 /**
  * How the window reaches its host. In the desktop shell the preload puts a `Bridge` on the window under `exposedName`. Where there is
- * none the window speaks with the local server that it came from: `POST askPath + name` with the payload `toWire`, answered by an `Answer`
- * `toWire`, and an EventSource of `eventsPath`, each message of which is a `HostEvent` as JSON. The server knows the window by a cookie
+ * none the window speaks with the local server that it came from: `POST askPath + name` with the payload `toWire` as `application/json`,
+ * answered by an `Answer` `toWire` (or, with a status that is no success, by words), and an EventSource of `eventsPath`, each message of which is a `HostEvent` as JSON. The server knows the window by a cookie
  * that it gave it.
  */
 export const exposedName = 'barwiseHost';

@@ -19,29 +19,30 @@ export interface Served {
   readonly close: () => Promise<void>;
 }
 
-const wired = (status: number, value: unknown): Reply => ({
-  status,
+/** An answer; a refusal is one as well. */
+const wired = (value: unknown): Reply => ({
+  status: 200,
   headers: { ...guardedHeaders, 'content-type': 'application/json' },
   body: new TextEncoder().encode(toWire(value)),
 });
 
 async function ask(name: string, request: IncomingMessage, workshop: Workshop): Promise<Reply> {
   if (request.headers['content-type']?.split(';')[0]?.trim() !== 'application/json')
-    return wired(415, refused('a request is sent as JSON'));
+    return textReply(415, 'a request is sent as JSON\n');
   const text = await readBody(request);
-  if (text === undefined) return wired(413, refused('this is too much to be sent at once'));
+  if (text === undefined) return wired(refused('this is too much to be sent at once'));
   let payload: unknown;
   try {
     payload = fromWire(text);
   } catch {
-    return wired(400, refused('this is no JSON'));
+    return wired(refused('this is no JSON'));
   }
   try {
-    return wired(200, await workshop.answer(name, payload));
+    return wired(await workshop.answer(name, payload));
   } catch (error) {
     // A fault of the program. Who runs the server sees where; the window learns that there is one.
     process.stderr.write(`${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
-    return wired(500, refused('this is a fault of the program, not of your files'));
+    return textReply(500, 'this is a fault of the program, not of your files\n');
   }
 }
 
