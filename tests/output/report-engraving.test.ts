@@ -1,7 +1,7 @@
 /** Scores engraved for reports: every note stands where the staff wants it, whatever the passage. */
 import { readFileSync, readdirSync } from 'node:fs';
 import fc from 'fast-check';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { sourceText } from '../../src/diagnostics/index.js';
 import { startEngraver } from '../../src/output/report/engraver.js';
 import type { Engraver } from '../../src/output/report/engraver.js';
@@ -79,6 +79,14 @@ describe('a passage', () => {
     expect(drawn.map(systems => [systems[0]?.firstBar, systems.at(-1)?.lastBar])).toEqual(
       passages.map(({ firstBar, lastBar }) => [firstBar, lastBar]),
     );
+  });
+
+  test('prints nothing of its own, which would end in the report', () => {
+    const printed = vi.spyOn(console, 'log');
+    // The engraver has no sign for a note of 32 whole notes and says so to its makers.
+    engraver.engrave('X:1\nM:none\nL:1/1\nK:C\nC32 C|]\n', 430, [[]]);
+    expect(printed.mock.calls).toEqual([]);
+    printed.mockRestore();
   });
 
   test('leaves no browser behind in the program', () => {

@@ -139,6 +139,12 @@ describe('the report of a lesson', () => {
     );
   });
 
+  test('is made of plain data, which one process can send to another', async () => {
+    const report = await checkedLessons('fails-and-others', 'acceptances', 'score-missing');
+    expect(structuredClone(report)).toEqual(report);
+    expect(report.lessons.filter(({ subject }) => subject !== undefined)).toHaveLength(3);
+  });
+
   test('of several lessons has one page, and numbers that go on', async () => {
     const document = await page(await checkedLessons('all-hold', 'fails-and-others'));
     const ids = [...document.querySelectorAll('[id]')].map(({ id }) => id);
