@@ -73,7 +73,7 @@ export function judge(data: PageData, analysis: Analysis, question: Question, wr
       const text = `${question.place} is ${reading}${suffix}`;
       const read = readClaim(text);
       if ('problem' in read || isDenial || !saysHarmony(read.claim.content)) {
-        if (index === 0 && 'problem' in read && entry !== '') help = `“${entry}” cannot be read. ${help}`;
+        if (index === 0 && entry !== '') help = `“${entry}” cannot be read. ${help}`;
         continue;
       }
       if (home === undefined) continue;

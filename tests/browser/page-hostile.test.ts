@@ -49,7 +49,8 @@ const hostile = (text: string): Partial<Texts> => ({
     .replace(
       '[V:R] A |',
       `[V:R] "^${text.replaceAll('"', "'").replaceAll('\n', ' ').replaceAll('%', '')}" A |`,
-    ),
+    )
+    .replace('d2 A |\n[V:L] z', `d2 A |\nw: ${text.replaceAll('\n', ' ').replaceAll('%', '')}\n[V:L] z`),
   captions: `WEBVTT\n\n00:00.000 --> 01:00.000\n${escaped(text.replaceAll('\n', ' '))}`,
 });
 
@@ -79,6 +80,21 @@ describe('hostile text stays text', () => {
     await page.getByLabel('Captions').check();
     await page.getByRole('slider', { name: 'Place in the lesson' }).fill('3');
     expect((await page.locator('.caption').textContent())?.trim()).toBe(text.replaceAll('\n', ' ').trim());
+    // The same words in the summary, the transcript, the strip for looking closer, in practice and on paper.
+    expect(await page.locator('.summary li').first().textContent()).toBe(
+      `${text} ${text}: right, at the first try`,
+    );
+    await page.getByText('Options').click();
+    await page.getByRole('button', { name: 'Transcript' }).click();
+    expect(await page.locator('.transcript h2').first().textContent()).toBe(`1. ${text}`);
+    await page.getByRole('button', { name: 'Look closer' }).click();
+    await page.getByRole('button', { name: 'Practise' }).click();
+    await page.locator('.practice input[type=text]').fill(text);
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.practice .feedback').textContent()).toContain('cannot be read');
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    expect(await page.locator('.handout h1').textContent()).toBe(text);
+    expect(await page.locator('.handout :is(script, style, iframe, img, base, meta, a)').count()).toBe(0);
     // Nothing but what the page itself makes.
     expect(await page.locator('#lesson :is(script, style, iframe, img, base, meta, a)').count()).toBe(0);
     expect(await page.locator('script:not([type])').count()).toBe(1);
