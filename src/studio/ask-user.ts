@@ -1,0 +1,38 @@
+import { html } from '../player/index.js';
+
+/** Asks with one button for each answer; Escape gives the last one. */
+export function askUser<T extends string>(
+  question: string,
+  detail: readonly (Node | string)[],
+  answers: readonly (readonly [T, string])[],
+): Promise<T> {
+  return new Promise(resolve => {
+    const dialog = html(
+      'dialog',
+      { class: 'asking', 'aria-label': question },
+      html('h2', {}, question),
+      ...detail,
+    );
+    const row = html('p', { class: 'answers' });
+    const answer = (value: T): void => {
+      dialog.close();
+      dialog.remove();
+      resolve(value);
+    };
+    for (const [value, label] of answers) {
+      const button = html('button', { type: 'button' }, label);
+      button.addEventListener('click', () => {
+        answer(value);
+      });
+      row.append(button);
+    }
+    const [way] = answers.at(-1) ?? [];
+    dialog.addEventListener('cancel', event => {
+      event.preventDefault();
+      if (way !== undefined) answer(way);
+    });
+    dialog.append(row);
+    document.body.append(dialog);
+    dialog.showModal();
+  });
+}

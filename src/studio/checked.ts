@@ -1,0 +1,84 @@
+import type { Evidence, VerdictWord } from '../claims/index.js';
+import type { Severity } from '../diagnostics/index.js';
+import type { PageScore } from '../timeline/index.js';
+
+/** What the window sends to be checked: the text as it stands and the scores that it is known to name. */
+export interface ToCheck {
+  readonly turn: number;
+  /** File name of the lesson, for messages. */
+  readonly name: string;
+  readonly text: string;
+  /** Texts of scores by their path in the lesson; `null` where the host cannot read it. */
+  readonly scores: ReadonlyMap<string, string | null>;
+}
+
+/** A finding with its place in the lesson's text. */
+export interface TextFinding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly help?: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface TextClaim {
+  /** Position of its step, 0-based. */
+  readonly step: number;
+  readonly text: string;
+  readonly verdict: VerdictWord;
+  readonly code: string;
+  readonly reason: string;
+  readonly nearest?: string;
+  readonly accepted: boolean;
+  readonly evidence: readonly Evidence[];
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface TextStep {
+  readonly title: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What was found in a text. Offsets are UTF-16 units of the text that was sent. */
+export interface Checked {
+  readonly turn: number;
+  /** Milliseconds that the checking took. */
+  readonly took: number;
+  /** Scores that the lesson names and the window has not sent yet. */
+  readonly wanted: readonly string[];
+  readonly title: string;
+  readonly findings: readonly TextFinding[];
+  readonly claims: readonly TextClaim[];
+  readonly steps: readonly TextStep[];
+  /** The lesson's own score; the same object is not sent again while its text stays the same. */
+  readonly score?: PageScore | 'unchanged';
+}
+
+/** A question about bars of the lesson's own score. */
+export interface ToAnalyse {
+  readonly bars: readonly [number, number];
+}
+
+/** What stands in those bars, one line for each harmony. */
+export interface Analysed {
+  readonly bars: readonly [number, number];
+  readonly harmonies: readonly {
+    readonly place: string;
+    readonly chord: string;
+    readonly roman: string;
+    readonly key: string;
+    readonly rivals: readonly string[];
+  }[];
+  /** Sentences that hold and can stand in the lesson. */
+  readonly claims: readonly string[];
+}
+
+export type ToWorker =
+  { readonly kind: 'check'; readonly work: ToCheck } | { readonly kind: 'analyse'; readonly work: ToAnalyse };
+
+export type FromWorker =
+  | { readonly kind: 'checked'; readonly result: Checked }
+  | { readonly kind: 'analysed'; readonly result: Analysed };

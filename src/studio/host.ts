@@ -1,0 +1,30 @@
+import { askPath, eventsPath, exposedName, fromWire, toWire } from '../bridge/index.js';
+import type { Bridge, HostEvent } from '../bridge/index.js';
+
+/** The local server that the window came from. */
+const localServer: Bridge = {
+  ask: async (name, payload) => {
+    const response = await fetch(askPath + name, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: toWire(payload),
+    });
+    const text = await response.text();
+    if (!response.ok) return { ok: false, problem: { message: text === '' ? response.statusText : text } };
+    // The host answers by the table that both sides are built from.
+    return fromWire(text) as Awaited<ReturnType<Bridge['ask']>> as never;
+  },
+  listen: heard => {
+    const stream = new EventSource(eventsPath);
+    stream.addEventListener('message', ({ data }: MessageEvent<string>) => {
+      heard(JSON.parse(data) as HostEvent);
+    });
+    return () => {
+      stream.close();
+    };
+  },
+};
+
+/** The way to the host: the one that the desktop shell exposes, else the local server. */
+export const host = (): Bridge =>
+  ((globalThis as Readonly<Record<string, unknown>>)[exposedName] as Bridge | undefined) ?? localServer;

@@ -1,0 +1,167 @@
+import { autocompletion, completionKeymap } from '@codemirror/autocomplete';
+import type { CompletionContext, CompletionResult } from '@codemirror/autocomplete';
+import { defaultKeymap, history, historyKeymap, indentWithTab } from '@codemirror/commands';
+import { yaml } from '@codemirror/lang-yaml';
+import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
+import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
+import type { Diagnostic } from '@codemirror/lint';
+import { search, searchKeymap } from '@codemirror/search';
+import { EditorState } from '@codemirror/state';
+import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
+import { tags } from '@lezer/highlight';
+import type { Checked, TextClaim, TextFinding } from './checked.js';
+import { wordsFor } from './complete.js';
+
+export interface TextPane {
+  readonly element: HTMLElement;
+  readonly text: () => string;
+  readonly setText: (text: string) => void;
+  readonly insert: (words: string) => void;
+  /** Replaces a range that was found in the present text. */
+  readonly replace: (from: number, to: number, words: string) => void;
+  readonly goTo: (from: number, to: number) => void;
+  readonly show: (checked: Checked) => void;
+}
+
+export interface TextPaneHandlers {
+  readonly edited: () => void;
+  readonly moved: (at: number) => void;
+  readonly save: () => void;
+  /** Labels of the bars of the score. */
+  readonly bars: () => readonly string[];
+}
+
+const ink = HighlightStyle.define([
+  { tag: tags.propertyName, class: 'ink-key' },
+  { tag: tags.comment, class: 'ink-comment' },
+  { tag: [tags.string, tags.content], class: 'ink-text' },
+  { tag: [tags.number, tags.bool], class: 'ink-number' },
+  { tag: tags.punctuation, class: 'ink-sign' },
+]);
+
+const ofFinding = ({ from, to, severity, code, message, help }: TextFinding): Diagnostic => ({
+  from,
+  to: Math.max(to, from),
+  severity: severity === 'note' ? 'info' : severity,
+  source: code,
+  message: help === undefined ? message : `${message}\n${help}`,
+});
+
+/** A claim that holds needs no mark; the others carry their reason, and the nearest true sentence as a change of one press. */
+function ofClaim({
+  from,
+  to,
+  verdict,
+  code,
+  reason,
+  nearest,
+  text,
+  accepted,
+}: TextClaim): readonly Diagnostic[] {
+  if (verdict === 'holds' || accepted) return [];
+  return [
+    {
+      from,
+      to,
+      severity: verdict === 'fails' ? 'error' : 'warning',
+      source: code,
+      message: `${verdict}: ${reason}`,
+      actions:
+        nearest === undefined
+          ? []
+          : [
+              {
+                name: `write: ${nearest}`,
+                apply: (view, at, end) => {
+                  // Quotes around a claim stay where they are.
+                  const written = view.state.sliceDoc(at, end);
+                  const inner = written.indexOf(text);
+                  const start = inner < 0 ? at : at + inner;
+                  const stop = inner < 0 ? end : start + text.length;
+                  view.dispatch({ changes: { from: start, to: stop, insert: nearest } });
+                },
+              },
+            ],
+    },
+  ];
+}
+
+/** The lesson's text with its findings. */
+export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
+  const complete = (context: CompletionContext): CompletionResult | null => {
+    const line = context.state.doc.lineAt(context.pos);
+    const found = wordsFor(line.text.slice(0, context.pos - line.from), handlers.bars());
+    if (found === undefined || (found.words.length === 0 && !context.explicit)) return null;
+    return {
+      from: context.pos - found.typed,
+      options: found.words.map(({ label, detail }) => ({
+        label,
+        ...(detail === undefined ? {} : { detail }),
+      })),
+    };
+  };
+  const extensions = [
+    EditorView.cspNonce.of(nonce),
+    lineNumbers(),
+    history(),
+    drawSelection(),
+    highlightActiveLine(),
+    yaml(),
+    syntaxHighlighting(ink),
+    search({ top: true }),
+    lintGutter(),
+    autocompletion({ override: [complete] }),
+    EditorView.lineWrapping,
+    EditorView.contentAttributes.of({ 'aria-label': 'Text of the lesson' }),
+    keymap.of([
+      {
+        key: 'Mod-s',
+        run: () => {
+          handlers.save();
+          return true;
+        },
+      },
+      ...completionKeymap,
+      ...searchKeymap,
+      ...historyKeymap,
+      ...lintKeymap,
+      ...defaultKeymap,
+      indentWithTab,
+    ]),
+    EditorView.updateListener.of(update => {
+      if (update.docChanged) handlers.edited();
+      if (update.selectionSet || update.docChanged) handlers.moved(update.state.selection.main.head);
+    }),
+  ];
+  const start = (doc: string): EditorState => EditorState.create({ doc, extensions });
+  const view = new EditorView({ state: start('') });
+
+  const goTo = (from: number, to: number): void => {
+    const end = view.state.doc.length;
+    view.dispatch({
+      selection: { anchor: Math.min(from, end), head: Math.min(to, end) },
+      effects: EditorView.scrollIntoView(Math.min(from, end), { y: 'center' }),
+    });
+    view.focus();
+  };
+  return {
+    element: view.dom,
+    text: () => view.state.doc.toString(),
+    setText: text => {
+      view.setState(start(text));
+    },
+    insert: words => {
+      view.dispatch(view.state.replaceSelection(words));
+      view.focus();
+    },
+    replace: (from, to, words) => {
+      view.dispatch({ changes: { from, to, insert: words } });
+    },
+    goTo,
+    show: ({ findings, claims }) => {
+      const end = view.state.doc.length;
+      const all = [...findings.map(ofFinding), ...claims.flatMap(ofClaim)].filter(({ to }) => to <= end);
+      view.dispatch(setDiagnostics(view.state, all));
+    },
+  };
+}
