@@ -52,6 +52,7 @@ export function foreignTones(
         sound,
         start,
         accented: moment !== undefined && isAccented(tone, moment, sound, moments),
+        onBeat: (moment?.level ?? 4) <= 2,
         bass: sounding[0],
         upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
         stays: staying.has(tone.index),
