@@ -17,7 +17,7 @@ steps:
 const bytesOf = (page: Uint8Array | undefined): string => Buffer.from(page ?? []).toString('utf8');
 
 /** RIFF WAVE, 16 bits, one channel, 16 kHz: a tone of some seconds. */
-function tone(seconds: number): Uint8Array {
+function tone(seconds: number): Uint8Array<ArrayBuffer> {
   const frames = seconds * 16_000;
   const bytes = Buffer.alloc(44 + frames * 2);
   bytes.write('RIFF', 0);
