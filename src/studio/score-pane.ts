@@ -21,6 +21,7 @@ export interface ScorePane {
 export function scorePane(handlers: ScorePaneHandlers): ScorePane {
   const sheet = html('div', {
     class: 'sheet music',
+    role: 'group',
     tabindex: 0,
     'aria-label': 'Score: arrow keys choose a bar',
   });

@@ -112,7 +112,7 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     lintGutter(),
     autocompletion({ override: [complete] }),
     EditorView.lineWrapping,
-    EditorView.contentAttributes.of({ 'aria-label': 'Text of the lesson' }),
+    EditorView.contentAttributes.of({ 'aria-label': 'Text of the lesson', tabindex: '0' }),
     keymap.of([
       {
         key: 'Mod-s',

@@ -80,7 +80,7 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
         const rows = open.filter(({ claim }) => claim.step === index).map(({ row: item }) => item);
         return rows.length === 0
           ? []
-          : [html('h3', {}, `${String(index + 1)}. ${title}`), html('ul', { class: 'claims' }, ...rows)];
+          : [html('h2', {}, `${String(index + 1)}. ${title}`), html('ul', { class: 'claims' }, ...rows)];
       }),
     );
   };

@@ -42,7 +42,7 @@ export async function workshopWindow(
     worker.postMessage(message);
   };
 
-  const name = html('strong', {}, 'No lesson');
+  const name = html('h1', {}, 'No lesson');
   const state = html('span', { class: 'quiet', role: 'status' });
   const notice = html('p', { class: 'notice', role: 'alert' });
   const button = (label: string, run: () => Promise<void> | void, title: string): HTMLButtonElement => {

@@ -33,7 +33,7 @@ export interface Bench {
   /** What was answered; throws with the refusal where it was one. */
   readonly get: <N extends RequestName>(name: N, payload: Payload<N>) => Promise<Answers[N]>;
   /** The same folders with another host, as after a crash. */
-  readonly again: () => Promise<Bench>;
+  readonly again: (changed?: Partial<WorkshopOptions>) => Promise<Bench>;
 }
 
 const open: (() => Promise<void> | void)[] = [];
@@ -67,7 +67,7 @@ async function benchIn(folder: string, state: string, options: Partial<WorkshopO
       if (!answer.ok) throw new Error(`${answer.problem.message}; ${answer.problem.help ?? ''}`);
       return answer.value;
     },
-    again: () => benchIn(folder, state, options),
+    again: (changed = {}) => benchIn(folder, state, { ...options, ...changed }),
   };
 }
 
