@@ -57,7 +57,7 @@ function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): Cad
   return undefined;
 }
 
-/** One V either ends a phrase or leads to the close that follows it: of two cadences that share it the stronger stays. */
+/** One V either ends a phrase or leads to the close that follows it: of two cadences that share it the stronger stays, else the first. */
 const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
   const share = (half: Cadence, close: Cadence): boolean =>
     half.kind === 'half' && close !== half && close.segments.includes(half.segments.at(-1) ?? -1);
@@ -66,8 +66,8 @@ const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
       other =>
         other === undefined ||
         !(
-          (share(each, other) && other.strength >= each.strength) ||
-          (share(other, each) && other.strength > each.strength)
+          (share(each, other) && other.strength > each.strength) ||
+          (share(other, each) && other.strength >= each.strength)
         ),
     ),
   );

@@ -85,7 +85,7 @@ describe('the command line', () => {
     [
       'too many lessons',
       ['build', 'a.yaml', 'b.yaml', '--out', 'x'],
-      'error R0009: `build` takes one LESSON, and there are 2\n  help  usage: barwise build LESSON\n',
+      'error R0009: `build --out` makes one lesson\n  help  for several write `build --site DIR LESSON...`\n',
     ],
     [
       'no output folder',
