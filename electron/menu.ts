@@ -43,7 +43,6 @@ export function menu(tell: (command: MenuCommand) => void): Menu {
         command('Find in the text…', 'find', 'CmdOrCtrl+F'),
       ],
     },
-    { label: 'Takes', submenu: [command('Record narration…', 'record', 'CmdOrCtrl+Shift+R')] },
     {
       label: 'View',
       submenu: [
@@ -55,6 +54,5 @@ export function menu(tell: (command: MenuCommand) => void): Menu {
       ],
     },
     { role: 'windowMenu' },
-    { label: 'Help', submenu: [command('Keys and words', 'help', 'F1')] },
   ]);
 }

@@ -10,6 +10,8 @@ export interface ToCheck {
   readonly text: string;
   /** Texts of scores by their path in the lesson; `null` where the host cannot read it. */
   readonly scores: ReadonlyMap<string, string | null>;
+  /** The score that the window shows, by the number that came with it. */
+  readonly holds?: number;
 }
 
 /** A finding with its place in the lesson's text. */
@@ -53,8 +55,8 @@ export interface Checked {
   readonly findings: readonly TextFinding[];
   readonly claims: readonly TextClaim[];
   readonly steps: readonly TextStep[];
-  /** The lesson's own score; the same object is not sent again while its text stays the same. */
-  readonly score?: PageScore | 'unchanged';
+  /** The lesson's own score, with a number that changes with its text; its content only where the window does not hold it. */
+  readonly score?: { readonly id: number; readonly content?: PageScore };
 }
 
 /** A question about bars of the lesson's own score. */

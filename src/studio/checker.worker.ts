@@ -10,6 +10,7 @@ import { pageScore } from '../timeline/index.js';
 import type { Analysed, Checked, FromWorker, TextFinding, ToAnalyse, ToCheck, ToWorker } from './checked.js';
 
 interface ReadScore {
+  readonly id: number;
   readonly text: string;
   readonly analysis: Analysis | undefined;
   readonly diagnostics: readonly Diagnostic[];
@@ -17,14 +18,19 @@ interface ReadScore {
 
 /** Scores that were read, by their path in the lesson; read and analysed again only where their text has changed. */
 const shelf = new Map<string, ReadScore>();
-let shown: ReadScore | undefined;
+let scoresRead = 0;
 let last: { readonly lesson: Lesson; readonly analysis: Analysis } | undefined;
 
 function scoreOf(path: string, text: string): ReadScore {
   const known = shelf.get(path);
   if (known?.text === text) return known;
   const { value, diagnostics } = readScore(sourceText(path, text));
-  const read = { text, diagnostics, analysis: value.notes.length === 0 ? undefined : analyse(value) };
+  const read = {
+    id: ++scoresRead,
+    text,
+    diagnostics,
+    analysis: value.notes.length === 0 ? undefined : analyse(value),
+  };
   shelf.set(path, read);
   return read;
 }
@@ -52,7 +58,7 @@ const pathsOf = (lesson: Lesson): readonly string[] => [
   ]),
 ];
 
-function check({ turn, name, text, scores }: ToCheck): Checked {
+function check({ turn, name, text, scores, holds }: ToCheck): Checked {
   const began = performance.now();
   const { value: lesson, diagnostics } = readLesson(sourceText(name, text));
   const readings = diagnostics.map(each => findingOf(name, each));
@@ -71,8 +77,6 @@ function check({ turn, name, text, scores }: ToCheck): Checked {
   );
   const checked = checkLesson(lesson, { analysis: own?.analysis, versions });
   last = own?.analysis === undefined ? undefined : { lesson, analysis: own.analysis };
-  const isSame = own === shown;
-  shown = own;
   const beat = lesson.beat === undefined ? undefined : toNumber(lesson.beat);
   return {
     turn,
@@ -106,7 +110,14 @@ function check({ turn, name, text, scores }: ToCheck): Checked {
     steps: lesson.steps.map(({ title, span }) => ({ title, from: span.start, to: span.end })),
     ...(own?.analysis === undefined
       ? {}
-      : { score: isSame ? 'unchanged' : pageScore(lesson.score.value, own.analysis, beat, () => 0) }),
+      : {
+          score: {
+            id: own.id,
+            ...(own.id === holds
+              ? {}
+              : { content: pageScore(lesson.score.value, own.analysis, beat, () => 0) }),
+          },
+        }),
     took: performance.now() - began,
   };
 }

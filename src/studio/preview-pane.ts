@@ -3,6 +3,7 @@ import type { Bridge } from '../bridge/index.js';
 
 export interface PreviewPane {
   readonly element: HTMLElement;
+  readonly say: (words: string) => void;
   /** Makes the page out of the text as it stands, and opens it at a step (0-based). */
   readonly make: (path: string, text: string, step: number) => Promise<void>;
 }
@@ -17,6 +18,9 @@ export function previewPane(bridge: Bridge): PreviewPane {
   let asked = 0;
   return {
     element: html('section', { class: 'pane preview-pane', 'aria-label': 'Page' }, said, frame),
+    say: words => {
+      said.textContent = words;
+    },
     make: async (path, text, step) => {
       const turn = ++asked;
       said.textContent = 'Making the page …';

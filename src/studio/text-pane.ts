@@ -5,7 +5,7 @@ import { yaml } from '@codemirror/lang-yaml';
 import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
 import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
 import type { Diagnostic } from '@codemirror/lint';
-import { search, searchKeymap } from '@codemirror/search';
+import { openSearchPanel, search, searchKeymap } from '@codemirror/search';
 import { EditorState } from '@codemirror/state';
 import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
@@ -15,7 +15,11 @@ import { wordsFor } from './complete.js';
 export interface TextPane {
   readonly element: HTMLElement;
   readonly text: () => string;
+  /** Another lesson: nothing of the former one can be brought back. */
   readonly setText: (text: string) => void;
+  /** Other words for the same lesson; one undo brings the former ones back. */
+  readonly changeText: (text: string) => void;
+  readonly find: () => void;
   readonly insert: (words: string) => void;
   /** Replaces a range that was found in the present text. */
   readonly replace: (from: number, to: number, words: string) => void;
@@ -149,6 +153,12 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     text: () => view.state.doc.toString(),
     setText: text => {
       view.setState(start(text));
+    },
+    changeText: text => {
+      view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: text } });
+    },
+    find: () => {
+      openSearchPanel(view);
     },
     insert: words => {
       view.dispatch(view.state.replaceSelection(words));

@@ -34,6 +34,9 @@ export async function workshopWindow(
   let steps: Checked['steps'] = [];
   let cursor = 0;
   let hasErrors = false;
+  /** Number of the score that is shown. */
+  let scoreShown: number | undefined;
+  let settling = false;
   /** A lesson that was just opened has no page yet. */
   let pageIsDue = false;
 
@@ -100,13 +103,26 @@ export async function workshopWindow(
 
   const check = (): void => {
     if (lesson === undefined) return;
-    send({ kind: 'check', work: { turn: ++turn, name: fileName(lesson.path), text: text.text(), scores } });
+    send({
+      kind: 'check',
+      work: {
+        turn: ++turn,
+        name: fileName(lesson.path),
+        text: text.text(),
+        scores,
+        ...(scoreShown === undefined ? {} : { holds: scoreShown }),
+      },
+    });
   };
   const checkSoon = afterPause(pauses.check, check);
   const journalSoon = afterPause(pauses.journal, () => {
     if (lesson === undefined || !isUnsaved()) return;
     const { path, base } = lesson;
-    void bridge.ask('journal', { path, text: text.text(), ...(base === undefined ? {} : { base }) });
+    void bridge
+      .ask('journal', { path, text: text.text(), ...(base === undefined ? {} : { base }) })
+      .then(kept => {
+        if (!kept.ok) tell(`Unsaved work cannot be kept: ${kept.problem.message}`);
+      });
   });
   const stepAtCursor = (): number =>
     Math.max(
@@ -114,7 +130,9 @@ export async function workshopWindow(
       steps.findLastIndex(({ from }) => from <= cursor),
     );
   const makePreview = (): void => {
-    if (lesson !== undefined && !hasErrors) void preview.make(lesson.path, text.text(), stepAtCursor());
+    if (lesson === undefined) return;
+    if (hasErrors) preview.say('The page waits until the errors in the text are mended.');
+    else void preview.make(lesson.path, text.text(), stepAtCursor());
   };
   const previewSoon = afterPause(pauses.preview, makePreview);
 
@@ -144,9 +162,10 @@ export async function workshopWindow(
     text.show(result);
     verdicts.show(result);
     verdicts.mark(cursor);
-    if (result.score !== 'unchanged') {
-      barLabels = result.score?.bars.map(({ label }) => label) ?? [];
-      score.setScore(result.score);
+    if (result.score?.id !== scoreShown) {
+      scoreShown = result.score?.id;
+      barLabels = result.score?.content?.bars.map(({ label }) => label) ?? [];
+      score.setScore(result.score?.content);
     }
     if (result.wanted.length > 0) void fetchScores(result.wanted);
     else if (pageIsDue) {
@@ -230,6 +249,8 @@ export async function workshopWindow(
       );
       return false;
     }
+    // Meanwhile another lesson may stand here.
+    if (lesson.path !== path) return answer.value.kind === 'saved';
     if (answer.value.kind === 'saved') {
       lesson = { path, base: answer.value.stamp, saved: written };
       tell('');
@@ -239,10 +260,26 @@ export async function workshopWindow(
     return settle(answer.value.text, answer.value.stamp);
   }
 
+  /** Writes the text to a file of the user's choice and goes on with that file. */
+  const saveAs = async (): Promise<void> => {
+    if (lesson === undefined) return;
+    const chosen = await bridge.ask('choose', { what: 'save-as', near: lesson.path });
+    if (!chosen.ok || chosen.value.path === undefined) return;
+    const { path } = chosen.value;
+    // The dialog has asked whether a file that is there may be replaced.
+    const there = await bridge.ask('open', { path });
+    lesson = { path, base: there.ok ? there.value.stamp : undefined, saved: '' };
+    name.textContent = fileName(path);
+    name.title = path;
+    await save();
+    await fetchScores([...scores.keys()]);
+  };
+
   /** Another program wrote the file: the author decides which words stay. */
   async function settle(onDisk: string, stamp: string): Promise<boolean> {
-    if (lesson === undefined) return false;
+    if (lesson === undefined || settling) return false;
     const { path } = lesson;
+    settling = true;
     const answer = await askUser(
       'Another program has changed this file',
       [
@@ -259,10 +296,11 @@ export async function workshopWindow(
         ['later', 'Decide later'],
       ],
     );
+    settling = false;
     if (answer === 'later') return false;
     lesson = { path, base: stamp, saved: onDisk };
     if (answer === 'mine') return save();
-    text.setText(onDisk);
+    text.changeText(onDisk);
     await bridge.ask('forget', { path });
     tellState();
     check();
@@ -311,7 +349,7 @@ export async function workshopWindow(
     if (isUnsaved()) await settle(answer.value.text, answer.value.stamp);
     else if (answer.value.text !== text.text()) {
       lesson = { path, base: answer.value.stamp, saved: answer.value.text };
-      text.setText(answer.value.text);
+      text.changeText(answer.value.text);
       tell('The file was changed by another program; its words stand here now.');
       check();
     }
@@ -320,7 +358,9 @@ export async function workshopWindow(
     if (command === 'open') void open();
     else if (command === 'new') void draft();
     else if (command === 'save') void save();
+    else if (command === 'save-as') void saveAs();
     else if (command === 'export') void exportAll();
+    else text.find();
   };
   bridge.listen((event: HostEvent) => {
     if (event.kind === 'changed-on-disk') void onDisk(event.path, event.stamp);
