@@ -42,6 +42,7 @@ export async function buildJob(
             share: Math.min(1, seconds / timeline.seconds),
           });
         },
+        timeline.seconds,
       );
     await takes.remember();
     await cache.forgetUnused();
