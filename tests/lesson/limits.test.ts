@@ -85,7 +85,9 @@ describe('the findings about lessons', () => {
         ),
       )
       .flatMap(path => [...readFileSync(path, 'utf8').matchAll(/\bL\d{4}\b/g)].map(([code]) => code));
-    const raised = new Set([...shown, ...cases.map(([, , code]) => code)]);
+    // What `--unchecked` lists is asked for: tests/output/check-report.test.ts.
+    const askedFor = ['L0505', 'L0506'];
+    const raised = new Set([...shown, ...askedFor, ...cases.map(([, , code]) => code)]);
     expect(Object.keys(catalogue).filter(code => code.startsWith('L') && !raised.has(code))).toEqual([]);
   });
 });
