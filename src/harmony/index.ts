@@ -16,7 +16,7 @@ export * from './roman-numeral.js';
 export { keyOfTarget, realize } from './realize.js';
 export type { SeventhConvention } from './realize.js';
 export { analyse } from './analyse.js';
-export { judgeCadence, cadenceKindAt } from './judge-cadence.js';
+export { judgeCadence } from './judge-cadence.js';
 export { judgeChord } from './judge-chord.js';
 export { judgeKey } from './judge-key.js';
 export { romanFor } from './readings.js';

@@ -46,7 +46,7 @@ function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span')
 }
 
 /** What cadence stands at an onset in a key, if any: the strictest that fits. `complete` as in `CadenceSite.hasChordsOf`. */
-export function cadenceKindAt(
+function cadenceKindAt(
   analysis: Analysis,
   onset: Fraction,
   key: Key,

@@ -1,5 +1,3 @@
-import { pitchClass } from '../score/index.js';
-import type { PitchClass } from '../score/index.js';
 import { degreeOf } from './key.js';
 import type { Chord, ChordQuality, HarmonicFunction, Key } from './model.js';
 import { figuresFor } from './roman-numeral.js';
@@ -226,10 +224,6 @@ export function romanOf(reading: Reading, of: Chord): string {
   const seventh = reading.majorSeventh && of.tones.length > 3 ? 'M' : '';
   return reading.name + seventh + figures + (reading.target === undefined ? '' : `/${reading.target}`);
 }
-
-/** Root of an applied chord's target, as a pitch class. */
-export const targetRootOf = (reading: Reading, inKey: Key): PitchClass | undefined =>
-  reading.targetRoot === undefined ? undefined : pitchClass(inKey.tonic + reading.targetRoot);
 
 /** The likeliest numeral of a chord in a key, with figures. */
 export const romanFor = (of: Chord, inKey: Key): string => romanOf(readingsOf(of, inKey)[0] as Reading, of);

@@ -1,4 +1,4 @@
-import { add, compare, fraction, letters, multiply, spell, subtract } from '../score/index.js';
+import { compare, letters, spell, subtract } from '../score/index.js';
 import type { Fraction } from '../score/index.js';
 import type { Segment, Sequence } from './model.js';
 
@@ -69,7 +69,3 @@ export function sequencesOf(segments: readonly Segment[]): readonly Sequence[] {
   }
   return found;
 }
-
-/** End of a sequence's last statement. */
-export const endOfSequence = (sequence: Sequence): Fraction =>
-  add(sequence.start, multiply(sequence.unit, fraction(sequence.statements)));
