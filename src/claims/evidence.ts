@@ -1,10 +1,9 @@
 import type { Witness } from '../harmony/index.js';
 import { isBefore, printPitch, printPitchClass } from '../score/index.js';
 import type { Note, PitchClass } from '../score/index.js';
-import type { ClaimContext, Evidence, EvidenceRole } from './model.js';
+import type { ClaimContext, Evidence, EvidenceRole, Range } from './model.js';
 import { momentOf } from './place/beats.js';
 import { printBeat } from './terms/number.js';
-import type { Range } from './model.js';
 
 /** The name of the voice of a note as the score prints it. */
 export function voiceName(note: Note, context: ClaimContext): string {
@@ -26,6 +25,25 @@ export function noteEvidence(role: EvidenceRole, note: Note, why: string, contex
     span: note.span,
   };
 }
+
+/** Evidence as plain data for a page or a worker: without its place in the source, the note is known by its number. */
+export const withoutPlace = ({
+  role,
+  pitch,
+  voice,
+  bar,
+  beat,
+  why,
+  note,
+}: Evidence): Omit<Evidence, 'span'> => ({
+  role,
+  pitch,
+  voice,
+  bar,
+  beat,
+  why,
+  ...(note === undefined ? {} : { note }),
+});
 
 /** A tone that would have to sound somewhere in a range. */
 export function missingEvidence(

@@ -1,9 +1,11 @@
 import { Document, isMap, isSeq } from 'yaml';
-import { defaultConventions, readClaim } from '../claims/index.js';
-import { printKey, sameKey } from '../harmony/index.js';
+import { defaultConventions } from '../claims/index.js';
+import type { ClaimContext } from '../claims/index.js';
+import { printKey } from '../harmony/index.js';
 import type { Analysis, Key, Segment } from '../harmony/index.js';
 import { barAt, compare, equals, pitchClass, placeAt, subtract, toNumber } from '../score/index.js';
 import type { Fraction, Score } from '../score/index.js';
+import { cadenceWords, holdsIn, numeralSentence, placeOfHarmony } from './sentences.js';
 
 /** Bars of a step: a cadence or a change of key ends it when it has reached the first number, and at the second it ends by itself. */
 const shortestStep = 4;
@@ -70,6 +72,7 @@ function passagesOf({ score, cadences, keyAreas }: Analysis): readonly Passage[]
 
 function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): object {
   const { score } = analysis;
+  const context = { analysis, home, conventions: defaultConventions };
   const labels = [score.bars[first]?.label ?? '0', score.bars[last]?.label ?? '0'] as const;
   const range = labels[0] === labels[1] ? labels[0] : `${labels[0]}-${labels[1]}`;
   const place = labels[0] === labels[1] ? `bar ${range}` : `bars ${range}`;
@@ -85,14 +88,14 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
   const key =
     area === undefined
       ? undefined
-      : held(analysis, home, {
+      : held(context, {
           words: `in ${printKey(area.key)}`,
           claim: `${place} ${isOne ? 'is' : 'are'} in ${printKey(area.key)}`,
         });
   const chords = analysis.segments
     .filter(segment => within(segment.start) && segment.confidence >= leastConfidence)
     .map(segment => ({ segment, text: chordClaim(score, home, segment) }))
-    .filter(({ text }) => text !== undefined && holds(analysis, home, text))
+    .filter(({ text }) => text !== undefined && holdsIn(context, text))
     .sort((a, b) => b.segment.confidence - a.segment.confidence)
     .slice(0, mostChords)
     .sort((a, b) => compare(a.segment.start, b.segment.start))
@@ -100,9 +103,9 @@ function draftStep(analysis: Analysis, home: Key, { first, last }: Passage): obj
   const cadence = analysis.cadences
     .filter(({ onset }) => barAt(score, onset)?.index === last)
     .flatMap(({ kind, key: cadenceKey }) => {
-      const words = `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind} cadence`;
+      const words = cadenceWords(kind);
       const claim = `bar ${labels[1]} is ${words} in ${printKey(cadenceKey)}`;
-      return held(analysis, home, { words, claim }) ?? [];
+      return held(context, { words, claim }) ?? [];
     })
     .at(-1);
   return {
@@ -121,8 +124,8 @@ interface Marked {
   readonly claim: string;
 }
 
-const held = (analysis: Analysis, home: Key, marked: Marked): Marked | undefined =>
-  holds(analysis, home, marked.claim) ? marked : undefined;
+const held = (context: ClaimContext, marked: Marked): Marked | undefined =>
+  holdsIn(context, marked.claim) ? marked : undefined;
 
 /** A sentence for the author to begin from; it shows how words are tied to the claims behind them. */
 function sentenceAbout(
@@ -142,22 +145,8 @@ function sentenceAbout(
 }
 
 /** A chord as a claim about its bar or its beat; nothing where the beat has no plain number. */
-function chordClaim(score: Score, home: Key, { start, end, roman, key }: Segment): string | undefined {
-  const bar = barAt(score, start);
-  const place = placeAt(score, start);
-  if (bar === undefined || place?.beat.d !== 1) return undefined;
-  const next = score.bars[bar.index + 1]?.start ?? score.length;
-  const where =
-    equals(start, bar.start) && equals(end, next)
-      ? `bar ${bar.label}`
-      : `bar ${bar.label} beat ${place.beat.n}`;
-  return `${where} is ${roman}${sameKey(key, home) ? '' : ` in ${printKey(key)}`}`;
-}
-
-function holds(analysis: Analysis, home: Key, text: string): boolean {
-  const read = readClaim(text);
-  return (
-    'claim' in read &&
-    read.claim.check({ analysis, home, conventions: defaultConventions }).verdict === 'holds'
-  );
+function chordClaim(score: Score, home: Key, segment: Segment): string | undefined {
+  const place = placeOfHarmony(score, segment);
+  if (place === undefined || placeAt(score, segment.start)?.beat.d !== 1) return undefined;
+  return numeralSentence(place, segment, home);
 }

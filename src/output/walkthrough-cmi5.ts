@@ -1,4 +1,4 @@
-import { escapeHtml } from './walkthrough-html.js';
+import { escapeHtml } from './escape-html.js';
 import type { PackedLesson } from './walkthrough-scorm.js';
 
 /**

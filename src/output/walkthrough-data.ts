@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { ClaimEntry, AskAction, Action, Lesson, Step } from '../lesson/index.js';
 import { printKey } from '../harmony/index.js';
+import { withoutPlace } from '../claims/index.js';
 import type { Verdict } from '../claims/index.js';
 import { toNumber } from '../score/index.js';
 import type { Bar, Score } from '../score/index.js';
@@ -66,15 +67,7 @@ function claimData({ claim, verdict }: { readonly claim: ClaimEntry; readonly ve
     text: claim.text,
     verdict: verdict.verdict,
     reason: verdict.reason,
-    evidence: verdict.evidence.map(({ role, pitch, voice, bar, beat, why, note }) => ({
-      role,
-      pitch,
-      voice,
-      bar,
-      beat,
-      why,
-      ...(note === undefined ? {} : { note }),
-    })),
+    evidence: verdict.evidence.map(withoutPlace),
     ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
     ...(claim.accept === undefined ? {} : { accepted: claim.accept.value }),
   };

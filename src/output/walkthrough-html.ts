@@ -1,20 +1,11 @@
 import { createHash } from 'node:crypto';
 import type { PageData } from '../timeline/index.js';
+import { escapeHtml } from './escape-html.js';
+import { htmlDocument } from './html-document.js';
 import type { WalkthroughInput } from './walkthrough-input.js';
 
-const entities: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** Text as HTML text or as a quoted attribute. */
-export const escapeHtml = (text: string): string => text.replace(/[&<>"']/g, sign => entities[sign] ?? sign);
-
 /** JSON that can stand inside a script element: no text in it can end the element or open a comment. */
-export const scriptJson = (value: unknown): string => JSON.stringify(value).replace(/</g, '\\u003c');
+const scriptJson = (value: unknown): string => JSON.stringify(value).replace(/</g, '\\u003c');
 
 const hash = (text: string): string =>
   `'sha256-${createHash('sha256').update(text, 'utf8').digest('base64')}'`;
@@ -65,36 +56,25 @@ export function walkthroughHtml(input: WalkthroughInput, data: PageData, shared?
     shared === undefined
       ? contentPolicy(hash(script), hash(style), data.reportsTo === 'cmi5')
       : contentPolicy("'self'", "'self'", false);
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    `<meta http-equiv="Content-Security-Policy" content="${escapeHtml(policy)}">`,
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    '<meta name="color-scheme" content="light dark">',
-    '<meta name="referrer" content="no-referrer">',
-    `<title>${escapeHtml(data.title)}</title>`,
-    ...(data.description === undefined
-      ? []
-      : [`<meta name="description" content="${escapeHtml(data.description)}">`]),
-    shared === undefined
-      ? `<style>${style}</style>`
-      : `<link rel="stylesheet" href="${escapeHtml(shared.style)}">`,
-    '</head>',
-    '<body>',
-    '<noscript>This lesson plays in the page itself and needs JavaScript.</noscript>',
-    '<div id="lesson"></div>',
-    block('page-data', 'application/json', scriptJson(data)),
-    captionBlock(input.captions),
-    // The program starts before the browser has read the sound, which is most of the file and not needed until something is played.
-    shared === undefined
-      ? `<script>${script}</script>`
-      : `<script src="${escapeHtml(shared.script)}"></script>`,
-    audioBlock('bank', input.bank),
-    ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.file)),
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
+  return htmlDocument({
+    title: data.title,
+    ...(data.description === undefined ? {} : { description: data.description }),
+    policy,
+    style:
+      shared === undefined
+        ? `<style>${style}</style>`
+        : `<link rel="stylesheet" href="${escapeHtml(shared.style)}">`,
+    body: [
+      '<noscript>This lesson plays in the page itself and needs JavaScript.</noscript>',
+      '<div id="lesson"></div>',
+      block('page-data', 'application/json', scriptJson(data)),
+      captionBlock(input.captions),
+      // The program starts before the browser has read the sound, which is most of the file and not needed until something is played.
+      shared === undefined
+        ? `<script>${script}</script>`
+        : `<script src="${escapeHtml(shared.script)}"></script>`,
+      audioBlock('bank', input.bank),
+      ...input.clips.map((clip, index) => audioBlock(`clip-${index}`, clip.file)),
+    ],
+  });
 }

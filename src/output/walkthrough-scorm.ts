@@ -1,4 +1,4 @@
-import { escapeHtml } from './walkthrough-html.js';
+import { escapeHtml } from './escape-html.js';
 
 /** One lesson of a package: where its page lies and what it is called. */
 export interface PackedLesson {

@@ -1,11 +1,13 @@
 import { createHash } from 'node:crypto';
 import type { PageData } from '../timeline/index.js';
+import { escapeHtml } from './escape-html.js';
+import { htmlDocument } from './html-document.js';
 import type { OutputFile } from './output-file.js';
 import type { PlayerBundle } from './player-bundle.js';
 import { clockTime } from './time-code.js';
 import { cmi5Structure } from './walkthrough-cmi5.js';
 import { walkthroughData } from './walkthrough-data.js';
-import { escapeHtml, walkthroughHtml } from './walkthrough-html.js';
+import { walkthroughHtml } from './walkthrough-html.js';
 import type { SharedAssets } from './walkthrough-html.js';
 import type { WalkthroughInput } from './walkthrough-input.js';
 import { scormManifest } from './walkthrough-scorm.js';
@@ -47,31 +49,14 @@ function lessonEntry(page: string, data: PageData): string {
 }
 
 /** The table of contents: every lesson with its steps, each a way straight into it. It needs no program. */
-function indexPage(title: string, style: string, entries: readonly string[]): string {
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; font-src data:; base-uri 'none'; form-action 'none'">`,
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    '<meta name="color-scheme" content="light dark">',
-    '<meta name="referrer" content="no-referrer">',
-    `<title>${escapeHtml(title)}</title>`,
-    `<link rel="stylesheet" href="${escapeHtml(style)}">`,
-    '</head>',
-    '<body class="course">',
-    '<main>',
-    `<h1>${escapeHtml(title)}</h1>`,
-    '<ol class="lessons">',
-    ...entries,
-    '</ol>',
-    '</main>',
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
-}
+const indexPage = (title: string, style: string, entries: readonly string[]): string =>
+  htmlDocument({
+    title,
+    policy: "default-src 'none'; style-src 'self'; font-src data:; base-uri 'none'; form-action 'none'",
+    style: `<link rel="stylesheet" href="${escapeHtml(style)}">`,
+    className: 'course',
+    body: ['<main>', `<h1>${escapeHtml(title)}</h1>`, '<ol class="lessons">', ...entries, '</ol>', '</main>'],
+  });
 
 /** A package for a learning platform: the pages, each whole in itself, and what the platform reads about them. */
 function packageFor(platform: Platform, title: string, lessons: SiteInput['lessons']): OutputFile {

@@ -2,7 +2,7 @@ import type { PageClaim } from '../timeline/index.js';
 import { html } from './dom.js';
 import { icon } from './icons.js';
 import { reveal } from './reveal.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 
 const roles = {
   supports: 'for it',

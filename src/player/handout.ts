@@ -2,7 +2,7 @@ import type { Layer } from '../lesson/index.js';
 import type { PageClaim, PageData, PageStep } from '../timeline/index.js';
 import { html } from './dom.js';
 import { harmoniesOf } from './labels.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 import { notationView } from './notation/notation-view.js';
 import { narration } from './narration.js';
 

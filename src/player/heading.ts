@@ -1,7 +1,7 @@
 import type { PageData } from '../timeline/index.js';
 import { html } from './dom.js';
 import { spokenTime } from './durations.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 
 /** Title of the lesson and what it is: author, steps, length, key. */
 export function heading({ title, author, description, steps, timeline, home }: PageData): HTMLElement {

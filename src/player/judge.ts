@@ -1,4 +1,4 @@
-import { readClaim, type Verdict, type VerdictWord } from '../claims/index.js';
+import { readClaim, withoutPlace, type Verdict, type VerdictWord } from '../claims/index.js';
 import { readKey, type Analysis } from '../harmony/index.js';
 import type { PageAction, PageClaim, PageData } from '../timeline/index.js';
 import { hearingOf } from './reading.js';
@@ -44,15 +44,7 @@ const pageClaim = (text: string, { verdict, reason, evidence }: Verdict): PageCl
   verdict,
   reason,
   // The nearest true statement would give the answer away.
-  evidence: evidence.map(({ role, pitch, voice, bar, beat, why, note }) => ({
-    role,
-    pitch,
-    voice,
-    bar,
-    beat,
-    why,
-    ...(note === undefined ? {} : { note }),
-  })),
+  evidence: evidence.map(withoutPlace),
 });
 
 /**

@@ -1,6 +1,6 @@
 import type { Layer } from '../lesson/index.js';
 import type { PageData, PageScore, PageSegment, PageStep } from '../timeline/index.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 import type { Settings } from './settings.js';
 
 /** What is written at the staff for a step right now. */

@@ -3,7 +3,7 @@ import { printKey, type Analysis } from '../harmony/index.js';
 import { add, compare, equals, isBefore, placeAt, printFraction } from '../score/index.js';
 import type { PageData } from '../timeline/index.js';
 import { barHeading } from './notation/in-words.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 import type { Question } from './judge.js';
 
 /** One harmony to be found by the student. */

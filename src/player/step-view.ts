@@ -4,7 +4,7 @@ import { html } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
 import { icon } from './icons.js';
 import { barInWords } from './notation/in-words.js';
-import { withAccidentals } from './notation/label-text.js';
+import { withAccidentals } from '../timeline/index.js';
 import { narration } from './narration.js';
 import { reveal } from './reveal.js';
 import { questionView, type AskAction, type QuestionParts, type QuestionView } from './question-view.js';

@@ -1,11 +1,20 @@
-import { defaultConventions, readClaim } from '../claims/index.js';
+import { withoutPlace } from '../claims/index.js';
 import { sourceText } from '../diagnostics/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
-import { analyse, printChord, printKey, sameKey } from '../harmony/index.js';
-import type { Analysis, Segment } from '../harmony/index.js';
-import { checkLesson, comparedVersions, readLesson } from '../lesson/index.js';
+import { analyse, printChord, printKey } from '../harmony/index.js';
+import type { Analysis } from '../harmony/index.js';
+import {
+  cadenceWords,
+  checkLesson,
+  comparedVersions,
+  holdsIn,
+  numeralSentence,
+  placeOfHarmony,
+  playedVersions,
+  readLesson,
+} from '../lesson/index.js';
 import type { Lesson } from '../lesson/index.js';
-import { barAt, compare, equals, placeAt, readScore, toNumber } from '../score/index.js';
+import { barAt, compare, readScore, toNumber } from '../score/index.js';
 import { pageScore } from '../timeline/index.js';
 import type { Analysed, Checked, FromWorker, TextFinding, ToAnalyse, ToCheck, ToWorker } from './checked.js';
 
@@ -51,10 +60,7 @@ const findingOf = (lessonName: string, { code, severity, message, help, span }: 
 const pathsOf = (lesson: Lesson): readonly string[] => [
   ...new Set([
     lesson.score.value,
-    ...lesson.steps.flatMap(({ script }) =>
-      script.flatMap(action => (action.kind === 'play' ? (action.score?.value ?? []) : [])),
-    ),
-    ...comparedVersions(lesson).map(({ value }) => value),
+    ...[...playedVersions(lesson), ...comparedVersions(lesson)].map(({ value }) => value),
   ]),
 ];
 
@@ -95,15 +101,7 @@ function check({ turn, name, text, scores, holds }: ToCheck): Checked {
       reason: verdict.reason,
       ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
       accepted: accepted !== undefined,
-      evidence: verdict.evidence.map(({ role, pitch, voice, bar, beat, why, note }) => ({
-        role,
-        pitch,
-        voice,
-        bar,
-        beat,
-        why,
-        ...(note === undefined ? {} : { note }),
-      })),
+      evidence: verdict.evidence.map(withoutPlace),
       from: entry.span.start,
       to: entry.span.end,
     })),
@@ -122,62 +120,45 @@ function check({ turn, name, text, scores, holds }: ToCheck): Checked {
   };
 }
 
-/** Sentences about the bars that hold as the lesson would read them. */
-function holding(
-  { lesson, analysis }: NonNullable<typeof last>,
-  texts: readonly string[],
-): readonly string[] {
-  const context = {
-    analysis,
-    home: lesson.home.value,
-    conventions: lesson.conventions ?? defaultConventions,
-  };
-  return [...new Set(texts)].filter(text => {
-    const read = readClaim(text);
-    return 'claim' in read && read.claim.check(context).verdict === 'holds';
-  });
-}
-
 function analyseBars({ bars }: ToAnalyse): Analysed {
   if (last === undefined) return { bars, harmonies: [], claims: [] };
   const { lesson, analysis } = last;
   const { score } = analysis;
+  const home = lesson.home.value;
   const [first, end] = [score.bars[bars[0]], score.bars[bars[1] + 1]?.start ?? score.length];
   if (first === undefined) return { bars, harmonies: [], claims: [] };
-  const within = analysis.segments.filter(
-    segment => compare(segment.start, end) < 0 && compare(first.start, segment.end) < 0,
-  );
-  const placeOf = ({ start, end: stop }: Segment): string => {
-    const bar = barAt(score, start);
-    const beat = placeAt(score, start)?.beat;
-    const next = bar === undefined ? undefined : (score.bars[bar.index + 1]?.start ?? score.length);
-    if (bar === undefined || beat === undefined) return '';
-    if (equals(start, bar.start) && next !== undefined && equals(stop, next)) return `bar ${bar.label}`;
-    return `bar ${bar.label} beat ${String(toNumber(beat))}`;
-  };
-  const inKey = ({ key }: Segment): string => (sameKey(key, lesson.home.value) ? '' : ` in ${printKey(key)}`);
+  const within = analysis.segments
+    .filter(({ start, end: stop }) => compare(start, end) < 0 && compare(first.start, stop) < 0)
+    .map(segment => ({ segment, place: placeOfHarmony(score, segment, lesson.beat) ?? '' }));
   const lastLabel = score.bars[bars[1]]?.label ?? first.label;
   const range = first.label === lastLabel ? `bar ${first.label} is` : `bars ${first.label}-${lastLabel} are`;
+  const sentences = new Set([
+    ...within.map(({ segment }) => `${range} in ${printKey(segment.key)}`),
+    ...within.map(({ segment, place }) => numeralSentence(place, segment, home)),
+    ...within.map(({ segment, place }) => `${place} is ${printChord(segment.chord)}`),
+    ...analysis.cadences
+      .filter(({ onset }) => compare(first.start, onset) <= 0 && compare(onset, end) < 0)
+      .map(
+        ({ kind, key, onset }) =>
+          `bar ${barAt(score, onset)?.label ?? ''} is ${cadenceWords(kind)} in ${printKey(key)}`,
+      ),
+  ]);
+  const context = {
+    analysis,
+    home,
+    conventions: lesson.conventions,
+    ...(lesson.beat === undefined ? {} : { beatUnit: lesson.beat }),
+  };
   return {
     bars,
-    harmonies: within.map(segment => ({
-      place: placeOf(segment),
+    harmonies: within.map(({ segment, place }) => ({
+      place,
       chord: printChord(segment.chord),
       roman: segment.roman,
       key: printKey(segment.key),
       rivals: segment.rivals.map(rival => `${rival.roman} in ${printKey(rival.key)}`),
     })),
-    claims: holding(last, [
-      ...within.map(segment => `${range} in ${printKey(segment.key)}`),
-      ...within.map(segment => `${placeOf(segment)} is ${segment.roman}${inKey(segment)}`),
-      ...within.map(segment => `${placeOf(segment)} is ${printChord(segment.chord)}`),
-      ...analysis.cadences
-        .filter(({ onset }) => compare(first.start, onset) <= 0 && compare(onset, end) < 0)
-        .map(({ kind, key, onset }) => {
-          const article = /^[aeiou]/u.test(kind) ? 'an' : 'a';
-          return `bar ${barAt(score, onset)?.label ?? ''} is ${article} ${kind} cadence in ${printKey(key)}`;
-        }),
-    ]),
+    claims: [...sentences].filter(text => holdsIn(context, text)),
   };
 }
 

@@ -1,9 +1,9 @@
 import { askPath, eventsPath, exposedName, fromWire, toWire } from '../bridge/index.js';
-import type { Bridge, HostEvent } from '../bridge/index.js';
+import type { Answer, Answers, Bridge, HostEvent, Payload, RequestName } from '../bridge/index.js';
 
 /** The local server that the window came from. */
 const localServer: Bridge = {
-  ask: async (name, payload) => {
+  ask: async <N extends RequestName>(name: N, payload: Payload<N>) => {
     const response = await fetch(askPath + name, {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
@@ -12,7 +12,7 @@ const localServer: Bridge = {
     const text = await response.text();
     if (!response.ok) return { ok: false, problem: { message: text === '' ? response.statusText : text } };
     // The host answers by the table that both sides are built from.
-    return fromWire(text) as Awaited<ReturnType<Bridge['ask']>> as never;
+    return fromWire(text) as Answer<Answers[N]>;
   },
   listen: heard => {
     const stream = new EventSource(eventsPath);

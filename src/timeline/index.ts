@@ -27,3 +27,6 @@ export { defaultPacingLimits, pacingFindings, pacingLimitsOf } from './pacing.js
 export type { PacingLimits } from './pacing.js';
 export { mixedVocabulary } from './mixed-vocabulary.js';
 export { pageScore } from './page-score.js';
+export { figuresOf, romanLabel, withAccidentals } from './label-text.js';
+export type { LabelPart } from './label-text.js';
+export { engravingLook } from './engraving-look.js';

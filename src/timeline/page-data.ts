@@ -1,4 +1,4 @@
-import type { Conventions, EvidenceRole, VerdictWord } from '../claims/index.js';
+import type { Conventions, Evidence, VerdictWord } from '../claims/index.js';
 import type { Analysis, HarmonicFunction, NonChordToneKind } from '../harmony/index.js';
 import type { Layer, PlayStyle } from '../lesson/index.js';
 import type { Fraction, NoteId } from '../score/index.js';
@@ -157,15 +157,8 @@ export interface PageClaim {
   readonly accepted?: string;
 }
 
-export interface PageEvidence {
-  readonly role: EvidenceRole;
-  readonly pitch: string;
-  readonly voice: string;
-  readonly bar: string;
-  readonly beat: string;
-  readonly why: string;
-  readonly note?: NoteId;
-}
+/** The notes are known by their number; their places in the source stay behind. */
+export type PageEvidence = Omit<Evidence, 'span'>;
 
 /** One recorded utterance. */
 export interface PageClip {

@@ -6,7 +6,7 @@ import { printedNote, printedPlace } from '../analysis-place.js';
 import { labelsUnder } from './labels.js';
 import { element, numeralHtml, text } from './markup.js';
 import type { Markup } from './markup.js';
-import { withSigns } from './numeral-parts.js';
+import { withAccidentals } from '../../timeline/index.js';
 import type { PlacedSystem } from './placed-system.js';
 import { labelTop, systemSvg } from './system-svg.js';
 
@@ -73,14 +73,14 @@ function row(score: Score, segment: Segment, before: Segment | undefined): Marku
       'bar',
       text(bar) + (beat === 1 ? '' : `<br>${element('span', { class: 'soft' }, `beat ${printed(beat)}`)}`),
     ],
-    ['chord', text(withSigns(printChord(segment.chord)))],
+    ['chord', text(withAccidentals(printChord(segment.chord)))],
     ['tones', stack(segment)],
     ['reading', `${numeralHtml(segment.roman)}<br>${element('span', { class: 'soft' }, segment.function)}`],
     [
       'key',
       before !== undefined && printKey(before.key) === printKey(segment.key)
         ? ''
-        : text(withSigns(printKey(segment.key))),
+        : text(withAccidentals(printKey(segment.key))),
     ],
     ['aside', setAside(score, segment)],
   ];
@@ -95,7 +95,7 @@ function stack({ chord }: Segment): Markup {
     element(
       'span',
       { class: index === chord.inversion ? 'bass' : undefined },
-      text(withSigns(printPitchClass(tone))),
+      text(withAccidentals(printPitchClass(tone))),
     ),
   );
   return element('span', { class: 'stack' }, ...tones);
@@ -113,7 +113,7 @@ function setAside(score: Score, { nonChordTones, unexplained, rivals }: Segment)
   });
   const byReason = new Map<string, string[]>();
   for (const { why, note } of [...named, ...left])
-    byReason.set(why, [...(byReason.get(why) ?? []), withSigns(printedNote(score, note).pitch)]);
+    byReason.set(why, [...(byReason.get(why) ?? []), withAccidentals(printedNote(score, note).pitch)]);
   const lines = [...byReason].map(([why, pitches]) => text(`${[...new Set(pitches)].join(' ')}: ${why}`));
   const [rival] = rivals;
   const other =

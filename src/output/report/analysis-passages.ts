@@ -2,7 +2,7 @@ import type { Analysis } from '../../harmony/index.js';
 import { passageLines } from '../analysis-passages.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
-import { withSigns } from './numeral-parts.js';
+import { withAccidentals } from '../../timeline/index.js';
 
 /** Keys, cadences, pedals and sequences of the piece. */
 export function analysisPassages(analysis: Analysis): Markup {
@@ -11,7 +11,7 @@ export function analysisPassages(analysis: Analysis): Markup {
       'section',
       {},
       element('h2', {}, text(title)),
-      element('ul', {}, ...lines.map(line => element('li', {}, text(withSigns(line))))),
+      element('ul', {}, ...lines.map(line => element('li', {}, text(withAccidentals(line))))),
     ),
   );
   return sections.length === 0 ? '' : element('div', { class: 'passages' }, ...sections);

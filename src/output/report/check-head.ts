@@ -7,7 +7,7 @@ import { counted } from '../counted.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
 import { roleSign } from './marks.js';
-import { withSigns } from './numeral-parts.js';
+import { withAccidentals } from '../../timeline/index.js';
 import { verdictSign } from './verdict-sign.js';
 
 const words: readonly { readonly word: VerdictWord; readonly one: string; readonly several: string }[] = [
@@ -90,7 +90,7 @@ function facts(lesson: LessonReport): Markup {
   return element(
     'dl',
     { class: 'facts' },
-    fact('home', text(withSigns(printKey(written.home.value)))),
+    fact('home', text(withAccidentals(printKey(written.home.value)))),
     fact('conventions', text(inForce(written.conventions))),
     fact('narration', text(narration)),
     fact('lesson, SHA-256', element('span', { class: 'hash' }, text(sha256.lesson))),

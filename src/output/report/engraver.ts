@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
-import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
+import type { TuneLine, TuneObject } from 'abcjs';
+import { engravingLook } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -45,26 +46,6 @@ interface NamedStaff {
   readonly clef?: unknown;
   title?: unknown;
 }
-
-const face = 'Libertinus Serif';
-const look: AbcVisualParams = {
-  add_classes: true,
-  foregroundColor: 'currentColor',
-  paddingleft: 0,
-  paddingright: 0,
-  paddingtop: 0,
-  paddingbottom: 0,
-  selectTypes: false,
-  format: {
-    tempofont: `"${face}" 16`,
-    annotationfont: `"${face}" 15 italic`,
-    gchordfont: `"${face}" 16`,
-    vocalfont: `"${face}" 15`,
-    repeatfont: `"${face}" 14`,
-    partsfont: `"${face}" 17`,
-    tripletfont: `"${face}" 13 italic`,
-  },
-};
 
 /** Titles, the names of voices and the tempo stand in the report's own words. */
 function musicAlone(tune: TuneObject): TuneObject {
@@ -130,7 +111,7 @@ export async function startEngraver(): Promise<Engraver> {
   if (place === null) throw new Error('the document of the engraver has no place to draw in');
   return {
     measure: abc => {
-      const [metrics] = withDocument(window, () => abcjs.tuneMetrics(abc, look));
+      const [metrics] = withDocument(window, () => abcjs.tuneMetrics(abc, engravingLook));
       const bars = barsOfEntries(abcjs.parseOnly(abc)[0]?.lines ?? []);
       let entry = 0;
       return {
@@ -142,7 +123,7 @@ export async function startEngraver(): Promise<Engraver> {
     engrave: (abc, width, lineEnds) => {
       const [tune] = withDocument(window, () =>
         abcjs.renderAbc(place, abc, {
-          ...look,
+          ...engravingLook,
           staffwidth: width,
           lineBreaks: lineEnds as unknown as number[],
           afterParsing: musicAlone,

@@ -3,7 +3,7 @@ import type { Analysis, HarmonicFunction, Segment } from '../../harmony/index.js
 import { add, toNumber } from '../../score/index.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
-import { numeralParts, withSigns } from './numeral-parts.js';
+import { romanLabel, withAccidentals } from '../../timeline/index.js';
 import type { PlacedSystem } from './placed-system.js';
 import { textWidth } from './text-width.js';
 
@@ -73,7 +73,7 @@ export function labelsUnder(system: PlacedSystem, { score, segments }: Analysis,
 function label({ name, size }: Row, segment: Segment): { readonly markup: Markup; readonly width: number } {
   switch (name) {
     case 'chord':
-      return plain(withSigns(printChord(segment.chord)), size);
+      return plain(withAccidentals(printChord(segment.chord)), size);
     case 'numeral':
       return numeral(segment.roman, size);
     case 'function':
@@ -91,9 +91,9 @@ function numeral(roman: string, size: number): { readonly markup: Markup; readon
   let x = 0;
   const put = (words: string, scale: number, rise: number): Markup =>
     element('text', { x: round(x), y: round(-rise * size), 'font-size': round(size * scale) }, text(words));
-  const markup = numeralParts(roman).map(part => {
+  const markup = romanLabel(roman).map(part => {
     switch (part.kind) {
-      case 'line': {
+      case 'text': {
         const drawn = put(part.text, 1, 0);
         x += textWidth(part.text, size);
         return drawn;
@@ -121,7 +121,7 @@ function keyLine(system: PlacedSystem, shown: readonly Shown[], y: number): Mark
   });
   return areas
     .map(({ segment, x }, index) => {
-      const name = withSigns(printKey(segment.key));
+      const name = withAccidentals(printKey(segment.key));
       const from = x + textWidth(name, 15) + 6;
       const to = (areas[index + 1]?.x ?? system.staves.right) - 6;
       const line =

@@ -1,5 +1,5 @@
-import { numeralParts } from './numeral-parts.js';
-import { escapeHtml } from '../walkthrough-html.js';
+import { romanLabel } from '../../timeline/index.js';
+import { escapeHtml } from '../escape-html.js';
 
 /** HTML or SVG as text; everything that comes from an author has been escaped on its way in. */
 export type Markup = string;
@@ -19,9 +19,9 @@ export const text: (plain: string) => Markup = escapeHtml;
 
 /** A Roman numeral for running text: figures stacked. */
 export function numeralHtml(roman: string): Markup {
-  const parts = numeralParts(roman).map(part => {
+  const parts = romanLabel(roman).map(part => {
     switch (part.kind) {
-      case 'line':
+      case 'text':
         return text(part.text);
       case 'raised':
         return element('sup', {}, text(part.text));

@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
+import { engravingLook } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 
 /** A note head as drawn. Coordinates are those of the engraving. */
@@ -60,29 +61,8 @@ interface NamedStaff {
 
 /** How much wider than its narrowest possible setting a bar looks at ease. */
 const ease = 1.7;
-/** Text of the score in the page's own face. Sizes are those of the engraving, where a staff is 31 units high. */
-const face = 'Libertinus Serif';
-const look: AbcVisualParams = {
-  add_classes: true,
-  foregroundColor: 'currentColor',
-  ariaLabel: '',
-  paddingleft: 0,
-  paddingright: 0,
-  paddingtop: 0,
-  paddingbottom: 0,
-  selectTypes: false,
-  format: {
-    tempofont: `"${face}" 16`,
-    annotationfont: `"${face}" 15 italic`,
-    gchordfont: `"${face}" 16`,
-    vocalfont: `"${face}" 15`,
-    measurefont: `"${face}" 13 italic`,
-    repeatfont: `"${face}" 14`,
-    partsfont: `"${face}" 17`,
-    voicefont: `"${face}" 15`,
-    tripletfont: `"${face}" 13 italic`,
-  },
-};
+/** The score is told in words beside the drawing. */
+const look: AbcVisualParams = { ...engravingLook, ariaLabel: '' };
 
 /** Titles stand in the page's own head, and a voice is named once, at the first line. */
 function withoutRepeatedNames(tune: TuneObject): TuneObject {

@@ -1,5 +1,5 @@
 import type { PageNote, PageScore } from '../../timeline/index.js';
-import { withAccidentals } from './label-text.js';
+import { withAccidentals } from '../../timeline/index.js';
 
 const signs: Readonly<Record<string, string>> = {
   '#': ' sharp',

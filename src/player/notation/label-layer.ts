@@ -1,7 +1,7 @@
 import type { Layer } from '../../lesson/index.js';
 import type { PageScore, PageSegment } from '../../timeline/index.js';
 import { svg } from '../dom.js';
-import { figuresOf, romanLabel, withAccidentals, type LabelPart } from './label-text.js';
+import { figuresOf, romanLabel, withAccidentals, type LabelPart } from '../../timeline/index.js';
 import { lanesFor } from './lanes.js';
 import type { Placement } from './place-score.js';
 

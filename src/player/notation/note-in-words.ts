@@ -1,9 +1,10 @@
+import { withArticle } from '../../claims/index.js';
 import { degreeOf, printChord, printKey, segmentAt } from '../../harmony/index.js';
 import type { Analysis, Segment } from '../../harmony/index.js';
 import { pitchClassOf, placeAt, printFraction, printPitch, toNumber } from '../../score/index.js';
 import type { Fraction, Note } from '../../score/index.js';
 import { pitchInWords } from './in-words.js';
-import { withAccidentals } from './label-text.js';
+import { withAccidentals } from '../../timeline/index.js';
 
 /** Members of a chord stacked in thirds. */
 const members = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
@@ -59,8 +60,7 @@ export function roleInWords(note: Pick<Note, 'id' | 'pitch'>, segment: Segment):
   const foreign = segment.nonChordTones.find(one => one.note === note.id);
   if (foreign !== undefined) {
     const figure = foreign.figure === undefined ? '' : ` ${foreign.figure.replace('-', '–')}`;
-    const article = /^[aeiou]/.test(foreign.kind) ? 'an' : 'a';
-    return `${article} ${foreign.kind}${figure} over ${chordName}`;
+    return `${withArticle(foreign.kind)}${figure} over ${chordName}`;
   }
   const member = segment.chord.tones.indexOf(pitchClassOf(note.pitch));
   const name = members[member];

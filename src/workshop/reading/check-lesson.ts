@@ -1,7 +1,7 @@
 import { inReadingOrder } from '../../diagnostics/index.js';
 import type { Diagnostic, SourceText } from '../../diagnostics/index.js';
 import type { Analysis } from '../../harmony/index.js';
-import { checkLesson, comparedVersions, readLesson } from '../../lesson/index.js';
+import { checkLesson, comparedVersions, playedVersions, readLesson } from '../../lesson/index.js';
 import type { Lesson } from '../../lesson/index.js';
 import { reportedClaim } from '../../output/index.js';
 import type { LessonReport } from '../../output/index.js';
@@ -33,9 +33,7 @@ export async function checkLessonText(
 
   const own = await library.loadBeside(file, lesson.score);
   const ofScores: Diagnostic[] = [...own.diagnostics];
-  const played = lesson.steps.flatMap(({ script }) =>
-    script.flatMap(action => (action.kind === 'play' ? (action.score ?? []) : [])),
-  );
+  const played = playedVersions(lesson);
   const versions = new Map<string, Analysis>();
   for (const path of [...played, ...comparedVersions(lesson)]) {
     if (versions.has(path.value)) continue;

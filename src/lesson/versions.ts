@@ -21,3 +21,9 @@ export function comparedVersions(lesson: Lesson): readonly Located<string>[] {
   }
   return [...found.values()];
 }
+
+/** The other versions of the piece that the lesson plays, each as often as it is named. */
+export const playedVersions = (lesson: Lesson): readonly Located<string>[] =>
+  lesson.steps.flatMap(({ script }) =>
+    script.flatMap(action => (action.kind === 'play' ? (action.score ?? []) : [])),
+  );
