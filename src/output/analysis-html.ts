@@ -1,4 +1,4 @@
-import type { AnalysisReport, ScoreReport } from './analysis-report.js';
+import type { ScoreReport, ScoreReports } from './analysis-report.js';
 import { counted } from './counted.js';
 import { analysisLine } from './report/analysis-line.js';
 import { analysisPassages } from './report/analysis-passages.js';
@@ -19,13 +19,16 @@ const lineWidth = 450;
  * The analyses as one self-contained HTML document: every line of the score with chord, numeral, function and key under the beats, and
  * beside it the harmonies one by one, their tones stacked in thirds, what is set aside and why.
  */
-export async function analysisHtml({ scores }: AnalysisReport): Promise<string> {
+export async function* analysisHtml(scores: ScoreReports): AsyncGenerator<string> {
   const engraver = await startEngraver();
   const glyphs = sharedGlyphs();
-  const articles = scores.map(score => scoreArticle(engraver, glyphs.share, score));
-  const [only] = scores;
-  const title = scores.length === 1 && only !== undefined ? titleOf(only) : counted(scores.length, 'score');
-  return reportPage(`${title}: analysis`, element('main', {}, glyphs.definitions(), ...articles));
+  const articles: Markup[] = [];
+  let title = '';
+  for await (const score of scores) {
+    articles.push(scoreArticle(engraver, glyphs.share, score));
+    title = articles.length === 1 ? titleOf(score) : counted(articles.length, 'score');
+  }
+  yield reportPage(`${title}: analysis`, element('main', {}, glyphs.definitions(), ...articles));
 }
 
 const titleOf = ({ file, analysis }: ScoreReport): string =>

@@ -3,18 +3,26 @@ import type { Analysis, Chord, NonChordTone, Rival, Segment } from '../harmony/i
 import { printPitchClass } from '../score/index.js';
 import type { Score } from '../score/index.js';
 import { printedNote, printedPlace, quarters } from './analysis-place.js';
-import type { AnalysisReport } from './analysis-report.js';
+import type { ScoreReport, ScoreReports } from './analysis-report.js';
 import { findingJson } from './finding-json.js';
 
 /** The analyses as JSON, version 1; quarters count from the start of the written score, repeats not unfolded. */
-export function analysisJson(report: AnalysisReport): string {
-  const scores = report.scores.map(({ file, diagnostics, analysis }) => ({
-    file,
-    diagnostics: diagnostics.map(findingJson),
-    ...analysisParts(analysis),
-  }));
-  return `${JSON.stringify({ barwise: 1, scores }, null, 2)}\n`;
+export async function* analysisJson(scores: ScoreReports): AsyncGenerator<string> {
+  yield '{\n  "barwise": 1,\n  "scores": [';
+  let [before, end] = ['\n    ', ']'];
+  for await (const score of scores) {
+    // Strings in JSON hold no line breaks: every one of them is the printer's, and moves in with its place.
+    yield before + JSON.stringify(scoreJson(score), null, 2).replaceAll('\n', '\n    ');
+    [before, end] = [',\n    ', '\n  ]'];
+  }
+  yield `${end}\n}\n`;
 }
+
+const scoreJson = ({ file, diagnostics, analysis }: ScoreReport): object => ({
+  file,
+  diagnostics: diagnostics.map(findingJson),
+  ...analysisParts(analysis),
+});
 
 function analysisParts(analysis: Analysis | undefined): object {
   if (analysis === undefined) return { segments: [], keyAreas: [], cadences: [], pedals: [], sequences: [] };

@@ -10,7 +10,5 @@ export interface ScoreReport {
   readonly analysis?: Analysis;
 }
 
-/** What `analyse` found in all scores; every output of `analyse` is made from it. */
-export interface AnalysisReport {
-  readonly scores: readonly ScoreReport[];
-}
+/** What `analyse` found in one score after another; every output of `analyse` is made from it. */
+export type ScoreReports = Iterable<ScoreReport> | AsyncIterable<ScoreReport>;

@@ -6,15 +6,20 @@ import type { Score } from '../score/index.js';
 import { tonesFromBass } from './analysis-json.js';
 import { passageLines } from './analysis-passages.js';
 import { printedNote, printedPlace } from './analysis-place.js';
-import type { AnalysisReport, ScoreReport } from './analysis-report.js';
+import type { ScoreReport, ScoreReports } from './analysis-report.js';
 import { counted } from './counted.js';
 import { textTable } from './text-table.js';
 
 const heading = ['bar', 'beat', 'chord', 'tones', 'numeral', 'key', 'function', 'set aside'];
 
 /** The analyses for people: a row for each harmony with the notes that it sets aside, then keys, cadences, pedals, sequences. */
-export function analysisText(report: AnalysisReport, options: FrameOptions): string {
-  return report.scores.flatMap(score => scoreBlocks(score, options)).join('\n');
+export async function* analysisText(scores: ScoreReports, options: FrameOptions): AsyncGenerator<string> {
+  let between = '';
+  for await (const score of scores)
+    for (const block of scoreBlocks(score, options)) {
+      yield between + block;
+      between = '\n';
+    }
 }
 
 function scoreBlocks({ file, diagnostics, analysis }: ScoreReport, options: FrameOptions): readonly string[] {

@@ -10,7 +10,7 @@ export { chapterList } from './chapter-list.js';
 export { chaptersWebvtt } from './chapters-webvtt.js';
 export { timelineJson } from './timeline-json.js';
 export { analysisFormats } from './analysis-formats.js';
-export type { AnalysisReport, ScoreReport } from './analysis-report.js';
+export type { ScoreReport, ScoreReports } from './analysis-report.js';
 export { changesSince, earlierLesson, readEarlierReport } from './check-changes.js';
 export type { Changes, EarlierReport } from './check-changes.js';
 export { checkFormats } from './check-formats.js';

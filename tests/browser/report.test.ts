@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { text } from 'node:stream/consumers';
 import { pathToFileURL } from 'node:url';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
@@ -10,7 +11,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { checkLessonFile } from '../../src/cli/check-lesson-file.js';
 import { plainPalette } from '../../src/diagnostics/index.js';
 import { analysisFormats, checkFormats } from '../../src/output/index.js';
-import { scoreLibrary } from '../../src/workshop/index.js';
+import { loadScore, scoreLibrary } from '../../src/workshop/index.js';
 import { launchBrowser } from './launch.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -25,9 +26,9 @@ beforeAll(async () => {
   const { report } = await checkLessonFile('sample-lessons/mill-road-with-mistakes.yaml', library);
   writeFileSync(join(folder, 'check.html'), await checkFormats.html({ lessons: [report] }, options));
   const file = 'sample-lessons/long-table.abc';
-  const { analysis, diagnostics } = await library.load(file);
+  const { analysis, diagnostics } = await loadScore(file);
   const scores = [{ file, diagnostics, ...(analysis === undefined ? {} : { analysis }) }];
-  writeFileSync(join(folder, 'analyse.html'), await analysisFormats.html({ scores }));
+  writeFileSync(join(folder, 'analyse.html'), await text(analysisFormats.html(scores)));
 });
 afterAll(async () => {
   await browser.close();

@@ -3,12 +3,13 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { text } from 'node:stream/consumers';
 import { JSDOM } from 'jsdom';
 import { describe, expect, test } from 'vitest';
 import { checkLessonFile } from '../../src/cli/check-lesson-file.js';
 import { analysisFormats, checkFormats } from '../../src/output/index.js';
 import type { CheckReport } from '../../src/output/index.js';
-import { scoreLibrary } from '../../src/workshop/index.js';
+import { loadScore, scoreLibrary } from '../../src/workshop/index.js';
 import { checkedLessons, plain } from './checked-lesson.js';
 
 const parse = (html: string): Document => new JSDOM(html).window.document;
@@ -155,14 +156,14 @@ describe('the report of a lesson', () => {
 
 describe('the report of an analysis', () => {
   const analysed = async (path: string): Promise<Document> => {
-    const { analysis, diagnostics } = await scoreLibrary(true).load(path);
-    const report = { scores: [{ file: path, diagnostics, ...(analysis === undefined ? {} : { analysis }) }] };
-    return parse(await analysisFormats.html(report));
+    const { analysis, diagnostics } = await loadScore(path);
+    const scores = [{ file: path, diagnostics, ...(analysis === undefined ? {} : { analysis }) }];
+    return parse(await text(analysisFormats.html(scores)));
   };
 
   test('labels every harmony under the staff and lists it in the table', async () => {
     const document = await analysed('tests/fixtures/check/all-hold/garden-gate.abc');
-    const { analysis } = await scoreLibrary(true).load('tests/fixtures/check/all-hold/garden-gate.abc');
+    const { analysis } = await loadScore('tests/fixtures/check/all-hold/garden-gate.abc');
     const chords = [...document.querySelectorAll('.harmonies tbody td.chord')].map(cell => cell.textContent);
     expect(chords).toHaveLength(analysis?.segments.length ?? -1);
     expect(document.querySelectorAll('.label.chord').length).toBeGreaterThanOrEqual(chords.length);

@@ -2,12 +2,12 @@ import { basename } from 'node:path';
 import type { Answer } from '../../bridge/index.js';
 import { draftLesson } from '../../lesson/index.js';
 import { granted, refused } from '../answer.js';
-import { scoreLibrary } from '../reading/score-library.js';
+import { loadScore } from '../reading/load-score.js';
 import type { JobResults, Jobs } from './jobs.js';
 
 /** A first lesson over a score. */
 export async function draftJob({ score }: Jobs['draft']): Promise<Answer<JobResults['draft']>> {
-  const { analysis, diagnostics } = await scoreLibrary(true).load(score);
+  const { analysis, diagnostics } = await loadScore(score);
   if (analysis === undefined)
     return refused(
       `no lesson can be drafted from \`${basename(score)}\``,
