@@ -12,6 +12,7 @@ export const apart = [
   '@mediabunny/mp3-encoder',
   'jsdom',
   'mediabunny',
+  'mpg123-decoder',
   'spessasynth_core',
 ];
 

@@ -41,7 +41,7 @@ export function speakingScript(lesson: Lesson, timeline: Timeline): string {
     '',
     `Length ${clockTime(timeline.seconds)}. Pace ${String(lesson.narrator.pace)} words a minute.`,
     '',
-    'A recording of the words at `take 1.1` is named `1.1.wav` and lies in the folder `takes` beside the lesson.',
+    'A recording of the words at `take 1.1` is named `1.1.wav` or `1.1.mp3` and lies in the folder `takes` beside the lesson.',
   ];
   for (const step of timeline.steps) {
     const bars = lesson.steps[step.index]?.bars;

@@ -9,6 +9,7 @@ export { spell } from './speech/spell.js';
 export type { SpelledText, SpokenPiece } from './speech/spell.js';
 export type { Doubt, SpellingOptions } from './speech/reading.js';
 export { readWav, wavFile, wavFrames, wavHeader } from './wav.js';
+export { readRecording } from './decode/recording.js';
 export { speak } from './speech/speak.js';
 export type { SpeakOptions, SpokenSound } from './speech/speak.js';
 export { embeddedVoice } from './speech/embedded-voice.js';

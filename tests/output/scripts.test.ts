@@ -24,7 +24,7 @@ describe('the speaking script', () => {
 
       Length 0:22. Pace 150 words a minute.
 
-      A recording of the words at \`take 1.1\` is named \`1.1.wav\` and lies in the folder \`takes\` beside the lesson.
+      A recording of the words at \`take 1.1\` is named \`1.1.wav\` or \`1.1.mp3\` and lies in the folder \`takes\` beside the lesson.
 
       ## 1. Step 1
 

@@ -2,14 +2,16 @@ import { spawnSync } from 'node:child_process';
 import { mkdtemp, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import {
   commandVoice,
   embeddedVoice,
   espeakVoice,
+  readRecording,
   readWav,
   speak,
   speakLesson,
+  speechClip,
   spell,
   takesIn,
   wavFrames,
@@ -93,6 +95,15 @@ describe('takes', () => {
     sampleRate: 16_000,
   });
 
+  /** The lesson with other words in its `say`. */
+  const saying = (text: string): typeof lesson => ({
+    ...lesson,
+    steps: lesson.steps.map(step => ({
+      ...step,
+      script: step.script.map(action => (action.kind === 'say' ? { ...action, text } : action)),
+    })),
+  });
+
   it('come before the voice, are trimmed at their silences, and time the words', async () => {
     const takes = await mkdtemp(join(folder, 'takes-'));
     await writeFile(join(takes, `${words ?? ''}.wav`), wav(both(quiet(1), tone(2), quiet(1))));
@@ -128,19 +139,7 @@ describe('takes', () => {
       await recordings.remember();
       return diagnostics.map(({ code }) => code);
     };
-    const [step] = lesson.steps;
-    const changed = {
-      ...lesson,
-      steps: [
-        {
-          ...step,
-          script:
-            step?.script.map(action =>
-              action.kind === 'say' ? { ...action, text: 'Other words.' } : action,
-            ) ?? [],
-        },
-      ],
-    } as typeof lesson;
+    const changed = saying('Other words.');
     expect(await remember(lesson)).toEqual([]);
     expect(await remember(changed)).toEqual(['T0030']);
     // It stays stale until it is recorded again.
@@ -160,6 +159,36 @@ describe('takes', () => {
     const { value, codes: found } = await codes(lesson, takes);
     expect(found).toEqual(['T0031', 'T0031', 'T0032']);
     expect(value.get(words ?? '')?.recorded).toBeUndefined();
+  });
+
+  // MP3 is made by another program than the one that reads it (LAME and mpg123, both in packages).
+  it('may be MP3: trimmed, timed and stale like a WAV, by whole text and by paragraph', async () => {
+    const takes = await mkdtemp(join(folder, 'takes-'));
+    const { mp3 } = await speechClip(both(quiet(1), tone(2), quiet(1)));
+    await writeFile(join(takes, `${words ?? ''}-2.mp3`), mp3);
+    await writeFile(join(takes, `${answer ?? ''}.MP3`), mp3);
+    const first = await takesIn(takes);
+    const { value, diagnostics } = await speakLesson(lesson, { voice: beeps, takes: first });
+    await first.remember();
+    expect(diagnostics).toEqual([]);
+    const sound = value.get(words ?? '');
+    // Two beeps, the pause of a paragraph, the two seconds with what is left around them.
+    expect(Math.abs((sound?.seconds ?? 0) - (0.2 + 0.7 + 2.1))).toBeLessThan(0.05);
+    expect(sound?.words.map(word => word.from)).toEqual([0, 6, 14, 21]);
+    expect(sound?.words[2]?.start).toBeCloseTo(0.9 + 0.05, 1);
+    const loudest = value.get(answer ?? '')?.samples.reduce((a, b) => Math.max(a, b), 0) ?? NaN;
+    expect(loudest).toBeCloseTo(0.3, 1);
+    expect((await codes(saying('First words.\n\nAnother paragraph.'), takes)).codes).toEqual(['T0030']);
+  });
+
+  it('are read as WAV where there is an MP3 for the same words, which is named', async () => {
+    const takes = await mkdtemp(join(folder, 'takes-'));
+    await writeFile(join(takes, `${words ?? ''}.m4a`), 'no sound');
+    await writeFile(join(takes, `${words ?? ''}.mp3`), (await speechClip(tone(3))).mp3);
+    await writeFile(join(takes, `${words ?? ''}.wav`), wav(tone(1)));
+    const { value, codes: found } = await codes(lesson, takes);
+    expect(found).toEqual(['T0032', 'T0032']);
+    expect(value.get(words ?? '')?.seconds).toBeCloseTo(1, 1);
   });
 
   it('are not needed: a folder that is not there has none', async () => {
@@ -224,6 +253,56 @@ describe('a command as a voice', () => {
       expect(sound.words).toHaveLength(5);
     },
   );
+});
+
+describe('a recording', () => {
+  const ascii = (text: string): Uint8Array => Buffer.from(`${text}${'\0'.repeat(64)}`, 'latin1');
+  let mp3: Uint8Array;
+  beforeAll(async () => {
+    ({ mp3 } = await speechClip(tone(2)));
+  });
+
+  it('is told by what is in it, not by its name', async () => {
+    expect((await readRecording(wav(tone(1)))).samples).toHaveLength(16_000);
+    const { samples, sampleRate } = await readRecording(mp3);
+    expect(sampleRate).toBe(16_000);
+    expect(samples.length / sampleRate).toBeCloseTo(2, 0);
+  });
+
+  // ID3v2.4, 3.1: ten bytes, of which the last four give the length of the tag, seven bits each. ID3v1: 128 bytes at the end; from memory.
+  it('may carry tags at both ends', async () => {
+    const tag = Buffer.concat([Buffer.from('ID3\x04\0\0\0\0\x01\0', 'latin1'), Buffer.alloc(128, 0xff)]);
+    const tagged = Buffer.concat([tag, mp3, Buffer.from('TAG'), Buffer.alloc(125)]);
+    expect((await readRecording(tagged)).samples).toEqual((await readRecording(mp3)).samples);
+  });
+
+  it('that is cut off ends where it ends', async () => {
+    const { samples } = await readRecording(mp3.slice(0, mp3.length / 2));
+    expect(samples.length / 16_000).toBeCloseTo(1, 0);
+  });
+
+  // The bytes with which files begin: RFC 9639 (FLAC), 3533 (Ogg), 8794 (WebM), ISO/IEC 14496-12 (M4A), ISO/IEC 13818-7 (AAC); AIFF from memory.
+  it.each([
+    ['an M4A file is neither WAV nor MP3', ascii('\0\0\0\x20ftypM4A ')],
+    ['an Ogg file is neither WAV nor MP3', ascii('OggS')],
+    ['a FLAC file is neither WAV nor MP3', ascii('fLaC')],
+    ['a WebM file is neither WAV nor MP3', ascii('\x1aE\xdf\xa3')],
+    ['an AIFF file is neither WAV nor MP3', ascii('FORM')],
+    ['it is neither WAV nor MP3', ascii('\xff\xf1')],
+    ['it is neither WAV nor MP3', new Uint8Array()],
+    ['an MP3 file without sound', ascii('\xff\xfb')],
+    ['not a WAV file', ascii('RIFF')],
+  ])('that cannot be read says why: %s', async (message, bytes) => {
+    await expect(readRecording(bytes)).rejects.toThrow(new RangeError(message));
+  });
+
+  it('that is damaged inside says so, and nothing is printed', async () => {
+    const printed = vi.spyOn(console, 'error');
+    const damaged = mp3.map((byte, at) => (at > 2000 && at < 4000 ? (at * 7919) % 256 : byte));
+    await expect(readRecording(damaged)).rejects.toThrow(new RangeError('the MP3 file is damaged'));
+    expect(printed).not.toHaveBeenCalled();
+    printed.mockRestore();
+  });
 });
 
 // Layouts: RIFF WAVE as published by IBM and Microsoft (1991), WAVE_FORMAT_EXTENSIBLE as published by Microsoft; from memory.

@@ -90,13 +90,13 @@ export const timelineCatalogue = {
     name: 'unreadable-take',
     summary: 'A recording cannot be read.',
     explanation:
-      'Takes are WAV files (whole numbers of 8 to 32 bits or floating point, any sample rate, one channel or more). This one is something else, or damaged. Export it as WAV; until then the voice speaks these words.',
+      'Takes are WAV files (whole numbers of 8 to 32 bits or floating point) or MP3 files, of any sample rate, with one channel or more. This one is something else, or damaged. Export it as WAV or MP3; until then the voice speaks these words.',
   },
   T0032: {
     name: 'unused-take',
     summary: 'A recording belongs to no words of the lesson.',
     explanation:
-      'A take is named after its words: `3.2.wav` is the second text of the third step (`say` and `ask` count), `3.2-1.wav` its first paragraph, `3.2.answer.wav` the answer of a question. This name fits nothing, perhaps because a step was moved or removed. Rename or delete it.',
+      'A take is named after its words: `3.2.wav` is the second text of the third step (`say` and `ask` count), `3.2-1.wav` its first paragraph, `3.2.answer.wav` the answer of a question. This name fits nothing, perhaps because a step was moved or removed, or another file stands for the same words. Rename or delete it.',
   },
   T0033: {
     name: 'voice-failed',

@@ -170,7 +170,7 @@ function takeFindings(text: SpokenText, take: Take): readonly Diagnostic[] {
         severity: 'warning',
         message: `the take \`${take.file}\` cannot be used: ${take.reason}`,
         span: text.span,
-        help: 'export it as WAV; until then the voice speaks these words',
+        help: 'export it as WAV or MP3; until then the voice speaks these words',
       },
     ];
   }

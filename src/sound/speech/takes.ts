@@ -3,8 +3,8 @@ import { readdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { mixRate } from '../mono.js';
 import type { Mono } from '../mono.js';
+import { readRecording } from '../decode/recording.js';
 import { resample } from '../mix/resample.js';
-import { readWav } from '../wav.js';
 import { voicedStretches } from './pauses.js';
 
 /** A recording of one text, or of one paragraph of it. */
@@ -33,7 +33,10 @@ export interface Takes {
 const ledgerName = 'takes.json';
 /** Silence that is left around a trimmed take, in seconds. */
 const margin = 0.05;
-const soundFile = /\.(wav|mp3|m4a|aac|ogg|opus|flac|aiff?)$/iu;
+/** Endings of the kinds that are read, the one that has lost nothing first. */
+const readEndings: readonly string[] = ['.wav', '.mp3'];
+/** Files that an educator takes for recordings; those that cannot be read are named in a finding. */
+const soundFile = /\.(wav|mp3|m4a|aac|ogg|opus|flac|webm|wma|aiff?)$/iu;
 
 interface LedgerEntry {
   /** Hash of the sound file. */
@@ -70,15 +73,24 @@ function trimmed(sound: Mono): Mono {
   return { samples: sound.samples.slice(from, to), sampleRate: sound.sampleRate };
 }
 
+/** Of two files for the same words the one is taken that can be read and has lost least, on every machine the same. */
+function inOrder(names: readonly string[]): readonly string[] {
+  const rank = (name: string): number => {
+    const place = readEndings.indexOf(extname(name).toLowerCase());
+    return place < 0 ? readEndings.length : place;
+  };
+  return names.toSorted((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1));
+}
+
 const oneLine = (text: string): string => text.replace(/\s+/gu, ' ').trim();
 
 /**
- * Takes in a folder: `3.2.wav` is the second text of the third step, `3.2-1.wav` its first paragraph. The words that a take was used for
- * are kept beside it, so that a take is known to be stale when the lesson's words change and the recording does not.
+ * Takes in a folder, WAV or MP3: `3.2.wav` is the second text of the third step, `3.2-1.wav` its first paragraph. The words that a take
+ * was used for are kept beside it, so that a take is known to be stale when the lesson's words change and the recording does not.
  */
 export async function takesIn(folder: string): Promise<Takes> {
-  const names = (await readdir(folder).catch((): readonly string[] => [])).filter(name =>
-    soundFile.test(name),
+  const names = inOrder(
+    (await readdir(folder).catch((): readonly string[] => [])).filter(name => soundFile.test(name)),
   );
   const ledger = await readLedger(folder);
   const used = new Map<string, LedgerEntry>();
@@ -95,8 +107,7 @@ export async function takesIn(folder: string): Promise<Takes> {
         const words = oneLine(text);
         const stale = known?.sound === sound && known.words !== words;
         used.set(name, stale ? known : { sound, words });
-        if (extname(name).toLowerCase() !== '.wav') throw new RangeError('recordings are read as WAV');
-        const recording = trimmed(readWav(bytes));
+        const recording = trimmed(await readRecording(bytes));
         return {
           kind: 'take',
           file,
