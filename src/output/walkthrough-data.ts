@@ -113,6 +113,7 @@ export function walkthroughData(input: WalkthroughInput): PageData {
     conventions: lesson.conventions,
     ...(lesson.tempo === undefined ? {} : { tempo: lesson.tempo }),
     ...(lesson.beat === undefined ? {} : { beat: lesson.beat }),
+    pedal: lesson.sound?.pedal ?? false,
     scores: scores.map(score => scoreData(score, beat, input.instrumentation ?? pianoAlone)),
     steps: lesson.steps.map(stepData),
     claims: claims.map(claimData),

@@ -2,7 +2,13 @@ import type { Diagnostic, Result } from '../diagnostics/index.js';
 import type { Analysis } from '../harmony/index.js';
 import type { CheckedClaim, Lesson } from '../lesson/index.js';
 import type { SpeakLessonOptions, SpokenSound } from '../sound/index.js';
-import { buildTimeline, chordsOfAnalysis, instrumentationOf, pacingFindings } from '../timeline/index.js';
+import {
+  buildTimeline,
+  chordsOfAnalysis,
+  excerptNotes,
+  instrumentationOf,
+  pacingFindings,
+} from '../timeline/index.js';
 import type { Instrumentation, Timeline } from '../timeline/index.js';
 import { captionsWebvtt } from './captions-webvtt.js';
 import { companionFiles } from './companions.js';
@@ -50,17 +56,23 @@ export async function walkthroughFiles(input: WalkthroughFilesInput): Promise<Re
     onProgress: (done, all) => onProgress?.(`speaking ${done} of ${all}`),
   });
   const analyses = [analysis, ...versions.values()];
+  const { score } = analysis;
+  const chordsIn = chordsOfAnalysis(of => analyses.find(one => one.score === of));
   const timeline = buildTimeline({
     lesson,
-    score: analysis.score,
-    versions: new Map([...versions].map(([path, { score }]) => [path, score])),
-    chordsIn: chordsOfAnalysis(score => analyses.find(one => one.score === score)),
+    score,
+    versions: new Map([...versions].map(([path, version]) => [path, version.score])),
+    chordsIn,
     speech: spoken.value,
   });
   const instrumentation = instrumentationOf(lesson, analysis.score);
   onProgress?.('choosing the sounds');
   const bank = await trimmedBank(
-    timeline.value.events.filter(event => event.kind === 'note'),
+    [
+      ...timeline.value.events.filter(event => event.kind === 'note'),
+      // The student picks what they like.
+      ...excerptNotes({ lesson, score, chordsIn }),
+    ],
     instrumentation.value,
   );
   const clips: WalkthroughClip[] = [];

@@ -1,12 +1,7 @@
 import type { PlayStyle } from '../lesson/index.js';
-import {
-  chordsOfAnalysis,
-  excerptTimeline,
-  noteTimeline,
-  type PageData,
-  type Timeline,
-} from '../timeline/index.js';
+import { excerptTimeline, noteTimeline, type PageData, type Timeline } from '../timeline/index.js';
 import { closerView, type Level, type Look } from './closer-view.js';
+import { excerptInput } from './excerpt-input.js';
 import type { LessonPlayer, Progress } from './lesson-player.js';
 import { barInWords, barsInWords } from './notation/in-words.js';
 import { noteInWords } from './notation/note-in-words.js';
@@ -138,18 +133,10 @@ export function closer(data: PageData, parts: CloserParts): Closer {
   function playBars(as: PlayStyle, again: boolean): void {
     const reading = readingOf(data);
     if (look === undefined || reading === undefined) return;
-    const input = {
-      lesson: {
-        ...(data.tempo === undefined ? {} : { tempo: data.tempo }),
-        ...(data.beat === undefined ? {} : { beat: data.beat }),
-      },
-      score: reading.score,
-      chordsIn: chordsOfAnalysis(() => reading),
-    };
     const excerpt = { first: labelOf(look.firstBar), last: labelOf(look.lastBar), as };
     sound(
       again ? repeatName() : as,
-      excerptTimeline(input, again ? { ...excerpt, roundFor } : excerpt),
+      excerptTimeline(excerptInput(data, reading), again ? { ...excerpt, roundFor } : excerpt),
       again,
     );
   }

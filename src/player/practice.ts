@@ -1,4 +1,5 @@
-import { chordsOfAnalysis, excerptTimeline, type PageData, type PageEvidence } from '../timeline/index.js';
+import { excerptTimeline, type PageData, type PageEvidence } from '../timeline/index.js';
+import { excerptInput } from './excerpt-input.js';
 import { judgeByScore } from './judge.js';
 import type { LessonPlayer } from './lesson-player.js';
 import type { Chosen } from './notation/notation-view.js';
@@ -46,15 +47,11 @@ export function practice(data: PageData, parts: PracticeParts): Practice {
       const reading = readingOf(data);
       const label = score?.bars[bar]?.label ?? '';
       if (reading === undefined) return;
-      const { tempo, beat } = data;
-      const timeline = excerptTimeline(
-        {
-          lesson: { ...(tempo === undefined ? {} : { tempo }), ...(beat === undefined ? {} : { beat }) },
-          score: reading.score,
-          chordsIn: chordsOfAnalysis(() => reading),
-        },
-        { first: label, last: label, as: 'written' },
-      );
+      const timeline = excerptTimeline(excerptInput(data, reading), {
+        first: label,
+        last: label,
+        as: 'written',
+      });
       if (timeline !== undefined) parts.player.playExcerpt({ name: 'practice', timeline, again: false });
     },
     showEvidence: parts.showEvidence,

@@ -1,7 +1,7 @@
 import type { PlayStyle } from '../lesson/index.js';
 import { midiOf } from '../score/index.js';
 import type { Note, Score, VoiceId } from '../score/index.js';
-import type { Timeline, TimelineEvent } from './model.js';
+import type { NoteEvent, Timeline, TimelineEvent } from './model.js';
 import { performPlay } from './perform-play.js';
 import type { PlayInput, Playing } from './perform-play.js';
 import { defaultSilences } from './silence.js';
@@ -71,6 +71,24 @@ export function excerptTimeline(input: ExcerptInput, excerpt: Excerpt): Timeline
     eventsOf(playing, excerpt, round * playing.seconds),
   );
   return timelineOf(rounds * playing.seconds, events.flat());
+}
+
+const demonstrations = ['stack', 'block', 'arpeggio'] as const satisfies readonly PlayStyle[];
+
+/**
+ * Every note that an excerpt of a score can strike, whatever a listener picks: the sounds that a page needs besides those of its timeline.
+ * Their times mean nothing.
+ */
+export function excerptNotes(input: ExcerptInput): readonly NoteEvent[] {
+  const { score } = input;
+  const [first = '', last = ''] = [score.bars[0]?.label, score.bars.at(-1)?.label];
+  const whole = (['written', ...demonstrations] as const).map(as =>
+    excerptTimeline(input, { first, last, as }),
+  );
+  const single = noteTimeline(score, score.notes);
+  return [...whole, single].flatMap(
+    timeline => timeline?.events.filter(event => event.kind === 'note') ?? [],
+  );
 }
 
 /** How long a single note is held, in seconds, and how hard it is struck; common practice. */

@@ -2,7 +2,7 @@ export type * from './model.js';
 export type * from './page-data.js';
 export { buildTimeline } from './build-timeline.js';
 export type { TimelineInput } from './build-timeline.js';
-export { excerptTimeline, noteTimeline } from './excerpt.js';
+export { excerptNotes, excerptTimeline, noteTimeline } from './excerpt.js';
 export type { Excerpt, ExcerptInput } from './excerpt.js';
 export { barsToPlay } from './bar-range.js';
 export { beatOf, defaultBeatsPerMinute } from './tempo.js';

@@ -24,6 +24,8 @@ export interface PageData {
   /** Tempo in beats a minute and note value of a beat, where the lesson sets its own. */
   readonly tempo?: number;
   readonly beat?: Fraction;
+  /** Whether written music is played with the pedal. */
+  readonly pedal: boolean;
   /** The lesson's own score first, then its other versions. */
   readonly scores: readonly PageScore[];
   readonly steps: readonly PageStep[];

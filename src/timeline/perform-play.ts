@@ -1,5 +1,5 @@
 import type { Diagnostic, Result } from '../diagnostics/index.js';
-import type { Lesson, PlayAction } from '../lesson/index.js';
+import type { Lesson, LessonSound, PlayAction } from '../lesson/index.js';
 import { add } from '../score/index.js';
 import type { Score, VoiceId } from '../score/index.js';
 import { barsToPlay, writtenBars } from './bar-range.js';
@@ -39,7 +39,7 @@ interface Passage {
 }
 
 export interface PlayInput {
-  readonly lesson: Pick<Lesson, 'tempo' | 'beat' | 'sound'>;
+  readonly lesson: Pick<Lesson, 'tempo' | 'beat'> & { readonly sound?: Pick<LessonSound, 'pedal'> };
   readonly score: Score;
   readonly versions?: ReadonlyMap<string, Score>;
   readonly chordsIn: ChordsIn;

@@ -21,6 +21,7 @@ const data: PageData = {
   title: 'a',
   home: 'C major',
   conventions: defaultConventions,
+  pedal: false,
   scores: [
     {
       path: 'a.abc',

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { sourceText } from '../../src/diagnostics/index.js';
-import { readScore } from '../../src/score/index.js';
-import { excerptTimeline, noteTimeline } from '../../src/timeline/index.js';
+import { analyse } from '../../src/harmony/index.js';
+import { pitchClass, readScore } from '../../src/score/index.js';
+import { chordsOfAnalysis, excerptNotes, excerptTimeline, noteTimeline } from '../../src/timeline/index.js';
+import type { ChordsIn, NoteEvent } from '../../src/timeline/index.js';
 
 const score = readScore(
   sourceText('a.abc', 'X:1\nM:2/4\nL:1/4\nQ:1/4=60\nK:C\nC E | G c | F A | G2 |]\n'),
@@ -37,6 +39,35 @@ describe('an excerpt by itself', () => {
   test('is nothing where the bars are not in the piece or no chord can be shown', () => {
     expect(excerptTimeline(input, { first: '9', last: '9', as: 'written' })).toBeUndefined();
     expect(excerptTimeline(input, { first: '1', last: '1', as: 'stack' })).toBeUndefined();
+  });
+
+  test('is played with the pedal where the lesson is', () => {
+    const chordsIn: ChordsIn = (_, start, end) => [
+      { start, end, tones: [pitchClass(0)], bass: pitchClass(0) },
+    ];
+    const ends = (pedal: boolean) =>
+      excerptTimeline(
+        { lesson: { sound: { pedal } }, score, chordsIn },
+        { first: '2', last: '2', as: 'written' },
+      )?.events.flatMap(event => (event.kind === 'note' ? [event.end] : []));
+    // Common practice: the pedal keeps broken chords until the harmony changes.
+    expect(ends(false)).toEqual([1, 2]);
+    expect(ends(true)).toEqual([2, 2]);
+  });
+
+  test('strikes nothing that the notes of all excerpts do not hold', () => {
+    const key = ({ voice, midi, velocity }: NoteEvent) => `${voice} ${String(midi)} ${String(velocity)}`;
+    const chordsIn = chordsOfAnalysis(() => analyse(score));
+    const all = new Set(excerptNotes({ ...input, chordsIn }).map(key));
+    for (const as of ['written', 'stack', 'block', 'arpeggio'] as const)
+      for (const label of ['1', '2', '3', '4']) {
+        const notes =
+          excerptTimeline({ ...input, chordsIn }, { first: label, last: label, as })?.events ?? [];
+        expect(notes.length).toBeGreaterThan(0);
+        for (const note of notes) if (note.kind === 'note') expect(all).toContain(key(note));
+      }
+    for (const note of noteTimeline(score, score.notes).events)
+      if (note.kind === 'note') expect(all).toContain(key(note));
   });
 
   test('a single note is struck at once, in its bar', () => {
