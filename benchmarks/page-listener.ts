@@ -34,6 +34,7 @@ function install(): void {
   const recording: Recording = { blocks: [], clock: [], marks: [], longTasks: [] };
   Object.assign(globalThis, { recording });
   const size = 1024;
+  const silent = 1e-6;
   const connect = AudioNode.prototype.connect as (...args: unknown[]) => unknown;
   const tap = (context: AudioContext): AudioNode => {
     // Blocks may be lost and carry no reliable time, so a second channel counts the frames: each sample is its own number.
@@ -49,7 +50,10 @@ function install(): void {
       // The count begins anew every three minutes.
       const rounds = Math.round((context.currentTime * context.sampleRate - counted) / counter.length);
       const first = counted + rounds * counter.length;
-      recording.blocks.push({ first, samples: [...event.inputBuffer.getChannelData(0)] });
+      const samples = event.inputBuffer.getChannelData(0);
+      // What is silent need not be carried out of the page.
+      if (samples.some(sample => Math.abs(sample) > silent))
+        recording.blocks.push({ first, samples: [...samples] });
       const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
       // Until the device has begun, both are 0.
       if (performanceTime > 0) recording.clock.push({ contextTime, performanceTime });

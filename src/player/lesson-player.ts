@@ -20,7 +20,10 @@ export interface Progress {
   readonly moving: boolean;
   /** Id of the question that the lesson waits at. */
   readonly asking?: string;
-  /** What sounds: a moment of the lesson or of an excerpt. Absent at rest and while the sound is still on its way. */
+  /**
+   * What sounds: a moment of the lesson or of an excerpt; while it moves, the moment at which the frame that is now drawn is seen on the whole.
+   * Absent at rest and while the sound is still on its way.
+   */
   readonly playing?: { readonly timeline: Timeline; readonly at: number };
   /** Name of the excerpt that plays. */
   readonly excerpt?: string;
@@ -46,6 +49,8 @@ export interface LessonPlayer {
 
 /** The same moment, reckoned in floating point there and back. */
 const sameMoment = 1e-6;
+/** Half the time that one frame of the display stays, in seconds of the clock: marks come neither early nor late on the whole. */
+const frameAhead = 0.008;
 
 /**
  * Runs the transport on the clock of the sound: commands change its state, the state starts and stops the sound, and `onProgress`
@@ -70,7 +75,8 @@ export function lessonPlayer(
     const now = sound.heard();
     const here = played.toLesson(positionAt(transport, now));
     const at = excerpt?.lessonAt ?? here;
-    const heard = transport.kind !== 'preparing' && (transport.kind !== 'running' || now >= transport.since);
+    const seen = now + frameAhead;
+    const heard = transport.kind !== 'preparing' && (transport.kind !== 'running' || seen >= transport.since);
     const timeline = excerpt?.timeline ?? lesson;
     const resting = excerpt?.lesson ?? transport;
     const step = stepAt(lesson, at + sameMoment);
@@ -82,7 +88,12 @@ export function lessonPlayer(
       moving: isMoving(transport),
       ...(resting.kind === 'asking' ? { asking: resting.ask } : {}),
       ...(heard && !atRest
-        ? { playing: { timeline, at: isMoving(transport) ? here : here + sameMoment } }
+        ? {
+            playing: {
+              timeline,
+              at: isMoving(transport) ? played.toLesson(positionAt(transport, seen)) : here + sameMoment,
+            },
+          }
         : {}),
       ...(excerpt === undefined ? {} : { excerpt: excerpt.name }),
       ...(trouble === undefined ? {} : { trouble }),

@@ -31,8 +31,6 @@ import { wordsSwitch } from './words-view.js';
 
 /** The sheet is beside the words from this width on (see layout.css); then the whole score fits. */
 const wide = '(min-width: 60rem) and (min-height: 34rem)';
-/** Half the time that one frame of the display stays, in seconds: marks come neither early nor late on the whole. */
-const frameAhead = 0.008;
 /** A step counts as heard from this time before its end on, in seconds. */
 const heardBefore = 0.75;
 /** How much the keys for slower and faster change the tempo, in per cent. */
@@ -282,10 +280,7 @@ export function buildPage(
 
   function show(progress: Progress): void {
     const { at, step, moving, playing, asking, excerpt, trouble } = progress;
-    const sounding =
-      playing === undefined
-        ? { notes: [] }
-        : whatSounds(playing.timeline, moving ? playing.at + frameAhead : playing.at);
+    const sounding = playing === undefined ? { notes: [] } : whatSounds(playing.timeline, playing.at);
     showScore(sounding.score ?? '');
     showStep(step);
     notations.get(sounding.score ?? '')?.mark(sounding.bar, sounding.notes, moving);
@@ -297,9 +292,7 @@ export function buildPage(
     transport.update(at, step, moving);
     look.onProgress(progress);
     const inLesson = excerpt === undefined && playing !== undefined ? playing.at : undefined;
-    caption.show(
-      settings.captions && inLesson !== undefined ? inLesson + (moving ? frameAhead : 0) : undefined,
-    );
+    caption.show(settings.captions ? inLesson : undefined);
     setText(notice, trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`);
     keeper.open(step);
     if (moving && excerpt === undefined && at >= (timeline.steps[step]?.end ?? Infinity) - heardBefore)
