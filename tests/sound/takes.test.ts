@@ -7,8 +7,10 @@ import {
   commandVoice,
   embeddedVoice,
   espeakVoice,
+  readLedger,
   readRecording,
   readWav,
+  soundHash,
   speak,
   speakLesson,
   speechClip,
@@ -16,6 +18,7 @@ import {
   takesIn,
   wavFrames,
   wavHeader,
+  writeLedger,
 } from '../../src/sound/index.js';
 import type { Mono, SpeakingCommand, SpokenSound, Voice } from '../../src/sound/index.js';
 import { alignRecording } from '../../src/sound/speech/align-recording.js';
@@ -116,6 +119,23 @@ describe('takes', () => {
     expect(take?.words.map(word => word.from)).toEqual([0, 6, 14, 21]);
     expect(value.get(question ?? '')?.recorded).toBeUndefined();
     expect(value.get(answer ?? '')?.recorded).toBe(true);
+  });
+
+  it('keep the silence at ends that were set by hand, as long as the file is the same', async () => {
+    const takes = await mkdtemp(join(folder, 'takes-'));
+    const name = `${words ?? ''}.wav`;
+    const bytes = wav(both(quiet(1), tone(2), quiet(1)));
+    await writeFile(join(takes, name), bytes);
+    const entry = { sound: soundHash(bytes), words: 'First words. Second paragraph.', byHand: true };
+    await writeLedger(takes, new Map([[name, entry]]));
+    const seconds = async () => (await codes(lesson, takes)).value.get(words ?? '')?.seconds;
+    expect(await seconds()).toBe(4);
+    const recordings = await takesIn(takes);
+    await speakLesson(lesson, { voice: beeps, takes: recordings });
+    await recordings.remember();
+    expect(await readLedger(takes)).toEqual(new Map([[name, entry]]));
+    await writeFile(join(takes, name), wav(both(quiet(1), tone(1), quiet(1))));
+    expect(Math.abs(((await seconds()) ?? 0) - 1.1)).toBeLessThan(0.03);
   });
 
   it('can stand for single paragraphs; the voice speaks the others', async () => {
