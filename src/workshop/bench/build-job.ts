@@ -2,24 +2,43 @@ import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Answer } from '../../bridge/index.js';
 import { clockTime, writeWhole } from '../../output/index.js';
-import { defaultLoudness, mixLesson, writeAudio } from '../../sound/index.js';
+import { defaultLoudness, makeShelf, mixLesson, writeAudio } from '../../sound/index.js';
+import type { Shelf } from '../../sound/index.js';
 import { granted, refused, refusedBySystem } from '../answer.js';
 import { alsoWords, readAlso } from './also.js';
+import type { Also } from './also.js';
 import { soundLesson } from './checked-lesson.js';
+import type { SoundLesson } from './checked-lesson.js';
 import type { JobResults, Jobs, Progress } from './jobs.js';
 import { nameOf } from './lesson-paths.js';
 import { makeWalkthrough } from './walkthrough.js';
 
 /** Writes everything that was asked for into an empty folder. */
 export async function buildJob(
-  { path, text, speech, into, also }: Jobs['build'],
+  job: Jobs['build'],
   onProgress: (progress: Progress) => void,
 ): Promise<Answer<JobResults['build']>> {
-  const wanted = readAlso(also.join(','));
+  const wanted = readAlso(job.also.join(','));
   if ('unknown' in wanted)
     return refused(`nothing is called \`${wanted.unknown}\``, `words: ${alsoWords.join(', ')}, all`);
-  const checked = await soundLesson(path, text);
+  const checked = await soundLesson(job.path, job.text);
   if (!checked.ok) return checked;
+  // The speech of a long lesson need not fit into memory.
+  const shelf = makeShelf();
+  try {
+    return await writeAll(job, wanted, checked, shelf, onProgress);
+  } finally {
+    await shelf.clear();
+  }
+}
+
+async function writeAll(
+  { path, speech, into }: Jobs['build'],
+  { companions, sounds }: Also,
+  checked: SoundLesson,
+  shelf: Shelf,
+  onProgress: (progress: Progress) => void,
+): Promise<Answer<JobResults['build']>> {
   const {
     files,
     timeline,
@@ -27,15 +46,15 @@ export async function buildJob(
     instrumentation,
     takes,
     cache,
-  } = await makeWalkthrough(path, speech, checked, { companions: wanted.companions }, doing => {
+  } = await makeWalkthrough(path, speech, checked, { companions, shelf }, doing => {
     onProgress({ doing });
   });
   try {
     await writeWhole(into, files);
-    if (wanted.sounds.length > 0)
+    if (sounds.length > 0)
       await writeAudio(
         mixLesson(timeline, spoken, { loudness: defaultLoudness, instrumentation }),
-        Object.fromEntries(wanted.sounds.map(kind => [kind, join(into, `${nameOf(path)}.${kind}`)])),
+        Object.fromEntries(sounds.map(kind => [kind, join(into, `${nameOf(path)}.${kind}`)])),
         seconds => {
           onProgress({
             doing: `mixing ${clockTime(seconds)} of ${clockTime(timeline.seconds)}`,

@@ -1,7 +1,7 @@
 import { walkthroughFiles } from '../../output/index.js';
 import type { BuiltWalkthrough, WalkthroughFilesInput } from '../../output/index.js';
 import { embeddedVoice, folderCache, takesIn } from '../../sound/index.js';
-import type { SpeechCache, Takes } from '../../sound/index.js';
+import type { Shelf, SpeechCache, Takes } from '../../sound/index.js';
 import type { SoundLesson } from './checked-lesson.js';
 import { nameOf, takesFolder } from './lesson-paths.js';
 
@@ -12,12 +12,17 @@ export interface MadeWalkthrough extends BuiltWalkthrough {
   readonly cache: SpeechCache;
 }
 
+type Wanted = Pick<WalkthroughFilesInput, 'companions' | 'speechAs'> & {
+  /** Where speech lies until it is asked for; in memory where absent. */
+  readonly shelf?: Shelf;
+};
+
 /** Makes the files of a walkthrough with the educator's takes and the built-in voice for the rest. */
 export async function makeWalkthrough(
   path: string,
   speech: string,
   { report, lesson, analysis, versions }: SoundLesson,
-  { companions = [], speechAs = 'mp3' }: Pick<WalkthroughFilesInput, 'companions' | 'speechAs'>,
+  { companions = [], speechAs = 'mp3', shelf }: Wanted,
   onProgress: (doing: string) => void,
 ): Promise<MadeWalkthrough> {
   const takes = await takesIn(takesFolder(path));
@@ -28,7 +33,7 @@ export async function makeWalkthrough(
     analysis,
     versions,
     claims: report.claims,
-    speaking: { voice, takes, cache },
+    speaking: { voice, takes, cache, ...(shelf === undefined ? {} : { shelf }) },
     companions,
     speechAs,
     onProgress,
