@@ -37,8 +37,11 @@ const comment = /(^|[^\\])%.*$/;
 export const unescapeText = (text: string): string => text.replaceAll('\\%', '%');
 
 const blank = (length: number): string => ' '.repeat(length);
-/** A line that no reader takes for music nor for the blank line that ends a tune. */
-const hidden = (line: string): string => (line === '' ? '' : `%${blank(line.length - 1)}`);
+/**
+ * A text that no reader takes for music nor for the blank line that ends a tune. A remark is not blank behind its sign,
+ * because the parser's time grows with the square of blanks in a row.
+ */
+export const hidden = (line: string): string => (line === '' ? '' : `%${'-'.repeat(line.length - 1)}`);
 
 /** A line of music code with its inline fields, overlay signs and comment blanked. */
 function scanMusicLine(line: string, at: number, fields: Field[], overlays: number[]): string {
@@ -74,7 +77,8 @@ export function readAbcText(source: SourceText): AbcText {
   const overlays: number[] = [];
   const firstTune = /^X:/m.exec(text)?.index ?? text.length - text.trimStart().length;
   const start = text.lastIndexOf('\n', firstTune - 1) + 1;
-  let music = blank(start);
+  // Lines in front of the tune become one, since an empty line among them would end it.
+  let music = start < 2 ? blank(start) : `${hidden(text.slice(1, start))}\n`;
   let parserText = music;
   let inHeader = true;
   let textBlock: string | undefined;

@@ -1,7 +1,7 @@
 import { offsetOf, placeOf, type Diagnostic, type SourceText } from '../diagnostics/index.js';
 import { readEngraving, type Engraving } from './abc.js';
-import type { AbcText } from './abc-text.js';
-import { findingAt } from './finding.js';
+import { hidden, type AbcText } from './abc-text.js';
+import { findingAt, type Range } from './finding.js';
 import type { Note, Score } from './model.js';
 
 /** Complaints about what is drawn as meant, or what the checks of the fields say better. */
@@ -9,7 +9,7 @@ const harmless = /^(Duration not representable|Ignored header|Unknown directive|
 
 /** The tune without directives, which lay out the page and cost time, except those that choose the voices. */
 const withoutLayout = (tune: string): string =>
-  tune.replace(/^%%(?!\s*(?:score|staves|begin|end)).*$/gm, line => `%${' '.repeat(line.length - 1)}`);
+  tune.replace(/^%%(?!\s*(?:score|staves|begin|end)).*$/gm, hidden);
 
 /** The notes that the engraver does not draw. */
 function notDrawn(engraving: Engraving, start: number, notes: readonly Note[]): readonly Note[] {
@@ -22,6 +22,33 @@ function notDrawn(engraving: Engraving, start: number, notes: readonly Note[]): 
       while ((drawn[next]?.end ?? Infinity) <= at) next += 1;
       return !((drawn[next]?.start ?? Infinity) <= at);
     });
+}
+
+interface Complaint extends Range {
+  readonly message: string;
+}
+
+/** The first complaint about each place; those of one kind that follow each other sign by sign are one. */
+function mergeComplaints(complaints: readonly Complaint[]): readonly Complaint[] {
+  const merged: Complaint[] = [];
+  for (const complaint of complaints.toSorted((a, b) => a.start - b.start)) {
+    const last = merged.at(-1);
+    if (last === undefined || complaint.start > last.end) merged.push(complaint);
+    else if (complaint.start === last.end) {
+      if (complaint.message === last.message) merged.splice(-1, 1, { ...last, end: complaint.end });
+      else merged.push(complaint);
+    }
+  }
+  return merged;
+}
+
+/** What to write instead of what the engraver does not understand. */
+function helpAgainst(message: string): string {
+  if (/^unknown bar/i.test(message))
+    return 'write a bar line that it draws: `|`, `||`, `|]`, `|:`, `:|`, or `::` between two repeated parts';
+  if (/^unknown decoration/i.test(message))
+    return 'check the spelling, or write words as text: `"^words"` in front of the note';
+  return 'take the sign out, or write it as the ABC standard has it';
 }
 
 /** Reports what the engraver leaves out or does not understand, so that the student sees what is heard. */
@@ -37,19 +64,24 @@ export function checkEngraving(
   const knownLines = new Set(
     known.map(({ span }) => (span === undefined ? 0 : placeOf(source, span.start).line)),
   );
-  for (const { line, column, message } of engraving.complaints) {
+  const complaints = engraving.complaints.flatMap(({ line, column, message }): readonly Complaint[] => {
     const place = { line: firstLine + line - 1, column };
-    if (harmless.test(message) || knownLines.has(place.line)) continue;
-    const at = offsetOf(source, place);
+    if (harmless.test(message) || knownLines.has(place.line)) return [];
+    const start = offsetOf(source, place);
+    return [{ start, end: start + 1, message }];
+  });
+  for (const complaint of mergeComplaints(complaints)) {
+    const { message } = complaint;
     report(
       findingAt(
         source,
         'S0501',
         'warning',
         `the engraver complains: ${message.charAt(0).toLowerCase()}${message.slice(1)}`,
-        { start: at, end: at + 1 },
+        complaint,
         {
           notes: ['what it does not understand it leaves out'],
+          help: helpAgainst(message),
         },
       ),
     );

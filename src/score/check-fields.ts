@@ -1,6 +1,6 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
 import type { AbcText, Field } from './abc-text.js';
-import { findingAt, type Range } from './finding.js';
+import { findingAt, quoted, type Range } from './finding.js';
 import { mostAccidentals, readKey } from './key.js';
 import { readMeter, readUnit } from './meter.js';
 import type { Voice } from './model.js';
@@ -26,7 +26,7 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
     );
     if (key === undefined && !onlyStaff) {
       report(
-        findingAt(source, 'S0202', 'error', `\`${value}\` is no key`, range, {
+        findingAt(source, 'S0202', 'error', `${quoted(value)} is no key`, range, {
           help: 'write a capital letter, `#` or `b`, and the mode: `K:Bm`, `K:F#min`, `K:D dorian`',
         }),
       );
@@ -37,7 +37,7 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
           source,
           'S0201',
           'warning',
-          `the key \`${value}\` would need ${String(Math.abs(fifths))} ${fifths > 0 ? 'sharps' : 'flats'}`,
+          `the key ${quoted(value)} would need ${String(Math.abs(fifths))} ${fifths > 0 ? 'sharps' : 'flats'}`,
           range,
           {
             notes: ['a signature has at most seven; the notes are read with the signature as named'],
@@ -48,19 +48,19 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
     }
   } else if (field.letter === 'M' && readMeter(value) === undefined) {
     report(
-      findingAt(source, 'S0203', 'error', `\`${value}\` is no metre`, range, {
+      findingAt(source, 'S0203', 'error', `${quoted(value)} is no metre`, range, {
         help: 'write two numbers, `C`, `C|` or `none`, for example `M:3/4`',
       }),
     );
   } else if (field.letter === 'L' && readUnit(value) === undefined) {
     report(
-      findingAt(source, 'S0204', 'error', `\`${value}\` is no note length`, range, {
+      findingAt(source, 'S0204', 'error', `${quoted(value)} is no note length`, range, {
         help: 'write a fraction of a whole note, for example `L:1/8`',
       }),
     );
   } else if (field.letter === 'Q' && readTempo(value, one) === undefined) {
     report(
-      findingAt(source, 'S0205', 'error', `\`${value}\` is no tempo`, range, {
+      findingAt(source, 'S0205', 'error', `${quoted(value)} is no tempo`, range, {
         help: 'write a note value and beats a minute, for example `Q:1/4=96` or `Q:"Slow" 1/4=60`',
       }),
     );

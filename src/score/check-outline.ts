@@ -100,6 +100,21 @@ function checkComments(source: SourceText, abc: AbcText, report: Report): void {
   }
 }
 
+/** A text without any sign: nothing else need be said about it. */
+export const checkEmpty = (source: SourceText): Diagnostic | undefined =>
+  source.text.trim() === ''
+    ? findingAt(
+        source,
+        'S0105',
+        'error',
+        'the score is empty',
+        { start: 0, end: 1 },
+        {
+          help: 'write or paste one tune in ABC notation: its fields, down to `K:`, and then the notes',
+        },
+      )
+    : undefined;
+
 /** Reports what is missing from the outer form of the tune, and what stands outside it and is lost. */
 export function checkOutline(source: SourceText, abc: AbcText, hasNotes: boolean, report: Report): void {
   checkMissing(source, abc, report);

@@ -19,3 +19,11 @@ export function findingAt(
 ): Diagnostic {
   return { code, severity, message, span: { source, start: range.start, end: range.end }, ...extras };
 }
+
+const longestQuotation = 60;
+
+/** Words of the source as a message quotes them: without the space around them, and cut where they are long. */
+export function quoted(text: string): string {
+  const words = text.trim();
+  return words.length <= longestQuotation ? `\`${words}\`` : `\`${words.slice(0, longestQuotation - 1)}…\``;
+}

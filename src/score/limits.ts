@@ -1,7 +1,7 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
 import type { MusicElement } from './abc.js';
 import type { AbcText } from './abc-text.js';
-import { findingAt } from './finding.js';
+import { findingAt, quoted } from './finding.js';
 import { voiceIdOf } from './voice-fields.js';
 
 /** Longest score text that is read, in UTF-16 code units: some 3,000 bars of piano music. */
@@ -12,31 +12,62 @@ const mostElements = 60_000;
 
 /** The parser's time grows with the square of these, and no music needs more. */
 const longestRun = 400;
+const longestInlineFields = 2000;
 const mostOpenSlurs = 300;
 const mostOpenGraces = 100;
 const mostOverlays = 15;
 const mostVoices = 64;
 
-const signNames: Readonly<Record<string, string>> = { ' ': 'spaces', '\t': 'tabs', '\n': 'empty lines' };
+/** Signs of one kind: tabs and all other white space count as spaces, line ends do not. */
+const kindAt = (text: string, at: number): string => {
+  const sign = text.charAt(at);
+  return sign !== '\n' && sign.trim() === '' && sign !== '' ? ' ' : sign;
+};
 
-function checkRuns(source: SourceText, text: string): Diagnostic | undefined {
+/** Where more than so many signs of one kind in a row begin. */
+function findRun(text: string, limit: number, isMeant: (kind: string, end: number) => boolean): number {
   let start = 0;
   for (let at = 1; at <= text.length; at++) {
-    if (text[at] === text[start]) continue;
-    if (at - start > longestRun) {
-      const sign = text.charAt(start);
-      return findingAt(
-        source,
-        'S0004',
-        'error',
-        `more than ${String(longestRun)} ${signNames[sign] ?? `\`${sign}\``} stand in a row`,
-        { start, end: start + 1 },
-        { help: 'take them out: they mean nothing' },
-      );
-    }
+    const kind = kindAt(text, start);
+    if (kindAt(text, at) === kind) continue;
+    if (at - start > limit && isMeant(kind, at)) return start;
     start = at;
   }
-  return undefined;
+  return -1;
+}
+
+const signNames: Readonly<Record<string, string>> = { ' ': 'spaces', '\n': 'empty lines' };
+
+function checkRuns(source: SourceText, text: string): Diagnostic | undefined {
+  const start = findRun(text, longestRun, () => true);
+  if (start < 0) return undefined;
+  const sign = kindAt(text, start);
+  return findingAt(
+    source,
+    'S0004',
+    'error',
+    `more than ${String(longestRun)} ${signNames[sign] ?? `\`${sign}\``} stand in a row`,
+    { start, end: start + 1 },
+    { help: 'take them out: they mean nothing' },
+  );
+}
+
+/** Fields in brackets are blanks to the parser; those at the end of a line cost it no time. */
+function checkInlineFields(source: SourceText, { parserText }: AbcText): Diagnostic | undefined {
+  const start = findRun(
+    parserText,
+    longestInlineFields,
+    (kind, end) => kind === ' ' && end < parserText.length && parserText[end] !== '\n',
+  );
+  if (start < 0) return undefined;
+  return findingAt(
+    source,
+    'S0004',
+    'error',
+    `more than ${String(longestInlineFields)} characters without a note stand in this line`,
+    { start, end: start + 1 },
+    { help: 'write fields and remarks on lines of their own, and take out those that mean nothing' },
+  );
 }
 
 /** What makes a text unfit for the parser before anything is taken apart. */
@@ -62,7 +93,7 @@ function checkVoiceNames(source: SourceText, abc: AbcText): Diagnostic | undefin
     if (field.letter !== 'V') continue;
     const id = voiceIdOf(field);
     if (id in {}) {
-      return findingAt(source, 'S0003', 'error', `\`${id}\` cannot be the name of a voice`, field, {
+      return findingAt(source, 'S0003', 'error', `${quoted(id)} cannot be the name of a voice`, field, {
         notes: ['the engraver keeps the word for itself'],
         help: 'give the voice another name, for example `1` or `RH`',
       });
@@ -150,7 +181,7 @@ function checkOpenGraces(source: SourceText, abc: AbcText): Diagnostic | undefin
 /** What makes the voices or the music code unfit for the parser. */
 export const checkParts = (source: SourceText, abc: AbcText): Diagnostic | undefined =>
   checkVoiceNames(source, abc) ??
-  checkRuns(source, abc.parserText) ??
+  checkInlineFields(source, abc) ??
   checkOpenSlurs(source, abc) ??
   checkOpenGraces(source, abc) ??
   checkOverlays(source, abc);

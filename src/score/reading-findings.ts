@@ -1,43 +1,36 @@
 import type { Diagnostic, SourceText } from '../diagnostics/index.js';
-import { findingAt, type Range } from './finding.js';
+import { findingAt, quoted, type Range } from './finding.js';
 import { printFraction, type Fraction } from './fraction.js';
 import type { Voice } from './model.js';
 
 /** Findings that come up while the voices are read, note by note. */
 
-const textOf = (source: SourceText, { start, end }: Range): string => source.text.slice(start, end).trim();
+const textOf = (source: SourceText, { start, end }: Range): string => quoted(source.text.slice(start, end));
 
 export const danglingTie = (source: SourceText, head: Range): Diagnostic =>
-  findingAt(source, 'S0401', 'warning', `the tie of \`${textOf(source, head)}\` finds no second note`, head, {
+  findingAt(source, 'S0401', 'warning', `the tie of ${textOf(source, head)} finds no second note`, head, {
     label: 'tied to nothing',
     notes: ['a tie joins two notes of the same pitch that follow each other in one voice'],
     help: 'take the `-` away, or write a slur `( )` where the pitch changes',
   });
 
 export const strayTuplet = (source: SourceText, mark: Range): Diagnostic =>
-  findingAt(source, 'S0402', 'error', `\`${textOf(source, mark)}\` is no tuplet`, mark, {
+  findingAt(source, 'S0402', 'error', `${textOf(source, mark)} is no tuplet`, mark, {
     help: 'write `(p:q:r`, p notes in the time of q for the next r notes, for example `(3:2:3`',
   });
 
 export const microtone = (source: SourceText, range: Range): Diagnostic =>
-  findingAt(
-    source,
-    'S0403',
-    'error',
-    `\`${textOf(source, range)}\` is altered by less than a semitone`,
-    range,
-    {
-      notes: ['the note is read without its accidental'],
-      help: 'write a whole sharp `^` or flat `_`: intervals smaller than a semitone cannot be analysed',
-    },
-  );
+  findingAt(source, 'S0403', 'error', `${textOf(source, range)} is altered by less than a semitone`, range, {
+    notes: ['the note is read without its accidental'],
+    help: 'write a whole sharp `^` or flat `_`: intervals smaller than a semitone cannot be analysed',
+  });
 
 export const impossibleLength = (source: SourceText, start: number, end: number): Diagnostic =>
   findingAt(
     source,
     'S0404',
     'error',
-    `\`${textOf(source, { start, end })}\` has a length that no notation knows`,
+    `${textOf(source, { start, end })} has a length that no notation knows`,
     { start, end },
     {
       notes: ['it is read as one unit note length'],
@@ -59,7 +52,7 @@ export const noNoteValue = (source: SourceText, head: Range, length: Fraction): 
   );
 
 export const lostNote = (source: SourceText, head: Range): Diagnostic =>
-  findingAt(source, 'S0503', 'error', `the note \`${textOf(source, head)}\` is lost`, head, {
+  findingAt(source, 'S0503', 'error', `the note ${textOf(source, head)} is lost`, head, {
     notes: ['the signs behind it, or a quotation mark in front of it, do not let it be read'],
     help: 'write a note as accidental, letter, octave, length and tie, in this order, and close every quotation',
   });
@@ -69,7 +62,7 @@ export const unreadableEnding = (source: SourceText, range: Range): Diagnostic =
     source,
     'S0405',
     'error',
-    `the ending \`${textOf(source, range)}\` names no pass from 1 to 99`,
+    `the ending ${textOf(source, range)} names no pass from 1 to 99`,
     range,
     {
       notes: ['the bars of the ending are read as played on every pass'],
@@ -82,7 +75,7 @@ export const endlessRest = (source: SourceText, start: number, end: number): Dia
     source,
     'S0406',
     'error',
-    `\`${textOf(source, { start, end })}\` rests beyond bar 5000`,
+    `${textOf(source, { start, end })} rests beyond bar 5000`,
     { start, end },
     { notes: ['the rest is cut there'], help: 'check the number behind `Z`' },
   );

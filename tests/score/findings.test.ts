@@ -38,6 +38,9 @@ interface Row {
 
 const music = (body: string): string => `${header}${body}\n`;
 
+/** Longer than the runs of one sign that are refused. */
+const manyWords = 'some words of a remark '.repeat(40);
+
 const rows: readonly Row[] = [
   { fault: 'nothing', text: music('CDEF|G4|]'), findings: [] },
   {
@@ -45,11 +48,14 @@ const rows: readonly Row[] = [
     text: 'CDEF|\n',
     findings: ['S0101 1:1', 'S0102 1:1', 'S0103 1:1', 'S0104 1:1'],
   },
-  {
-    fault: 'nothing at all',
-    text: '',
-    findings: ['S0101 1:1', 'S0102 1:1', 'S0103 1:1', 'S0104 1:1', 'S0105 1:1'],
-  },
+  { fault: 'nothing at all', text: '', findings: ['S0105 1:1'] },
+  { fault: 'nothing but empty lines', text: '\n \n\n', findings: ['S0105 1:1'] },
+  { fault: 'a remark of many words', text: music(`% ${manyWords}\nCDEF| % ${manyWords}\nc4|`), findings: [] },
+  { fault: 'a title of many words', text: `X:1\nT:${manyWords}\nM:4/4\nL:1/4\nK:C\nC4|\n`, findings: [] },
+  { fault: 'many words in front of the tune', text: `% ${manyWords}\n\n${music('C4|')}`, findings: [] },
+  { fault: 'a long part label within a line', text: music(`CDEF|[P:${manyWords}]c4|`), findings: [] },
+  { fault: 'signs that mean nothing, one by one', text: music('CD???EF|'), findings: ['S0501 5:3'] },
+  { fault: 'a bar line that is not drawn', text: music('CDEF:|:c4:|'), findings: ['S0501 5:7'] },
   { fault: 'a long bar', text: music('CDEF|GABcd|e4|'), findings: ['S0301 5:6'] },
   { fault: 'a short bar', text: music('CDEF|GAB|e4|'), findings: ['S0301 5:6'] },
   { fault: 'a pickup and its completion', text: music('F|CDEF|GAB|]'), findings: [] },
@@ -128,6 +134,17 @@ describe('a score with', () => {
       'bar 2 is too short',
       '3 1/2 beats, where 4/4 asks for 4 beats',
     ]);
+  });
+
+  it('says which bar lines are drawn, over the whole of a sign that is not', () => {
+    const [finding] = read(music('CDEF:|:c4:|')).findings;
+    expect(finding?.message).toBe('the engraver complains: unknown bar symbol');
+    expect(finding?.help).toContain('`::` between two repeated parts');
+  });
+
+  it('quotes a long value by its beginning', () => {
+    const [finding] = read(`X:1\nM:4/4\nL:1/4\nK:${'very '.repeat(100)}\nC4|\n`).findings;
+    expect(finding?.message).toBe(`\`${'very '.repeat(12).slice(0, 59)}…\` is no key`);
   });
 
   it('lists at most 25 findings of a kind and counts the others', () => {

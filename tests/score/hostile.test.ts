@@ -12,6 +12,8 @@ const rows: readonly (readonly [string, string, string])[] = [
   ['a megabyte of parentheses', header + '('.repeat(1e6), 'S0001 1:1'],
   ['fifty megabytes of notes', 'C'.repeat(5e7), 'S0001 1:1'],
   ['a run of spaces', `${header}C${' '.repeat(50_000)}D|`, 'S0004 5:2'],
+  ['tabs and spaces in turn', `${header}${'\t '.repeat(90_000)}C|`, 'S0004 5:1'],
+  ['fields in brackets without a note', `${header}${'[K:G]'.repeat(20_000)}C|`, 'S0004 5:1'],
   ['slurs that never close', header + 'C(('.repeat(20_000), 'S0007 5:452'],
   ['grace notes that never close', header + 'C{'.repeat(20_000), 'S0009 5:202'],
   ['overlays over one bar', header + 'C&'.repeat(20_000), 'S0008 5:32'],

@@ -25,7 +25,7 @@ export const scoreCatalogue = {
     name: 'endless-run',
     summary: 'The same sign stands too often in a row.',
     explanation:
-      'More than 400 equal signs in a row, spaces or any others, mean nothing and would stall the engraver. Take them out.',
+      'More than 400 equal signs in a row, spaces or any others, mean nothing and would stall the engraver, and so would 2,000 characters of fields in brackets without a note. Take them out.',
   },
   S0005: {
     name: 'inexact-time',
