@@ -21,6 +21,7 @@ function contentPolicy(script: string, style: string, connects: boolean): string
     `script-src ${script} 'wasm-unsafe-eval'`,
     `style-src ${style}`,
     'font-src data:',
+    'img-src data:',
     ...(connects ? ['connect-src https: http:'] : []),
     "base-uri 'none'",
     "form-action 'none'",

@@ -52,7 +52,8 @@ function lessonEntry(page: string, data: PageData): string {
 const indexPage = (title: string, style: string, entries: readonly string[]): string =>
   htmlDocument({
     title,
-    policy: "default-src 'none'; style-src 'self'; font-src data:; base-uri 'none'; form-action 'none'",
+    policy:
+      "default-src 'none'; style-src 'self'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'",
     style: `<link rel="stylesheet" href="${escapeHtml(style)}">`,
     className: 'course',
     body: ['<main>', `<h1>${escapeHtml(title)}</h1>`, '<ol class="lessons">', ...entries, '</ol>', '</main>'],

@@ -15,7 +15,7 @@ export const reportPage = (title: string, body: Markup, extraStyle = ''): string
     title,
     // Nothing runs and nothing is loaded, whatever a lesson holds.
     policy:
-      "default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'",
+      "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:; base-uri 'none'; form-action 'none'",
     style: `<style>${faces()}${reportStyle}${extraStyle}</style>`,
     body: [body],
   });
