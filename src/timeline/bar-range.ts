@@ -25,24 +25,12 @@ export function writtenBars(
   return first === undefined || last === undefined || last < first ? undefined : { first, last };
 }
 
-/**
- * The bars of a range in the order in which they are heard.
- *
- * The whole piece is heard as written, with all its repeats. A passage is heard once through: along the shortest stretch of the
- * playing order that leads from its first bar to its last. So no repeat sign is taken, of two endings the one that leads on is
- * heard, and a passage that ends in `8a` is heard with that ending. An upbeat that stands as a bar of its own belongs to the bar
- * that it leads into, so a range that starts there starts with it.
- *
- * Returns `undefined` where a label is not in the piece or the range runs backwards.
- */
-export function barsToPlay(score: Score, range: BarRange): readonly PlayedBar[] | undefined {
-  const written = writtenBars(score, range);
-  if (written === undefined) return undefined;
-  const first = isUpbeat(score.bars[written.first - 1]) ? written.first - 1 : written.first;
-  const { last } = written;
-  const order = score.playingOrder;
-  if (first === 0 && last === score.bars.length - 1) return order;
-
+/** The shortest stretch of the playing order that leads from one written bar to another without leaving them. */
+function shortestStretch(
+  order: readonly PlayedBar[],
+  first: number,
+  last: number,
+): readonly PlayedBar[] | undefined {
   let best: readonly PlayedBar[] | undefined;
   let start: number | undefined;
   order.forEach((played, at) => {
@@ -52,5 +40,36 @@ export function barsToPlay(score: Score, range: BarRange): readonly PlayedBar[] 
     const inside = stretch.every(({ bar }) => bar >= first && bar <= last);
     if (inside && (best === undefined || stretch.length < best.length)) best = stretch;
   });
-  return best ?? score.bars.slice(first, last + 1).map(bar => ({ bar: bar.index, pass: 0 }));
+  return best;
+}
+
+/**
+ * The bars of a range in the order in which they are heard.
+ *
+ * The whole piece is heard as written, with all its repeats. A passage is heard once through: along the shortest stretch of the
+ * playing order that leads from its first bar to its last. So no repeat sign is taken, of two endings the one that leads on is
+ * heard, also where the passage starts in it, and a passage that ends in `8a` is heard with that ending. A bar that stands in both
+ * endings and is named alone is heard in both. An upbeat that stands as a bar of its own belongs to the bar that it leads into, so a
+ * range that starts there starts with it.
+ *
+ * Returns `undefined` where a label is not in the piece or the range runs backwards.
+ */
+export function barsToPlay(score: Score, range: BarRange): readonly PlayedBar[] | undefined {
+  const written = writtenBars(score, range);
+  if (written === undefined) return undefined;
+  const withUpbeat = (bar: number): number => (isUpbeat(score.bars[bar - 1]) ? bar - 1 : bar);
+  const first = withUpbeat(written.first);
+  const { last } = written;
+  const order = score.playingOrder;
+  if (first === 0 && last === score.bars.length - 1) return order;
+  const sameName = score.bars.filter(
+    bar => bar.index > written.first && bar.index < last && String(bar.number) === range.first,
+  );
+  const starts =
+    range.first === range.last ? [first] : [first, ...sameName.map(bar => withUpbeat(bar.index))];
+  for (const start of starts) {
+    const stretch = shortestStretch(order, start, last);
+    if (stretch !== undefined) return stretch;
+  }
+  return score.bars.slice(first, last + 1).map(bar => ({ bar: bar.index, pass: 0 }));
 }

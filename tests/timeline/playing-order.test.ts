@@ -13,12 +13,21 @@ describe('which bars are heard', () => {
     ['2-3b', '2 3b'],
     ['3a-3b', '3a 3b'],
     ['3', '3a 3b'],
+    ['3-5', '3b 4 5'],
     ['4-5', '4 5'],
   ];
   it.each(cases)('bars %s of a piece with two endings', (range, expected) => {
     expect(barsHeard(repeated, timelineOf(repeated, [play(range)]))).toBe(
       expected.replace(/\(1\)/gu, heard => (range === '1-5' ? heard : '')),
     );
+  });
+
+  it('goes on in the ending that leads on, where both hold the first and the last bar', () => {
+    const score = scoreOf('C4 |1 D4 | E4 :|2 F4 | G4 || A4 |');
+    expect(barsHeard(score, timelineOf(score, [play('2-4')]))).toBe('2b 3b 4');
+    expect(barsHeard(score, timelineOf(score, [play('2-3')]))).toBe('2b 3b');
+    expect(barsHeard(score, timelineOf(score, [play('2a-3a')]))).toBe('2a 3a');
+    expect(barsHeard(score, timelineOf(score, [play('1-3')]))).toBe('1 2b 3b');
   });
 
   it('starts a range with the upbeat that a repeat sign cuts off the bar before', () => {
