@@ -49,7 +49,7 @@ export function captionCues(
 ): readonly CaptionCue[] {
   const spoken = timeline.events.flatMap(event => (event.kind === 'speech' ? speechCues(event, style) : []));
   const played = timeline.events.flatMap(event =>
-    event.kind === 'passage' && !event.under && style.describeMusic ? [descriptionOf(event)] : [],
+    event.kind === 'passage' && !event.under && style.describeMusic ? [descriptionOf(event, style)] : [],
   );
   const cues = [...spoken, ...played].sort((a, b) => a.start - b.start);
   return cues.map((cue, index) => {
@@ -60,11 +60,15 @@ export function captionCues(
   });
 }
 
-const descriptionOf = (passage: PassageEvent): CaptionCue => ({
-  start: passage.start,
-  end: Math.min(passage.end, passage.start + descriptionSeconds),
-  lines: [`[music: ${passageText(passage)}]`],
-});
+function descriptionOf(passage: PassageEvent, style: CaptionStyle): CaptionCue {
+  const { start } = passage;
+  const units = captionUnits({ text: `[music: ${passageText(passage)}]`, words: [], start });
+  return {
+    start,
+    end: Math.min(passage.end, start + descriptionSeconds),
+    lines: linesOf(units, style).lines,
+  };
+}
 
 /** Cuts one speech into captions with the least ugly breaks. */
 function speechCues(speech: SpeechEvent, style: CaptionStyle): readonly CaptionCue[] {

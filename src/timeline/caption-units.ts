@@ -46,7 +46,7 @@ const isNoteList = (before: string, after: string): boolean =>
   /^([A-G][#♯b♭]?|sharp|flat|natural),$/u.test(before) && noteName.test(after);
 
 /** Words of a speech in units that are not broken, timed by the spoken words they hold. */
-export function captionUnits(speech: SpeechEvent): readonly CaptionUnit[] {
+export function captionUnits(speech: Pick<SpeechEvent, 'text' | 'words' | 'start'>): readonly CaptionUnit[] {
   const shown = [...speech.text.matchAll(/\S+/gu)].map(match => ({
     text: match[0],
     from: match.index,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { belongTogether } from '../../src/timeline/caption-units.js';
 import { captionCues, defaultCaptionStyle } from '../../src/timeline/index.js';
-import { play, say, scoreOf, timelineOf } from './lessons.js';
+import { located, play, say, scoreOf, timelineOf } from './lessons.js';
 
 const score = scoreOf('C4 | D4 |');
 const text =
@@ -54,6 +54,16 @@ describe('captions', () => {
     ]);
     const quiet = captionCues(timeline, { ...defaultCaptionStyle, describeMusic: false });
     expect(quiet).toHaveLength(spoken.length);
+  });
+
+  it('describe in two lines of 42 characters too', () => {
+    const named = scoreOf('[V:RH] G | c4 |\n[V:LH] z | C,4 |', [
+      'V:RH name="Right hand"',
+      'V:LH name="Left hand"',
+    ]);
+    const hand = play('1', { voice: located('LH'), tempo: 50, loop: 2 });
+    const lines = captionCues(timelineOf(named, [hand])).flatMap(cue => cue.lines);
+    expect(lines).toEqual(['[music: the pickup and bar 1,', 'Left hand alone, slower, 2 times round]']);
   });
 
   it('break no line or caption inside a name of the trade', () => {
