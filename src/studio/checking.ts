@@ -10,8 +10,8 @@ const pause = 60;
 export interface CheckingHandlers {
   /** The lesson's absolute path and its text; `undefined` where none is open. */
   readonly lesson: () => { readonly path: string; readonly text: string } | undefined;
-  /** What was found in the text that was sent last. `isWhole` where every score that it names was there. */
-  readonly checked: (checked: Checked, isWhole: boolean) => void;
+  /** What was found in the text that was sent last, with every score that it names and that can be read. */
+  readonly checked: (checked: Checked) => void;
   readonly analysed: (analysed: Analysed) => void;
   readonly tell: (message: string) => void;
 }
@@ -67,9 +67,13 @@ export function checking(bridge: Bridge, handlers: CheckingHandlers): Checking {
     }
     const { result } = data;
     if (result.turn !== turn) return;
+    // Without their score claims would seem undecided for a moment.
+    if (result.wanted.length > 0) {
+      void fetchScores(result.wanted);
+      return;
+    }
     holds = result.score?.id;
-    handlers.checked(result, result.wanted.length === 0);
-    if (result.wanted.length > 0) void fetchScores(result.wanted);
+    handlers.checked(result);
   });
   return {
     now,

@@ -2,12 +2,22 @@ import { html, notationView } from '../player/index.js';
 import type { NotationView } from '../player/index.js';
 import type { Evidence } from '../claims/index.js';
 import type { PageScore } from '../timeline/index.js';
+import { barChoice } from './bar-choice.js';
+import type { Bars } from './bar-choice.js';
+import { barReport } from './bar-report.js';
 import type { Analysed } from './checked.js';
+import { barsText } from './put-bars.js';
+import type { LabelledBars } from './put-bars.js';
 
 export interface ScorePaneHandlers {
-  /** Bars were chosen, as indexes into the bars of the score. */
-  readonly chosen: (bars: readonly [number, number]) => void;
-  readonly insert: (words: string) => void;
+  /** Asks what stands in bars. */
+  readonly analyse: (bars: Bars) => void;
+  /** Bars were chosen with the pointer: they are written where the text awaits a bar. */
+  readonly pointed: (bars: LabelledBars) => void;
+  /** Writes words at the cursor. */
+  readonly write: (words: string) => void;
+  /** Writes a claim into the lesson. */
+  readonly claim: (sentence: string) => void;
 }
 
 export interface ScorePane {
@@ -17,116 +27,71 @@ export interface ScorePane {
   readonly showEvidence: (evidence: readonly Evidence[]) => void;
 }
 
-/** The score: a click chooses a bar, a click with Shift held all bars up to it; what stands there is told below. */
+/** The score, in which bars are chosen; what stands there is told below. */
 export function scorePane(handlers: ScorePaneHandlers): ScorePane {
   const sheet = html('div', {
     class: 'sheet music',
     role: 'group',
     tabindex: 0,
-    'aria-label': 'Score: arrow keys choose a bar',
+    'aria-label': 'Score: arrow keys choose a bar, with Shift several, Enter writes their number',
   });
-  const told = html('div', { class: 'told', 'aria-live': 'polite' });
-  const element = html('section', { class: 'pane score-pane', 'aria-label': 'Score' }, sheet, told);
+  const report = barReport(handlers);
   let score: PageScore | undefined;
   let view: NotationView | undefined;
-  let bars: readonly [number, number] | undefined;
-  let withShift = false;
+  let shown: Bars | undefined;
 
-  const choose = (bar: number, extend: boolean): void => {
-    const from = bars?.[0] ?? bar;
-    bars = extend ? [Math.min(from, bar), Math.max(from, bar)] : [bar, bar];
-    view?.markChosen({ firstBar: bars[0], lastBar: bars[1] });
-    handlers.chosen(bars);
-  };
-  sheet.addEventListener(
-    'click',
-    event => {
-      withShift = event.shiftKey;
+  const labels = ([first, last]: Bars): LabelledBars => ({
+    first: score?.bars[first]?.label ?? '',
+    last: score?.bars[last]?.label ?? '',
+  });
+  const choice = barChoice(sheet, {
+    count: () => score?.bars.length ?? 0,
+    barNear: (x, y) => view?.barNear(x, y),
+    moved: (bars, head) => {
+      shown = bars;
+      view?.markChosen(
+        bars === undefined ? undefined : { firstBar: bars[0], lastBar: bars[1], inView: head ?? false },
+      );
+      if (bars === undefined) report.clear();
     },
-    true,
-  );
-  sheet.addEventListener('keydown', event => {
-    const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
-    if (step === 0 || score === undefined) return;
-    event.preventDefault();
-    const at = event.shiftKey && step > 0 ? bars?.[1] : bars?.[0];
-    choose(Math.max(0, Math.min(score.bars.length - 1, at === undefined ? 0 : at + step)), event.shiftKey);
+    chosen: (bars, how) => {
+      handlers.analyse(bars);
+      if (how === 'pointer') handlers.pointed(labels(bars));
+    },
+    entered: bars => {
+      handlers.write(barsText(labels(bars)));
+    },
   });
   new ResizeObserver(() => view?.layOut()).observe(sheet);
 
-  const label = (bar: number): string => score?.bars[bar]?.label ?? '';
   return {
-    element,
+    element: html('section', { class: 'pane score-pane', 'aria-label': 'Score' }, sheet, report.element),
     setScore: next => {
       score = next;
-      bars = undefined;
-      told.replaceChildren();
       if (next === undefined) {
         view = undefined;
         sheet.replaceChildren(html('p', { class: 'quiet' }, 'The score that the lesson names stands here.'));
-        return;
-      }
-      view = notationView(next, new Set(), [['chords', 'numerals', 'keys']], {
-        pick: ({ bar }) => {
-          choose(bar, withShift);
-        },
-        uncover: () => undefined,
-      });
-      sheet.replaceChildren(view.element);
-      view.showWhole(true);
-      view.showExcerpt({
-        firstBar: 0,
-        lastBar: next.bars.length - 1,
-        layers: new Set(['chords', 'numerals', 'keys']),
-        covered: new Set(),
-      });
-      view.layOut();
-    },
-    showAnalysis: ({ bars: [first, last], harmonies, claims }) => {
-      const range = first === last ? label(first) : `${label(first)}-${label(last)}`;
-      const put = (words: string, title: string): HTMLElement => {
-        const button = html('button', { type: 'button', class: 'put', title }, words);
-        button.addEventListener('click', () => {
-          handlers.insert(words);
+      } else {
+        // Bars are chosen on the sheet, whatever stands in them.
+        const nothing = (): void => undefined;
+        const layers = ['chords', 'numerals', 'keys'] as const;
+        view = notationView(next, new Set(), [layers], { pick: nothing, uncover: nothing });
+        sheet.replaceChildren(view.element);
+        view.showWhole(true);
+        view.showExcerpt({
+          firstBar: 0,
+          lastBar: next.bars.length - 1,
+          layers: new Set(layers),
+          covered: new Set(),
         });
-        return button;
-      };
-      told.replaceChildren(
-        html(
-          'h2',
-          {},
-          first === last ? `Bar ${range}` : `Bars ${range}`,
-          ' ',
-          put(range, 'write the number at the cursor'),
-        ),
-        html(
-          'ul',
-          { class: 'harmonies' },
-          ...harmonies.map(({ place, chord, roman, key, rivals }) =>
-            html(
-              'li',
-              {},
-              html('span', { class: 'place' }, place),
-              ` ${chord}, `,
-              html('strong', {}, roman),
-              ` in ${key}`,
-              ...(rivals.length === 0 ? [] : [html('small', {}, ` also heard: ${rivals.join(', ')}`)]),
-            ),
-          ),
-        ),
-        html(
-          'p',
-          {},
-          claims.length === 0
-            ? 'No sentence about these bars is sure enough to offer.'
-            : 'Sentences that hold; press one to write it at the cursor:',
-        ),
-        html(
-          'div',
-          { class: 'offers' },
-          ...claims.map(words => put(words, 'write this claim at the cursor')),
-        ),
-      );
+        view.layOut();
+      }
+      choice.clear();
+    },
+    showAnalysis: analysed => {
+      const { bars } = analysed;
+      // The choice may have moved on meanwhile.
+      if (shown?.[0] === bars[0] && shown[1] === bars[1]) report.show(labels(bars), analysed);
     },
     showEvidence: evidence => view?.markEvidence(evidence),
   };

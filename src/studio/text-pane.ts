@@ -1,16 +1,28 @@
 import { autocompletion, completionKeymap } from '@codemirror/autocomplete';
 import type { CompletionContext, CompletionResult } from '@codemirror/autocomplete';
-import { defaultKeymap, history, historyKeymap, indentWithTab } from '@codemirror/commands';
+import {
+  defaultKeymap,
+  history,
+  historyKeymap,
+  indentWithTab,
+  isolateHistory,
+  undo,
+} from '@codemirror/commands';
 import { yaml } from '@codemirror/lang-yaml';
 import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
 import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
 import type { Diagnostic } from '@codemirror/lint';
 import { openSearchPanel, search, searchKeymap } from '@codemirror/search';
 import { EditorState } from '@codemirror/state';
+import type { Text } from '@codemirror/state';
 import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import type { Checked, TextClaim, TextFinding } from './checked.js';
 import { wordsFor } from './complete.js';
+import { putBars } from './put-bars.js';
+import type { LabelledBars } from './put-bars.js';
+import { putClaim } from './put-claim.js';
+import type { Edit } from './put-claim.js';
 
 export interface TextPane {
   readonly element: HTMLElement;
@@ -21,8 +33,10 @@ export interface TextPane {
   readonly changeText: (text: string) => void;
   readonly find: () => void;
   readonly insert: (words: string) => void;
-  /** Replaces a range that was found in the present text. */
-  readonly replace: (from: number, to: number, words: string) => void;
+  /** Writes bars where the text awaits their number; bars that are chosen at once thereafter take their place. */
+  readonly putBars: (bars: LabelledBars) => void;
+  /** Writes a claim at the cursor where one is awaited, else among the claims of the step. */
+  readonly putClaim: (sentence: string) => void;
   readonly goTo: (from: number, to: number) => void;
   readonly show: (checked: Checked) => void;
 }
@@ -148,6 +162,18 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     });
     view.focus();
   };
+  let barsWritten: { readonly doc: Text; readonly edit: Edit } | undefined;
+  /** One undo takes it back, whatever was typed before. */
+  const apply = ({ from, to, insert, cursor }: Edit, takeFocus: boolean): void => {
+    view.dispatch({
+      changes: { from, to, insert },
+      selection: { anchor: cursor },
+      annotations: isolateHistory.of('full'),
+      effects: EditorView.scrollIntoView(cursor, { y: 'nearest' }),
+      userEvent: 'input',
+    });
+    if (takeFocus) view.focus();
+  };
   return {
     element: view.dom,
     text: () => view.state.doc.toString(),
@@ -164,8 +190,19 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
       view.dispatch(view.state.replaceSelection(words));
       view.focus();
     },
-    replace: (from, to, words) => {
-      view.dispatch({ changes: { from, to, insert: words } });
+    putBars: bars => {
+      const { doc, selection } = view.state;
+      // The bars that were written last give way as long as nothing else has happened in the text.
+      const again =
+        barsWritten?.doc === doc && selection.main.empty && selection.main.head === barsWritten.edit.cursor;
+      if (again && barsWritten !== undefined) undo(view);
+      const edit = putBars(view.state.doc.toString(), view.state.selection.main.head, bars);
+      if (edit === undefined) return;
+      apply(edit, false);
+      barsWritten = { doc: view.state.doc, edit };
+    },
+    putClaim: sentence => {
+      apply(putClaim(view.state.doc.toString(), view.state.selection.main.head, sentence), true);
     },
     goTo,
     show: ({ findings, claims }) => {

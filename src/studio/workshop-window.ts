@@ -57,10 +57,12 @@ export async function workshopWindow(
     nonce,
   );
   const score = scorePane({
-    chosen: bars => {
+    analyse: bars => {
       check.analyse(bars);
     },
-    insert: text.insert,
+    pointed: text.putBars,
+    write: text.insert,
+    claim: text.putClaim,
   });
   const verdicts = verdictPane({
     goTo: text.goTo,
@@ -97,7 +99,7 @@ export async function workshopWindow(
   };
   const check = checking(bridge, {
     lesson,
-    checked: (result, isWhole) => {
+    checked: result => {
       steps = result.steps;
       hasErrors = result.findings.some(({ severity }) => severity === 'error');
       text.show(result);
@@ -108,7 +110,7 @@ export async function workshopWindow(
         barLabels = result.score?.content?.bars.map(({ label }) => label) ?? [];
         score.setScore(result.score?.content);
       }
-      if (isWhole && pageIsDue) {
+      if (pageIsDue) {
         pageIsDue = false;
         makePreview();
       }

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, JSHandle, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { serve, studioFiles } from '../../src/workshop/index.js';
@@ -65,26 +65,37 @@ const opened = async (): Promise<Window> => {
 };
 
 const counts = (page: Page): Promise<string | null> => page.locator('.counts').textContent();
-const edit = async (page: Page, from: string, to: string): Promise<void> => {
-  await page.evaluate(
-    ([before, after]) => {
-      const content = document.querySelector('.cm-content') as unknown as {
-        cmTile?: { view: EditorLike };
-        cmView?: { view: EditorLike };
-      };
-      interface EditorLike {
-        state: { doc: { toString: () => string } };
-        dispatch: (change: object) => void;
-      }
-      const view = (content.cmTile ?? content.cmView)?.view;
-      if (view === undefined) throw new Error('the editor is not where it was');
+
+/** The editor behind the page, as far as these tests need it. */
+interface EditorLike {
+  readonly state: { readonly doc: { readonly toString: () => string } };
+  readonly dispatch: (change: object) => void;
+}
+const editor = (page: Page): Promise<JSHandle<EditorLike>> =>
+  page.evaluateHandle(() => {
+    const content = document.querySelector('.cm-content') as unknown as {
+      readonly cmTile?: { readonly view: EditorLike };
+    };
+    if (content.cmTile === undefined) throw new Error('the editor is not where it was');
+    return content.cmTile.view;
+  });
+const text = async (page: Page): Promise<string> =>
+  (await editor(page)).evaluate(({ state }) => state.doc.toString());
+const edit = async (page: Page, from: string, to: string): Promise<void> =>
+  (await editor(page)).evaluate(
+    (view, [before, after]) => {
       const at = view.state.doc.toString().indexOf(before);
       if (at < 0) throw new Error(`no ${before}`);
       view.dispatch({ changes: { from: at, to: at + before.length, insert: after } });
     },
     [from, to] as const,
   );
-};
+const cursorBehind = async (page: Page, words: string): Promise<void> =>
+  (await editor(page)).evaluate((view, before) => {
+    const at = view.state.doc.toString().indexOf(before);
+    if (at < 0) throw new Error(`no ${before}`);
+    view.dispatch({ selection: { anchor: at + before.length } });
+  }, words);
 
 describe('the window', () => {
   it('checks while the author types, and writes the nearest true sentence', async () => {
@@ -101,17 +112,68 @@ describe('the window', () => {
     expect(reports).toEqual([]);
   });
 
-  it('tells what stands in a bar that is pressed, and writes a claim that holds', async () => {
+  it('tells what stands in the bars that the keyboard chooses, and writes a claim that holds', async () => {
     const { page } = await opened();
     await page.locator('.score-pane .sheet').focus();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
     await page.waitForSelector('.told h2');
-    expect(await page.locator('.told h2').textContent()).toBe('Bar 1 1');
+    expect(await page.locator('.told h2').textContent()).toBe('Bar 1 write 1');
     expect(await page.locator('.harmonies li').first().textContent()).toMatch(/^bar 1 Bm, i in B minor/);
-    expect(await page.locator('.offers button').allTextContents()).toContain('bar 1 is i');
-    await page.locator('.offers button', { hasText: /^bar 1 is i$/ }).click();
-    expect(await page.locator('.bar .quiet').first().textContent()).toBe('not saved');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1-3'));
+    await page.keyboard.press('Shift+ArrowLeft');
+    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1-2'));
+    expect(await page.locator('.offers button').allTextContents()).toEqual(
+      expect.arrayContaining(['bars 1-2 are in B minor', 'bar 1 is i', 'bar 2 is V43']),
+    );
+    const before = await text(page);
+    await page.locator('.offers button', { hasText: /^bars 1-2 are in B minor$/ }).click();
+    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('61 holds'));
+    // The cursor stands at the top: the first step has no claims of its own yet.
+    expect(await text(page)).toBe(
+      before.replace(
+        '    show: [keys]\n',
+        '    show: [keys]\n    claims:\n      - bars 1-2 are in B minor\n',
+      ),
+    );
+    await page.keyboard.press('Control+z');
+    expect(await text(page)).toBe(before);
+  });
+
+  it('lets bars be dragged over, and writes them where the text awaits a bar', async () => {
+    const { page } = await opened();
+    const before = await text(page);
+    const centre = async (index: number): Promise<readonly [number, number]> => {
+      const box = await page.locator('.score-pane svg.system').nth(index).boundingBox();
+      if (box === null) throw new Error('no line of the score');
+      return [box.x + box.width / 2, box.y + box.height / 3];
+    };
+    const drag = async (): Promise<string> => {
+      await page.mouse.move(...(await centre(0)));
+      await page.mouse.down();
+      await page.mouse.move(...(await centre(1)), { steps: 4 });
+      await page.mouse.up();
+      await page.waitForSelector('.told h2');
+      return /^Bars (\d+-\d+) /.exec((await page.locator('.told h2').textContent()) ?? '')?.[1] ?? '';
+    };
+    const range = await drag();
+    expect(range).toMatch(/^[12]-[67]$/);
+    expect(await text(page)).toBe(before);
+
+    await edit(page, '    bars: 1-3\n', '    bars: \n');
+    await cursorBehind(page, 'A stair in the bass\n    bars: ');
+    await drag();
+    expect(await text(page)).toBe(before.replace('    bars: 1-3\n', `    bars: ${range}\n`));
+    // Another choice takes its place; a third one, after something was typed, does not.
+    await page.mouse.click(...(await centre(0)));
+    const single = /^Bar (\d+) /.exec((await page.locator('.told h2').textContent()) ?? '')?.[1] ?? '';
+    expect(await text(page)).toBe(before.replace('    bars: 1-3\n', `    bars: ${single}\n`));
+    await page.locator('.cm-content').focus();
+    await page.keyboard.type(' ');
+    await page.mouse.click(...(await centre(1)));
+    expect(await text(page)).toBe(before.replace('    bars: 1-3\n', `    bars: ${single} \n`));
   });
 
   it('saves whole files, and asks when another program has written meanwhile', async () => {

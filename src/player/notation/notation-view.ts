@@ -34,6 +34,8 @@ export interface NotationView {
   readonly markEvidence: (evidence: readonly PageEvidence[]) => void;
   /** Marks what the reader looks at closely; nothing where absent. */
   readonly markChosen: (chosen: Chosen | undefined) => void;
+  /** The bar (an index) at or nearest to a point of the window; `undefined` where nothing is drawn. */
+  readonly barNear: (clientX: number, clientY: number) => number | undefined;
 }
 
 /** Bars (indexes, both inclusive) and perhaps one note that the reader looks at. */
@@ -41,6 +43,8 @@ export interface Chosen {
   readonly firstBar: number;
   readonly lastBar: number;
   readonly note?: number;
+  /** The bar whose line is brought into view; the first one where absent, none where `false`. */
+  readonly inView?: number | false;
 }
 
 /** Points of the page for one unit of the engraving, where a staff is 31 units high: larger on larger sheets. */
@@ -197,8 +201,17 @@ export function notationView(
     markChosen: next => {
       chosen = next;
       drawChosen();
-      const place = next === undefined ? undefined : laid?.placement.bars[next.firstBar];
+      const inView = next === undefined ? false : (next.inView ?? next.firstBar);
+      const place = inView === false ? undefined : laid?.placement.bars[inView];
       if (place !== undefined && place.system !== lineInView) bringIntoView(place.system);
+    },
+    barNear: (clientX, clientY) => {
+      const lines = (laid?.systems ?? []).map(system => {
+        const { top, bottom } = system.element.getBoundingClientRect();
+        return { system, distance: Math.max(top - clientY, clientY - bottom, 0) };
+      });
+      const [nearest] = lines.sort((a, b) => a.distance - b.distance);
+      return nearest?.system.barNear(clientX, clientY);
     },
   };
 }

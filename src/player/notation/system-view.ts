@@ -22,6 +22,8 @@ export interface SystemView {
   readonly markChosen: (bars: readonly BarPlace[], note: NotePlace | undefined) => void;
   /** The note or bar at a point of the window. */
   readonly pickAt: (clientX: number, clientY: number) => Picked | undefined;
+  /** The bar of this line at or nearest to a point of the window, as an index; `undefined` where none stands in it. */
+  readonly barNear: (clientX: number, clientY: number) => number | undefined;
   readonly markNotes: (notes: readonly NotePlace[]) => void;
   readonly markEvidence: (
     evidence: readonly { readonly note: NotePlace; readonly role: EvidenceRole }[],
@@ -95,6 +97,11 @@ export function systemView(
     element.setAttribute('viewBox', `0 ${top} ${sheetWidth} ${height}`);
   };
   setHeight(0);
+  /** A point of the window in units of the drawing. */
+  const inDrawing = (clientX: number, clientY: number): DOMPoint | undefined => {
+    const matrix = element.getScreenCTM();
+    return matrix === null ? undefined : new DOMPoint(clientX, clientY).matrixTransform(matrix.inverse());
+  };
 
   return {
     element,
@@ -146,9 +153,9 @@ export function systemView(
       }
     },
     pickAt: (clientX, clientY) => {
-      const matrix = element.getScreenCTM();
-      if (matrix === null) return undefined;
-      const { x, y } = new DOMPoint(clientX, clientY).matrixTransform(matrix.inverse());
+      const point = inDrawing(clientX, clientY);
+      if (point === undefined) return undefined;
+      const { x, y } = point;
       const bar = placement.bars.findIndex(
         place => place?.system === index && place.left <= x && x <= place.right,
       );
@@ -160,6 +167,17 @@ export function systemView(
       }
       if (nearest !== undefined) return { bar: score.notes[nearest.note]?.bar ?? bar, note: nearest.note };
       return bar < 0 ? undefined : { bar };
+    },
+    barNear: (clientX, clientY) => {
+      const point = inDrawing(clientX, clientY);
+      if (point === undefined) return undefined;
+      let nearest: { readonly bar: number; readonly distance: number } | undefined;
+      for (const [bar, place] of placement.bars.entries()) {
+        if (place?.system !== index) continue;
+        const distance = Math.max(place.left - point.x, point.x - place.right, 0);
+        if (distance < (nearest?.distance ?? Infinity)) nearest = { bar, distance };
+      }
+      return nearest?.bar;
     },
     markNotes: notes => {
       for (const note of sounding) note.head.shape.classList.remove('sounding');
