@@ -27,17 +27,53 @@ export interface FolderEntry {
   readonly kind: 'folder' | 'lesson' | 'score';
 }
 
-export interface KnownTake {
-  readonly id: string;
-  /** Name of the file in the takes folder. */
-  readonly file: string;
-  readonly seconds: number;
-  /** The words have changed since it was recorded. */
+/** A stretch of a recording, in seconds from its beginning. */
+export interface Cut {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** One recording of a text, as it was made. */
+export interface Recording {
+  /** Counts from 1 in the order of making; 0 is a file that another program put in the place of the take. */
+  readonly number: number;
+  /** Absent where it cannot be read. */
+  readonly seconds?: number;
+  /** The words of the lesson are others than those that it was made with. */
   readonly stale: boolean;
-  /** Set where it cannot be read. */
+  /** Those words, where they are known. */
+  readonly words?: string;
+}
+
+/** The recording that speaks a text. */
+export interface KnownTake {
+  readonly recording: number;
+  /** Ends that were set by hand; where absent the silence at both ends is left out. */
+  readonly cut?: Cut;
+  readonly stale: boolean;
+  /** Set where it cannot be read; the voice speaks then. */
   readonly trouble?: string;
-  /** Whether an older recording is kept that `undoTake` brings back. */
-  readonly hasFormer: boolean;
+}
+
+/** A text that is read aloud, or one of its paragraphs, and who speaks it. */
+export interface SpokenPart {
+  readonly id: string;
+  /** Position of its step, 0-based. */
+  readonly step: number;
+  /** Counts from 1, where this is one of several paragraphs of the text before it. */
+  readonly paragraph?: number;
+  readonly words: string;
+  /** Where the action stands in the lesson, in UTF-16 units. */
+  readonly from: number;
+  readonly to: number;
+  /** Of its take, else estimated from the number of words. */
+  readonly seconds: number;
+  /** When it is heard in the walkthrough, in seconds; of whole texts where the lesson has no errors. */
+  readonly start?: number;
+  readonly take?: KnownTake;
+  readonly recordings: readonly Recording[];
+  /** Whether `undoTake` brings something back. */
+  readonly canUndo: boolean;
 }
 
 /** What each request is answered with. */
@@ -80,9 +116,22 @@ export interface Answers {
   readonly preview: { readonly url: string };
   readonly build: { readonly files: readonly { readonly path: string; readonly bytes: number }[] };
   readonly cancel: Readonly<Record<string, never>>;
-  readonly takes: { readonly folder: string; readonly takes: readonly KnownTake[] };
-  readonly readTake: { readonly wav: Uint8Array };
-  readonly saveTake: { readonly file: string };
+  readonly takes: {
+    readonly folder: string;
+    /** Titles of the steps. */
+    readonly steps: readonly string[];
+    readonly parts: readonly SpokenPart[];
+    /** Length of the walkthrough with these takes; absent where the lesson has errors. */
+    readonly seconds?: number;
+  };
+  readonly readTake: {
+    /** WAV or MP3. */
+    readonly sound: Uint8Array;
+    /** Where the speech begins and ends. */
+    readonly ends: Cut;
+  };
+  readonly saveTake: { readonly recording: number };
+  readonly useTake: Readonly<Record<string, never>>;
   readonly undoTake: Readonly<Record<string, never>>;
 }
 

@@ -5,12 +5,15 @@ export type {
   Answer,
   Answers,
   Bridge,
+  Cut,
   FolderEntry,
   HostEvent,
   KnownTake,
   MenuCommand,
   OpenedLesson,
   Problem,
+  Recording,
+  SpokenPart,
 } from './answers.js';
 export { askPath, channels, eventsPath, exposedName, styleNonceMark } from './transport.js';
 export { fromWire, toWire } from './wire.js';

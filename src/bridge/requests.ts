@@ -11,6 +11,7 @@ const text = z.string().max(mostText);
 const stamp = z.string().regex(/^[0-9a-f]{64}$/);
 /** `3.2`: the second text of the third step, as the timeline and the takes count; `3.2.answer` the answer to a question, `3.2-1` a first paragraph. */
 const sayId = z.string().regex(/^\d{1,4}\.\d{1,4}(\.answer)?(-\d{1,4})?$/);
+const recordingNumber = z.int().min(1).max(100_000);
 
 /**
  * Everything that the workshop's window can ask of its host, each with the shape of what it sends. The host checks every payload
@@ -51,18 +52,34 @@ export const requests = {
   }),
   /** Stops a build; nothing half written stays. */
   cancel: z.strictObject({ job: z.string().max(40) }),
-  /** The recordings of a lesson. */
+  /** What is read aloud in a lesson, with its recordings and with the times that they give it. */
   takes: z.strictObject({ path, text }),
-  /** One recording as a WAV file, for the waveform and for listening. */
-  readTake: z.strictObject({ path, file: z.string().max(255) }),
-  /** Keeps a recording as the take of a text; the one it replaces is kept aside, so that it can be undone. */
+  /** A recording whole, for its waveform and for listening; 0 is the file that another program put in its place. */
+  readTake: z.strictObject({ path, id: sayId, recording: recordingNumber.or(z.literal(0)) }),
+  /** Keeps a new recording beside the earlier ones; from now on it speaks the text. */
   saveTake: z.strictObject({
     path,
     id: sayId,
     words: text,
-    wav: z.instanceof(Uint8Array).refine(bytes => bytes.length <= mostSound, 'the recording is too long'),
+    /** Samples of one channel as whole numbers of 16 bits, low byte first. */
+    pcm: z
+      .instanceof(Uint8Array)
+      .refine(({ length }) => length <= mostSound, 'the recording is too long')
+      .refine(({ length }) => length % 2 === 0, 'the last sample is cut off'),
+    /** In a second. */
+    sampleRate: z.int().min(8000).max(192_000),
   }),
-  /** Removes the take of a text, or brings back the one before. */
+  /** Lets a recording speak the text from now on, whole or between two ends in seconds; without a recording the voice speaks it. */
+  useTake: z.strictObject({
+    path,
+    id: sayId,
+    recording: recordingNumber.optional(),
+    cut: z
+      .strictObject({ from: z.number().min(0), to: z.number().max(36_000) })
+      .refine(({ from, to }) => from < to, 'the end lies before the beginning')
+      .optional(),
+  }),
+  /** What spoke a text before it was recorded, chosen or cut the last time speaks it again. */
   undoTake: z.strictObject({ path, id: sayId }),
 } as const;
 

@@ -19,7 +19,6 @@ import { recentIn } from './files/recent.js';
 import { saveLesson } from './files/save-lesson.js';
 import { turns } from './files/turns.js';
 import { watchFiles } from './files/watch-files.js';
-import { readTake } from './lesson-takes.js';
 import { previews } from './preview.js';
 
 /** Lets the user choose a file or a folder in a dialog of the system; `undefined` where it was closed. */
@@ -155,8 +154,9 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
       return Promise.resolve(granted({}));
     },
     takes: ({ path, text }) => withLesson(path, real => lanes.rest.run('takes', { path: real, text })),
-    readTake: payload => withLesson(payload.path, path => readTake({ ...payload, path })),
+    readTake: payload => withLesson(payload.path, path => lanes.rest.run('read-take', { ...payload, path })),
     saveTake: payload => withLesson(payload.path, path => lanes.rest.run('save-take', { ...payload, path })),
+    useTake: payload => withLesson(payload.path, path => lanes.rest.run('use-take', { ...payload, path })),
     undoTake: payload => withLesson(payload.path, path => lanes.rest.run('undo-take', { ...payload, path })),
   };
 

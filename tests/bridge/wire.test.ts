@@ -59,8 +59,12 @@ describe('a payload', () => {
     ['save', { path: '/a.yaml', text: '', base: 'no hash' }],
     ['save', { path: '/a.yaml', text: '', more: 1 }],
     ['save', null],
-    ['saveTake', { path: '/a', id: '../1.1', words: '', wav: new Uint8Array() }],
-    ['saveTake', { path: '/a', id: '1.1', words: '', wav: [1, 2] }],
+    ['saveTake', { path: '/a', id: '../1.1', words: '', pcm: new Uint8Array(), sampleRate: 48_000 }],
+    ['saveTake', { path: '/a', id: '1.1', words: '', pcm: [1, 2], sampleRate: 48_000 }],
+    ['saveTake', { path: '/a', id: '1.1', words: '', pcm: new Uint8Array(3), sampleRate: 48_000 }],
+    ['saveTake', { path: '/a', id: '1.1', words: '', pcm: new Uint8Array(2), sampleRate: 0 }],
+    ['useTake', { path: '/a', id: '1.1', recording: 1, cut: { from: 2, to: 1 } }],
+    ['useTake', { path: '/a', id: '1.1', recording: 0 }],
     ['choose', { what: 'program' }],
   ] as const)('of `%s` is refused as %j', (name, sent) => {
     expect(readPayload(name, sent)).toMatchObject({

@@ -53,7 +53,7 @@ async function writeAll(
     await writeWhole(into, files);
     if (sounds.length > 0)
       await writeAudio(
-        mixLesson(timeline, spoken, { loudness: defaultLoudness, instrumentation }),
+        mixLesson(timeline, spoken, { loudness: defaultLoudness, instrumentation, cache }),
         Object.fromEntries(sounds.map(kind => [kind, join(into, `${nameOf(path)}.${kind}`)])),
         seconds => {
           onProgress({

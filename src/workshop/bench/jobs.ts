@@ -1,4 +1,4 @@
-import type { Answer, Answers } from '../../bridge/index.js';
+import type { Answer, Answers, Payload } from '../../bridge/index.js';
 
 /** Where the sound of a lesson comes from. */
 interface Speaking {
@@ -19,13 +19,10 @@ export interface Jobs {
   readonly build: LessonText & Speaking & { readonly into: string; readonly also: readonly string[] };
   readonly draft: { readonly score: string };
   readonly takes: LessonText;
-  readonly 'save-take': {
-    readonly path: string;
-    readonly id: string;
-    readonly words: string;
-    readonly wav: Uint8Array;
-  };
-  readonly 'undo-take': { readonly path: string; readonly id: string };
+  readonly 'read-take': Payload<'readTake'>;
+  readonly 'save-take': Payload<'saveTake'>;
+  readonly 'use-take': Payload<'useTake'>;
+  readonly 'undo-take': Payload<'undoTake'>;
 }
 
 /** What comes of each job. */
@@ -35,7 +32,9 @@ export interface JobResults {
   readonly build: { readonly names: readonly string[] };
   readonly draft: { readonly text: string };
   readonly takes: Answers['takes'];
+  readonly 'read-take': Answers['readTake'];
   readonly 'save-take': Answers['saveTake'];
+  readonly 'use-take': Answers['useTake'];
   readonly 'undo-take': Answers['undoTake'];
 }
 

@@ -4,7 +4,9 @@ import { buildJob } from './build-job.js';
 import { draftJob } from './draft-job.js';
 import type { JobName, JobResults, Order, Progress, Report } from './jobs.js';
 import { previewJob } from './preview-job.js';
-import { saveTakeJob, takesJob, undoTakeJob } from './take-jobs.js';
+import { saveTake, undoTake, useTake } from '../takes/change-take.js';
+import { listTakes } from '../takes/list-takes.js';
+import { readTake } from '../takes/read-take.js';
 
 /** The thread in which long work is done: one order after another. */
 function work(order: Order, onProgress: (progress: Progress) => void): Promise<Answer<JobResults[JobName]>> {
@@ -16,11 +18,15 @@ function work(order: Order, onProgress: (progress: Progress) => void): Promise<A
     case 'draft':
       return draftJob(order.job);
     case 'takes':
-      return takesJob(order.job);
+      return listTakes(order.job);
+    case 'read-take':
+      return readTake(order.job);
     case 'save-take':
-      return saveTakeJob(order.job);
+      return saveTake(order.job);
+    case 'use-take':
+      return useTake(order.job);
     case 'undo-take':
-      return undoTakeJob(order.job);
+      return undoTake(order.job);
   }
 }
 

@@ -1,7 +1,7 @@
 import { walkthroughFiles } from '../../output/index.js';
 import type { BuiltWalkthrough, WalkthroughFilesInput } from '../../output/index.js';
 import { embeddedVoice, folderCache, takesIn } from '../../sound/index.js';
-import type { Shelf, SpeechCache, Takes } from '../../sound/index.js';
+import type { Shelf, SoundCache, Takes } from '../../sound/index.js';
 import type { SoundLesson } from './checked-lesson.js';
 import { nameOf, takesFolder } from './lesson-paths.js';
 
@@ -9,7 +9,7 @@ const voice = embeddedVoice();
 
 export interface MadeWalkthrough extends BuiltWalkthrough {
   readonly takes: Takes;
-  readonly cache: SpeechCache;
+  readonly cache: SoundCache;
 }
 
 type Wanted = Pick<WalkthroughFilesInput, 'companions' | 'speechAs'> & {

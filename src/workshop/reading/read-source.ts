@@ -1,6 +1,7 @@
 import { isUtf8 } from 'node:buffer';
-import { open } from 'node:fs/promises';
-import { sourceText } from '../../diagnostics/index.js';
+import { open, readdir } from 'node:fs/promises';
+import { basename, dirname, extname } from 'node:path';
+import { nearestWord, sourceText } from '../../diagnostics/index.js';
 import type { Code, Diagnostic, Result, SourceText, Span } from '../../diagnostics/index.js';
 
 /** Largest file that is opened, in bytes. What a lesson or a score may hold is less and is checked by its reader. */
@@ -45,10 +46,26 @@ export async function readSource(
     }
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    if (code === 'ENOENT' || code === 'ENOTDIR') return refuse('R0001', `there is no file \`${name}\``);
+    if (code === 'ENOENT' || code === 'ENOTDIR') {
+      const help = await whatIsThere(path, span !== undefined);
+      return refuse('R0001', `there is no file \`${name}\``, help === undefined ? {} : { help });
+    }
     if (code === undefined) throw error;
     return refuse('R0002', `\`${name}\` cannot be read: ${systemWords(code)}`);
   }
+}
+
+/** What to write instead of a name that no file has: one that is nearly the same, or those of its kind beside the lesson. */
+async function whatIsThere(path: string, besideLesson: boolean): Promise<string | undefined> {
+  const names = await readdir(dirname(path)).catch(() => []);
+  const alike = names.filter(name => extname(name) === extname(path)).sort();
+  const meant = nearestWord(basename(path), alike);
+  if (meant !== undefined) return `did you mean \`${meant}\`?`;
+  if (!besideLesson) return undefined;
+  const some = alike.slice(0, 5).map(name => `\`${name}\``);
+  return some.length === 0
+    ? 'write the name of a file as it is found from the folder of the lesson'
+    : `in that folder ${some.length === 1 ? 'lies' : 'lie'} ${some.join(', ')}${alike.length > some.length ? ' and others' : ''}`;
 }
 
 /** What the system says about a file, in words. */
