@@ -1,4 +1,5 @@
 import { didYouMean } from '../diagnostics/index.js';
+import { isBackwards } from './bars.js';
 import { probableKey } from './home.js';
 import type { Tree } from './tree.js';
 
@@ -30,18 +31,21 @@ export const wordHint =
 
 /** A number with its unit. */
 export const numberHint: Hint = tree => {
-  const digits = /\d+(?:\.\d+)?/.exec(writtenOf(tree))?.[0];
+  const digits = /-?\d+(?:\.\d+)?/.exec(writtenOf(tree))?.[0];
   return digits === undefined || digits === writtenOf(tree)
     ? undefined
     : `write the number alone: \`${digits}\``;
 };
 
-/** Two bar numbers in any other writing. */
+/** Two bar numbers in any other writing, and the pickup by its number. */
 export const barsHint: Hint = tree => {
   if (tree.kind === 'scalar' && typeof tree.value !== 'string') return undefined;
+  if (/^(?:the )?(?:pickup|anacrusis)$/i.test(writtenOf(tree))) return 'the pickup is bar 0: write `0`';
   const written = tree.kind === 'list' ? tree.items.map(writtenOf).join(' ') : writtenOf(tree);
   const numbers = written.match(/\d+[a-z]?/g);
-  return numbers?.length === 2 ? `write \`${numbers.join('-')}\`` : undefined;
+  const [first, last] = numbers ?? [];
+  if (numbers?.length !== 2 || first === undefined || last === undefined) return undefined;
+  return isBackwards({ first, last }) ? undefined : `write \`${first}-${last}\``;
 };
 
 /** A key in other clothes. */

@@ -9,6 +9,7 @@ export interface YamlFault {
   readonly repair?: { readonly start: number; readonly text: string };
 }
 
+export const columnHelp = 'items of one list, and keys of one mapping, begin in the same column';
 const quoteHelp = 'put the whole text in double quotes, or below the key after `|`';
 
 /** Characters that mean something to YAML where a value begins, with what they mean. */
@@ -101,7 +102,7 @@ export function yamlFault(source: SourceText, error: YAMLError, opened: number |
     }
     case 'BLOCK_AS_IMPLICIT_KEY': {
       const colon = source.text.slice(value.start, value.end + 1).search(/:\s/);
-      if (colon < 0) break;
+      if (colon < 0) return found('L0001', nextLine(source, at), wordingOf(error), { help: columnHelp });
       const span = { source, start: value.start + colon, end: value.start + colon + 1 };
       const fault = found('L0002', span, 'a colon with a space after it cannot stand in an unquoted text', {
         label: 'taken for the end of a key',
@@ -131,9 +132,7 @@ export function yamlFault(source: SourceText, error: YAMLError, opened: number |
     'L0001',
     { source, start, end: here.end > start ? here.end : lineEnd(source, start) },
     wordingOf(error),
-    {
-      help: 'items of one list, and keys of one mapping, begin in the same column',
-    },
+    { help: columnHelp },
   );
 }
 
@@ -145,6 +144,13 @@ const overwriting = (start: number, end: number): NonNullable<YamlFault['repair'
 function lineEnd(source: SourceText, offset: number): number {
   const end = source.text.indexOf('\n', offset);
   return end < 0 ? source.text.length : end;
+}
+
+/** What stands on the next line with text: a value ends where a key that is indented further begins. */
+function nextLine(source: SourceText, offset: number): Span {
+  const end = lineEnd(source, offset);
+  const start = end + Math.max(0, source.text.slice(end).search(/\S/));
+  return { source, start, end: Math.max(start, lineEnd(source, start)) };
 }
 
 /** The rest of a line after its dashes and its key. */

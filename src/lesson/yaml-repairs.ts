@@ -32,7 +32,7 @@ export function parseWithRepairs(source: SourceText): {
     errors += document.errors.length;
     const mayRepair = repairs < maximumRepairs && errors <= maximumErrors;
     const found: YamlFault[] = [];
-    for (const error of untilLost([...document.errors, ...document.warnings])) {
+    for (const error of untilLost(source, [...document.errors, ...document.warnings])) {
       const fault = yamlFault(source, error, unclosedBefore(document, error));
       found.push(fault);
       if (mayRepair && fault.repair !== undefined) break;
@@ -48,12 +48,20 @@ export function parseWithRepairs(source: SourceText): {
   }
 }
 
+/** Whether the parser stumbles a second time on a line, over a key on the next one that is right. */
+const isConsequence = (source: SourceText, error: YAMLError, before: YAMLError | undefined): boolean =>
+  error.code === 'BLOCK_AS_IMPLICIT_KEY' &&
+  before !== undefined &&
+  !source.text.slice(before.pos[0], error.pos[0]).includes('\n');
+
 /**
  * The errors up to the one after which the parser no longer knows where it is; what it says then is about itself.
  * Tabs are tabs wherever they stand.
  */
-function untilLost(errors: readonly YAMLError[]): readonly YAMLError[] {
-  const sorted = [...errors].sort((a, b) => a.pos[0] - b.pos[0]);
+function untilLost(source: SourceText, errors: readonly YAMLError[]): readonly YAMLError[] {
+  const sorted = [...errors]
+    .sort((a, b) => a.pos[0] - b.pos[0])
+    .filter((error, index, all) => !isConsequence(source, error, all[index - 1]));
   const lost = sorted.findIndex(
     error => error.code === 'UNEXPECTED_TOKEN' || error.code === 'BLOCK_AS_IMPLICIT_KEY' || isUnclosed(error),
   );

@@ -5,6 +5,7 @@ import type { Diagnostic, Result, SourceText, Span } from '../diagnostics/index.
 import type { TextStyle } from './text-offsets.js';
 import { textOffsets } from './text-offsets.js';
 import type { Entry, Scalar, Tree } from './tree.js';
+import { columnHelp } from './yaml-fault.js';
 import { parseWithRepairs } from './yaml-repairs.js';
 
 /** Longest lesson that is read, in UTF-16 units: some four thousand claims. */
@@ -142,8 +143,15 @@ function convertScalar(state: Conversion, node: YamlScalar.Parsed): Scalar {
   } else if (token?.type === 'scalar') {
     const cut = cutByComment(source, token.end ?? [], { source, start, end });
     if (cut !== undefined) state.diagnostics.push(cut);
+    const dash = dashWithin(source, start, end);
+    if (dash !== undefined) {
+      state.diagnostics.push(strayDash(dash));
+      to = start + source.text.slice(start, dash.start).trimEnd().length;
+    }
   }
-  const value = scalarValue(node.value);
+  const value = scalarValue(
+    to < end && style === 'plain' ? source.text.slice(from, to).replace(/\s*\n\s*/g, ' ') : node.value,
+  );
   const text = typeof value === 'string' ? value : '';
   const offsets = (): readonly number[] => textOffsets(source.text, from, to, text, style);
   const control = style === 'double-quoted' ? text.search(controlCharacter) : -1;
@@ -197,6 +205,24 @@ function cutByComment(
   }
   return undefined;
 }
+
+/** A line of an unquoted text that begins with a dash: it was meant as the next item of the list. */
+function dashWithin(source: SourceText, start: number, end: number): Span | undefined {
+  const match = /\n[^\S\n]*(?=-[^\S\n])/.exec(source.text.slice(start, end));
+  if (match === null) return undefined;
+  const dash = start + match.index + match[0].length;
+  const lineEnd = source.text.indexOf('\n', dash);
+  return { source, start: dash, end: lineEnd < 0 || lineEnd > end ? end : lineEnd };
+}
+
+const strayDash = (span: Span): Diagnostic => ({
+  code: 'L0001',
+  severity: 'error',
+  message: 'this line is not indented like its neighbours: its dash goes on with the text above',
+  span,
+  label: 'not read',
+  help: `${columnHelp}; a text that holds such a line goes into double quotes, or below its key after \`|\``,
+});
 
 /** One fault often makes the parser stumble several times on its line; the first report says it. */
 function firstOfEachLine(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {
