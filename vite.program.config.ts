@@ -1,4 +1,5 @@
-import { defineConfig } from 'vite';
+import { readdirSync, readFileSync } from 'node:fs';
+import { defineConfig, type Plugin } from 'vite';
 
 /**
  * Packages that read a file of their own beside them (a bank of sounds, a voice, an encoder) or run in a worker: they stay
@@ -16,11 +17,25 @@ export const apart = [
   'spessasynth_core',
 ];
 
+/** The schemas of a SCORM package stand beside the program as they stand beside its source. */
+const scormSchemas: Plugin = {
+  name: 'scorm-schemas',
+  generateBundle() {
+    for (const name of readdirSync('src/output/scorm-1.2'))
+      this.emitFile({
+        type: 'asset',
+        fileName: `scorm-1.2/${name}`,
+        source: readFileSync(`src/output/scorm-1.2/${name}`),
+      });
+  },
+};
+
 /**
  * Bundles the command line with the libraries that it needs, each command in a part of its own. Node then opens a few files
  * instead of several hundred, and `check` does not load what only `build` needs.
  */
 export default defineConfig({
+  plugins: [scormSchemas],
   publicDir: false,
   build: {
     ssr: true,

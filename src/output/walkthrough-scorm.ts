@@ -1,4 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { escapeHtml } from './escape-html.js';
+import type { OutputFile } from './output-file.js';
 
 /** One lesson of a package: where its page lies and what it is called. */
 export interface PackedLesson {
@@ -11,6 +13,20 @@ export interface PackedLesson {
 
 /** A title has at most 200 characters (IMS Content Packaging 1.1.2, titleType). */
 const short = (title: string): string => [...title].slice(0, 200).join('');
+
+/** The published schemas, copied letter by letter; they stand beside this file, and beside the bundle that it ends up in. */
+const schemaFolder = 'scorm-1.2/';
+
+/**
+ * The schemas that the manifest is read by. A package holds them beside its manifest, so that a platform can validate it offline (ADL SCORM 1.2
+ * Content Aggregation Model, section 2.3; ADL's own conformance test rejects a package without them).
+ */
+export function scormSchemas(): readonly OutputFile[] {
+  const folder = new URL(schemaFolder, import.meta.url);
+  return readdirSync(folder)
+    .sort()
+    .map(name => ({ name, bytes: readFileSync(new URL(name, folder)) }));
+}
 
 /**
  * The manifest of a SCORM 1.2 package (ADL SCORM 1.2 Content Aggregation Model, section 2.3; IMS Content Packaging 1.1.2): one item a lesson, each

@@ -10,7 +10,7 @@ import { walkthroughData } from './walkthrough-data.js';
 import { walkthroughHtml } from './walkthrough-html.js';
 import type { SharedAssets } from './walkthrough-html.js';
 import type { WalkthroughInput } from './walkthrough-input.js';
-import { scormManifest } from './walkthrough-scorm.js';
+import { scormManifest, scormSchemas } from './walkthrough-scorm.js';
 import type { PackedLesson } from './walkthrough-scorm.js';
 import { zip } from './zip.js';
 
@@ -77,12 +77,23 @@ function packageFor(platform: Platform, title: string, lessons: SiteInput['lesso
   });
   const about = packed.map(one => one.about);
   const course = digest([title, ...about.map(({ id }) => id)].join('\n'));
-  const manifest: OutputFile =
+  const [name, described]: readonly [string, readonly OutputFile[]] =
     platform === 'cmi5'
-      ? { name: 'cmi5.xml', bytes: encode(cmi5Structure(`urn:barwise:course:${course}`, title, about)) }
-      : { name: 'imsmanifest.xml', bytes: encode(scormManifest(`course-${course}`, title, about)) };
-  const name = platform === 'cmi5' ? 'course-cmi5.zip' : 'course-scorm-1.2.zip';
-  return { name, bytes: zip([manifest, ...packed.map(({ file }) => file)]) };
+      ? [
+          'course-cmi5.zip',
+          [{ name: 'cmi5.xml', bytes: encode(cmi5Structure(`urn:barwise:course:${course}`, title, about)) }],
+        ]
+      : [
+          'course-scorm-1.2.zip',
+          [
+            {
+              name: 'imsmanifest.xml',
+              bytes: encode(scormManifest(`course-${course}`, title, about)),
+            },
+            ...scormSchemas(),
+          ],
+        ];
+  return { name, bytes: zip([...described, ...packed.map(({ file }) => file)]) };
 }
 
 /**

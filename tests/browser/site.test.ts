@@ -4,10 +4,10 @@ import { readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { inflateRawSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { buildSite } from '../../src/output/walkthrough-site.js';
+import { unpacked } from '../output/unpacked.js';
 import { launchBrowser } from './launch.js';
 import { bundlePlayer } from './open-page.js';
 import { practiceLesson } from './practice-lesson.js';
@@ -17,18 +17,6 @@ let folder: string;
 let server: Server;
 let origin: string;
 let scormPage: string;
-
-/** The file of that name in an archive (local headers, as PKWARE APPNOTE 6.3.10 has them). */
-function unpacked(archive: Buffer, name: string): Buffer {
-  for (let at = 0; archive.readUInt32LE(at) === 0x04034b50;) {
-    const [size, nameLength] = [archive.readUInt32LE(at + 18), archive.readUInt16LE(at + 26)];
-    const start = at + 30 + nameLength;
-    if (archive.toString('utf8', at + 30, start) === name)
-      return inflateRawSync(archive.subarray(start, start + size));
-    at = start + size;
-  }
-  throw new Error(`no ${name}`);
-}
 
 const types: Readonly<Record<string, string>> = {
   '.html': 'text/html',
@@ -48,7 +36,10 @@ beforeAll(async () => {
     platforms: ['SCORM 1.2', 'cmi5'],
   }))
     writeFileSync(join(folder, name), bytes);
-  scormPage = unpacked(readFileSync(join(folder, 'course-scorm-1.2.zip')), 'way-out.html').toString('utf8');
+  scormPage =
+    unpacked(readFileSync(join(folder, 'course-scorm-1.2.zip')))
+      .get('way-out.html')
+      ?.toString('utf8') ?? '';
   server = createServer((request, response) => {
     const name = decodeURIComponent(new URL(request.url ?? '/', 'http://x').pathname.slice(1));
     if (name === 'frame.html') {

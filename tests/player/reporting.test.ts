@@ -33,7 +33,7 @@ describe('SCORM 1.2', () => {
   // Type CMITimespan (SCORM 1.2 Run-Time Environment, section 3.4.3): HHHH:MM:SS.SS.
   test.each([
     [0, '0000:00:00.00'],
-    [59.999, '0000:00:60.00'],
+    [59.999, '0000:01:00.00'],
     [3671.5, '0001:01:11.50'],
   ])('%f seconds', (seconds, text) => {
     expect(timespan(seconds)).toBe(text);

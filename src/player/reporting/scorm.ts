@@ -33,9 +33,9 @@ export const findScormApi = (): ScormApi | undefined =>
 
 /** `HHHH:MM:SS.SS` (type CMITimespan, section 3.4.3). */
 export function timespan(seconds: number): string {
-  const two = (value: number): string => String(Math.floor(value)).padStart(2, '0');
-  const hours = String(Math.floor(seconds / 3600)).padStart(4, '0');
-  return `${hours}:${two((seconds / 60) % 60)}:${(seconds % 60).toFixed(2).padStart(5, '0')}`;
+  const hundredths = Math.round(seconds * 100);
+  const digits = (value: number, count: number): string => String(Math.floor(value)).padStart(count, '0');
+  return `${digits(hundredths / 360_000, 4)}:${digits((hundredths / 6000) % 60, 2)}:${digits((hundredths / 100) % 60, 2)}.${digits(hundredths % 100, 2)}`;
 }
 
 /** Letters, digits, hyphens and underscores (type CMIIdentifier). */
