@@ -1,3 +1,3 @@
-export { html } from './dom.js';
+export { html, svg } from './dom.js';
 export { notationView } from './notation/notation-view.js';
 export type { NotationView } from './notation/notation-view.js';
