@@ -1,3 +1,5 @@
+import { statement as validate } from '@learninglocker/xapi-validation/dist/factory.js';
+import { Scorm12API } from 'scorm-again';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { cmi5Reporter, readLaunch } from '../../src/player/reporting/cmi5.js';
 import { learningReport } from '../../src/player/reporting/reporter.js';
@@ -81,6 +83,48 @@ describe('SCORM 1.2', () => {
   });
 });
 
+/** A run-time environment of SCORM 1.2 in which every call and every value is checked against the data model (scorm-again, MIT). */
+describe('a SCORM 1.2 platform', () => {
+  test('takes every value that it is told, and keeps them', () => {
+    const platform = new Scorm12API({ autocommit: false, logLevel: 5 });
+    const errors: string[] = [];
+    const told =
+      <Values extends readonly string[]>(name: string, call: (...values: Values) => string) =>
+      (...values: Values): string => {
+        const answer = call(...values);
+        const code = platform.LMSGetLastError();
+        if (code !== '0') errors.push(`${name} ${values.join(' ')}: ${code}`);
+        return answer;
+      };
+    let now = 0;
+    const reporter = scormReporter(
+      {
+        LMSInitialize: told('initialize', () => platform.LMSInitialize()),
+        LMSFinish: told('finish', () => platform.LMSFinish()),
+        LMSGetValue: told('get', (element: string) => String(platform.LMSGetValue(element))),
+        LMSSetValue: told('set', (element: string, value: string) => platform.LMSSetValue(element, value)),
+        LMSCommit: told('commit', () => platform.LMSCommit()),
+      },
+      () => now,
+    );
+    const answers = [
+      { id: '1.1', question: 'Which chord?', given: 'V7', right: true },
+      { id: '2.10', question: 'Why?', given: '♯ "so" '.repeat(60), right: false },
+    ];
+    reporter.report({ answers, score: 0.5, complete: false });
+    reporter.report({ answers, score: 0.5, complete: true });
+    now = 7261.999;
+    reporter.end();
+    expect(errors).toEqual([]);
+    expect(platform.cmi.core.lesson_status).toBe('completed');
+    expect(platform.cmi.core.score.raw).toBe('50');
+    // What was answered can be written only; the platform hands it on as a whole.
+    expect(platform.renderCMIToJSONObject()).toMatchObject({
+      cmi: { interactions: { 0: { id: 'question-1-1' }, 1: { id: 'question-2-10', result: 'wrong' } } },
+    });
+  });
+});
+
 describe('cmi5', () => {
   afterEach(() => {
     vi.unstubAllGlobals();
@@ -141,6 +185,8 @@ describe('cmi5', () => {
     const statements = sent
       .filter(({ url }) => url.endsWith('/statements'))
       .map(({ init }) => JSON.parse(String(init.body)) as Record<string, Record<string, unknown>>);
+    // The form of a statement: xAPI 1.0.3, part two, by a validator of its own.
+    expect(statements.flatMap(statement => validate(statement, ['statement']))).toEqual([]);
     // Order and verbs: cmi5, Quartz 1st edition, sections 9.3.1 to 9.3.9.
     expect(statements.map(({ verb }) => verb?.['id'])).toEqual([
       'http://adlnet.gov/expapi/verbs/initialized',
