@@ -137,7 +137,11 @@ async function writeAll(
     if (also.sounds.length > 0) {
       const { instrumentation } = walkthrough;
       await writeAudio(
-        mixLesson(walkthrough.timeline, walkthrough.speech, { loudness, instrumentation }),
+        mixLesson(walkthrough.timeline, walkthrough.speech, {
+          loudness,
+          instrumentation,
+          cache: speaking.cache,
+        }),
         audio,
         seconds => {
           terminal.progress(`mixing ${clockTime(seconds)} of ${clockTime(walkthrough.timeline.seconds)}`);

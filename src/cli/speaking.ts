@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
 import type { Diagnostic } from '../diagnostics/index.js';
 import { commandVoice, embeddedVoice, espeakVoice, folderCache, takesIn } from '../sound/index.js';
-import type { SpeechCache, Takes, Voice } from '../sound/index.js';
+import type { SoundCache, Takes, Voice } from '../sound/index.js';
 import { cacheFolder } from '../workshop/index.js';
 import { runFinding } from './report.js';
 import { commandWords } from './command-words.js';
@@ -12,7 +12,7 @@ export interface Speaking {
   /** Speaks when `voice` fails; absent for the built-in voice, which asks nothing of the machine. */
   readonly fallback?: Voice;
   readonly takes: Takes;
-  readonly cache: SpeechCache;
+  readonly cache: SoundCache;
 }
 
 const defaultTimeoutSeconds = 20;

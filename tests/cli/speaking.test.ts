@@ -132,7 +132,10 @@ describe('building again', () => {
     return Object.fromEntries(await Promise.all(entries)) as Readonly<Record<string, string>>;
   };
 
-  it('speaks only what has changed, gives what is equal to the byte, and changes what is not', async () => {
+  const music = async (): Promise<readonly string[]> =>
+    (await readdir(join(folder, 'cache'))).filter(name => name.endsWith('.music')).sort();
+
+  it('speaks and plays only what has changed, gives what is equal to the byte, and changes what is not', async () => {
     words[1] = command;
     await build('first', ...words);
     expect(await spoken()).toHaveLength(3);
@@ -144,11 +147,26 @@ describe('building again', () => {
       expect([name, second[name] === bytes]).toEqual([name, true]);
 
     await writeFile(join(folder, 'two-bars.yaml'), lesson('And here it stays.'));
+    const played = await music();
+    expect(played).toHaveLength(2);
     await build('third', ...words);
+    expect(await music()).toEqual(played);
     expect((await spoken()).slice(3)).toEqual(['150 and here it stays.']);
     const third = await files('third');
     expect(third['two-bars.srt']).not.toBe(first['two-bars.srt']);
     expect(third['two-bars.mid']).toBe(first['two-bars.mid']);
+
+    // Another passage in the first step: one more is rendered, and all is as if it had been built for the first time.
+    await writeFile(join(folder, 'two-bars.yaml'), lesson().replace('play: 1', 'play: 1-2'));
+    await build('fourth', ...words);
+    expect(await music()).toHaveLength(3);
+    expect(await spoken()).toHaveLength(4);
+    await rm(join(folder, 'cache'), { recursive: true });
+    await build('fifth', ...words);
+    const [fourth, fifth] = [await files('fourth'), await files('fifth')];
+    expect(fourth['two-bars.wav']).not.toBe(first['two-bars.wav']);
+    for (const [name, bytes] of Object.entries(fourth))
+      expect([name, fifth[name] === bytes]).toEqual([name, true]);
   });
 });
 

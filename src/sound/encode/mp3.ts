@@ -3,7 +3,7 @@ import { registerMp3Encoder } from '@mediabunny/mp3-encoder';
 import { BufferTarget, Mp3OutputFormat } from 'mediabunny';
 import type { Target } from 'mediabunny';
 import type { Mono } from '../mono.js';
-import type { SpeechCache } from '../speech/speech-cache.js';
+import type { SoundCache } from '../sound-cache.js';
 import { startEncoding } from './encoded-audio.js';
 import type { AudioEncoding } from './encoded-audio.js';
 
@@ -52,7 +52,7 @@ export interface SpeechClip {
 const speechBitrate = (sampleRate: number): number => (sampleRate <= 16_000 ? 32_000 : 64_000);
 
 /** Encodes speech for the page, or takes it from the cache: starting the encoder is what takes longest. */
-export async function speechClip(sound: Mono, cache?: SpeechCache): Promise<SpeechClip> {
+export async function speechClip(sound: Mono, cache?: SoundCache): Promise<SpeechClip> {
   const { samples, sampleRate } = sound;
   const bitrate = speechBitrate(sampleRate);
   const content = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);

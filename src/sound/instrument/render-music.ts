@@ -1,35 +1,30 @@
-import { BasicSoundBank, SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
-import type { Instrumentation, NoteEvent } from '../../timeline/index.js';
+import type { BasicSoundBank as Bank } from 'spessasynth_core';
+import type { Instrumentation } from '../../timeline/index.js';
 import { mixRate } from '../mono.js';
+import type { SoundCache } from '../sound-cache.js';
+import { trimmedBank } from './bank.js';
 import { instrumentOf, pianoAlone, programs } from './instruments.js';
-
-/** What is needed of a note. */
-export type PlayedNote = Pick<NoteEvent, 'start' | 'end' | 'midi' | 'velocity' | 'voice'>;
+import { blockLength, loadBank, playNotes } from './play-notes.js';
+import type { KeyStroke, PlayedNote } from './play-notes.js';
+import { stretchesOf } from './stretches.js';
+import type { Stretch } from './stretches.js';
 
 export interface MusicOptions {
-  /** Bytes of `trimmedBank` for these notes. */
-  readonly bank: Uint8Array;
   /** How long the sound is to last. */
   readonly seconds: number;
   readonly instrumentation?: Instrumentation;
   readonly sampleRate?: number;
+  /** Bytes of a sound bank that holds what the notes need; the part of the built-in one where absent. */
+  readonly bank?: Uint8Array;
+  /** Keeps each passage, so that one that has not changed need not be rendered again. */
+  readonly cache?: SoundCache;
 }
 
-/** Length of a block of sound in samples: about a tenth of a second at 48 kHz. */
-const blockLength = 4800;
+/** Part of the key of kept music: changes when the same keys would sound different (another bank or synthesizer). */
+const version = 'music 1, FluidR3Mono 0.8.0, spessasynth 4.3.22';
 /** Channel 10 (index 9) is percussion in General MIDI, so a voice never gets it. */
 const percussionChannel = 9;
 const channelCount = 16;
-/** Silence after the last release from which on nothing can be heard any more. */
-const dyingAway = 4;
-
-interface Command {
-  readonly sample: number;
-  readonly on: boolean;
-  readonly channel: number;
-  readonly midi: number;
-  readonly velocity: number;
-}
 
 /** A channel for each voice, so that a key of one voice does not stop the same key of another. Beyond 15 voices they are shared. */
 function channelsOf(notes: readonly PlayedNote[]): ReadonlyMap<string, number> {
@@ -40,80 +35,99 @@ function channelsOf(notes: readonly PlayedNote[]): ReadonlyMap<string, number> {
   return new Map(voices.map((voice, index) => [voice, free[index % free.length] ?? 0]));
 }
 
-function commandsOf(
-  notes: readonly PlayedNote[],
-  channels: ReadonlyMap<string, number>,
+/** The keys of a stretch, from its start: so they are the same wherever in the lesson it stands. */
+function strokesOf(
+  { start, notes }: Stretch<PlayedNote>,
+  instrumentation: Instrumentation,
   sampleRate: number,
-): readonly Command[] {
-  return notes
-    .flatMap(({ start, end, midi, velocity, voice }) => {
-      const channel = channels.get(voice) ?? 0;
-      const first = Math.round(start * sampleRate);
-      const last = Math.max(first + 1, Math.round(end * sampleRate));
-      return [
-        { sample: first, on: true, channel, midi, velocity },
-        { sample: last, on: false, channel, midi, velocity },
-      ];
-    })
-    .sort(
-      (a, b) =>
-        a.sample - b.sample || Number(a.on) - Number(b.on) || a.channel - b.channel || a.midi - b.midi,
-    );
+): readonly KeyStroke[] {
+  const channels = channelsOf(notes);
+  return notes.map(note => {
+    const down = Math.round((note.start - start) * sampleRate);
+    return {
+      down,
+      up: Math.max(down + 1, Math.round((note.end - start) * sampleRate)),
+      midi: note.midi,
+      velocity: note.velocity,
+      channel: channels.get(note.voice) ?? 0,
+      program: programs[instrumentOf(instrumentation, note.voice)],
+    };
+  });
+}
+
+/** A stretch that is heard: its blocks, of which `rest` is left of the last one and comes next, at sample `position`. */
+interface Sounding {
+  readonly blocks: AsyncGenerator<Float32Array>;
+  rest: Float32Array;
+  position: number;
+}
+
+/** Adds what a stretch sounds to a block that begins at sample `at`; `false` when the stretch is at its end. */
+async function addTo(block: Float32Array, at: number, sounding: Sounding): Promise<boolean> {
+  const end = at + block.length;
+  while (sounding.position < end) {
+    if (sounding.rest.length === 0) {
+      const next = await sounding.blocks.next();
+      if (next.done === true) return false;
+      sounding.rest = next.value;
+    }
+    const { rest, position } = sounding;
+    const count = Math.min(rest.length, end - position);
+    for (let i = 0; i < count; i += 1) {
+      const place = position - at + i;
+      block[place] = (block[place] ?? 0) + (rest[i] ?? 0);
+    }
+    sounding.position += count;
+    sounding.rest = rest.subarray(count);
+  }
+  return true;
 }
 
 /**
- * Plays notes on the built-in instrument. Every note starts at its own sample, without reverberation, so that words and chords stay
- * clear; the same notes give the same samples. The sound comes block by block, an hour needs no more memory than a minute.
+ * Plays notes on the built-in instruments. Each stretch between silences is rendered for itself, so it depends on its own notes alone and
+ * can be kept. The same notes give the same samples, from the cache or not. The sound comes block by block, an hour needs no more
+ * memory than a minute.
  */
 export async function* renderMusic(
   notes: readonly PlayedNote[],
   options: MusicOptions,
 ): AsyncGenerator<Float32Array> {
-  const sampleRate = options.sampleRate ?? mixRate;
-  const instrumentation = options.instrumentation ?? pianoAlone;
+  const { cache, sampleRate = mixRate, instrumentation = pianoAlone } = options;
   const total = Math.round(options.seconds * sampleRate);
-  const channels = channelsOf(notes);
-  const commands = commandsOf(notes, channels, sampleRate);
+  let bank: Promise<Bank> | undefined;
+  // It takes a moment, and is not needed where everything is kept.
+  const loaded = (): Promise<Bank> =>
+    (bank ??= Promise.resolve(options.bank ?? trimmedBank(notes, instrumentation)).then(loadBank));
 
-  await BasicSoundBank.isSF3DecoderReady;
-  const synth = new SpessaSynthProcessor(sampleRate, {
-    eventsEnabled: false,
-    effectsEnabled: false,
-    maxBufferSize: blockLength,
-  });
-  await synth.processorInitialized;
-  synth.soundBankManager.addSoundBank(
-    SoundBankLoader.fromArrayBuffer(options.bank.slice().buffer),
-    'instruments',
-  );
-  for (const [voice, channel] of channels)
-    synth.programChange(channel, programs[instrumentOf(instrumentation, voice)]);
+  const soundOf = async (stretch: Stretch<PlayedNote>): Promise<AsyncGenerator<Float32Array>> => {
+    const strokes = strokesOf(stretch, instrumentation, sampleRate);
+    const key = JSON.stringify([version, sampleRate, strokes]);
+    const kept = await cache?.readMusic(key);
+    if (kept !== undefined) return kept;
+    const played = playNotes(strokes, await loaded(), sampleRate);
+    return cache === undefined ? played : cache.keepMusic(key, played);
+  };
 
-  // The synthesizer renders two channels, which are equal for a bank of mono samples.
-  const sameAgain = new Float32Array(blockLength);
-  let next = 0;
-  let silentFrom = 0;
-  for (let blockStart = 0; blockStart < total; blockStart += blockLength) {
-    const length = Math.min(blockLength, total - blockStart);
-    const block = new Float32Array(length);
-    let at = 0;
-    while (at < length) {
+  const waiting = [...stretchesOf(notes)];
+  let sounding: Sounding[] = [];
+  try {
+    for (let at = 0; at < total; at += blockLength) {
+      const block = new Float32Array(Math.min(blockLength, total - at));
       for (
-        let command = commands[next];
-        command !== undefined && command.sample <= blockStart + at;
-        command = commands[next]
+        let next = waiting[0];
+        next !== undefined && Math.round(next.start * sampleRate) < at + block.length;
+        next = waiting[0]
       ) {
-        if (command.on) synth.noteOn(command.channel, command.midi, command.velocity);
-        else synth.noteOff(command.channel, command.midi);
-        silentFrom = command.on ? Infinity : command.sample + dyingAway * sampleRate;
-        next += 1;
+        waiting.shift();
+        const position = Math.round(next.start * sampleRate);
+        sounding.push({ blocks: await soundOf(next), rest: new Float32Array(0), position });
       }
-      const until = Math.min(length, (commands[next]?.sample ?? Infinity) - blockStart);
-      const sounds = blockStart + at < silentFrom || synth.voiceCount > 0;
-      if (sounds) synth.process(block, sameAgain, at, until - at);
-      at = until;
+      const goingOn: Sounding[] = [];
+      for (const stretch of sounding) if (await addTo(block, at, stretch)) goingOn.push(stretch);
+      sounding = goingOn;
+      yield block;
     }
-    yield block;
+  } finally {
+    for (const { blocks } of sounding) await blocks.return(undefined);
   }
-  synth.destroySynthProcessor();
 }

@@ -1,12 +1,12 @@
 import { spokenOverSpans } from '../../timeline/index.js';
 import type { Instrumentation, NoteEvent, SpeechEvent, Timeline } from '../../timeline/index.js';
-import { trimmedBank } from '../instrument/bank.js';
 import { pianoAlone } from '../instrument/instruments.js';
 import { renderMusic } from '../instrument/render-music.js';
 import { limit } from '../loudness/limiter.js';
 import { hopSeconds, integratedLoudness, loudnessMeter } from '../loudness/loudness-meter.js';
 import { fileChannels, mixRate } from '../mono.js';
 import type { Mono } from '../mono.js';
+import type { SoundCache } from '../sound-cache.js';
 import { duckEnvelope } from './duck-envelope.js';
 import { resample } from './resample.js';
 import { createStemFile } from './stem-file.js';
@@ -20,6 +20,8 @@ export interface MixSpeech extends Mono {
 
 export interface MixOptions {
   readonly instrumentation?: Instrumentation;
+  /** Keeps the music of each passage. */
+  readonly cache?: SoundCache;
   /** Integrated loudness in LUFS: -16 for listening on the web (EBU R 128 s2: -16 to -20), -23 for broadcast (EBU R 128). */
   readonly loudness?: number;
   /** Greatest true peak in dBTP (EBU R 128: -1). */
@@ -47,7 +49,7 @@ export async function* mixLesson(
 ): AsyncGenerator<Float32Array> {
   const music = await createStemFile();
   try {
-    const musicEnergies = await renderStem(timeline, options.instrumentation ?? pianoAlone, music);
+    const musicEnergies = await renderStem(timeline, options, music);
     const words = timeline.events
       .filter(event => event.kind === 'speech')
       .filter(event => speech.has(event.say));
@@ -60,13 +62,17 @@ export async function* mixLesson(
 
 async function renderStem(
   timeline: Timeline,
-  instrumentation: Instrumentation,
+  { instrumentation = pianoAlone, cache }: MixOptions,
   stem: StemFile,
 ): Promise<readonly number[]> {
   const notes = timeline.events.filter((event): event is NoteEvent => event.kind === 'note');
   const meter = loudnessMeter(mixRate, [fileChannels]);
-  const bank = await trimmedBank(notes, instrumentation);
-  for await (const block of renderMusic(notes, { bank, seconds: timeline.seconds, instrumentation })) {
+  const music = renderMusic(notes, {
+    seconds: timeline.seconds,
+    instrumentation,
+    ...(cache === undefined ? {} : { cache }),
+  });
+  for await (const block of music) {
     meter.add([block]);
     await stem.write(block);
   }

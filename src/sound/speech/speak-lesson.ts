@@ -10,7 +10,7 @@ import type { Doubt, SpellingOptions } from './reading.js';
 import { silenceAfter, speak } from './speak.js';
 import type { SpokenSound } from './speak.js';
 import { speakTake } from './speak-take.js';
-import type { SpeechCache } from './speech-cache.js';
+import type { SoundCache } from '../sound-cache.js';
 import type { Take, Takes } from './takes.js';
 import type { Voice } from './voice.js';
 
@@ -20,7 +20,7 @@ export interface SpeakLessonOptions {
   readonly fallback?: Voice;
   /** The educator's recordings; they come before any voice. */
   readonly takes?: Takes;
-  readonly cache?: SpeechCache;
+  readonly cache?: SoundCache;
   /** Where what was spoken lies until it is asked for; in memory where absent. */
   readonly shelf?: Shelf;
   /** Called after each text with how many of all are done. */

@@ -2,8 +2,8 @@ import type { Speech } from '../../timeline/index.js';
 import type { Doubt, SpellingOptions } from './reading.js';
 import { sentencesOf, sentenceText } from './sentences.js';
 import type { Sentence } from './sentences.js';
-import { asKept } from './speech-cache.js';
-import type { SpeechCache } from './speech-cache.js';
+import { asKept } from '../sound-cache.js';
+import type { SoundCache } from '../sound-cache.js';
 import { spell } from './spell.js';
 import type { SentenceSound, Voice } from './voice.js';
 
@@ -11,7 +11,7 @@ export interface SpeakOptions extends SpellingOptions {
   readonly voice: Voice;
   /** Words a minute. */
   readonly pace: number;
-  readonly cache?: SpeechCache;
+  readonly cache?: SoundCache;
 }
 
 /** Speech of one text: sound, length and word times, and what could have been read in another way. */
