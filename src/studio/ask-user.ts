@@ -1,6 +1,6 @@
 import { html } from '../player/index.js';
 
-/** Asks with one button for each answer; Escape gives the last one. */
+/** Asks with one button for each answer; Escape gives the last one, which must be the one that loses nothing. */
 export function askUser<T extends string>(
   question: string,
   detail: readonly (Node | string)[],

@@ -1,14 +1,17 @@
-import { html } from '../player/index.js';
 import type { Answers, Bridge, OpenedLesson } from '../bridge/index.js';
 import { afterPause } from './after-pause.js';
+import { askConflicts } from './ask-conflicts.js';
 import { askUser } from './ask-user.js';
 import { chooseFile } from './choose-file.js';
+import { lineEndOf, withLineEnd, withLineFeeds } from './line-ends.js';
+import type { LineEnd } from './line-ends.js';
+import { conflictsOf, mergeLines, mergedText } from './merge-lines.js';
 import { problemWords } from './problem-words.js';
 
 /** A pause in typing after which unsaved work is kept, in milliseconds. */
 const journalPause = 1000;
 
-/** The text of the lesson in the window. */
+/** The text of the lesson in the window; its line ends are LF. */
 export interface EditedText {
   readonly text: () => string;
   /** Another lesson: nothing of the former one can be brought back. */
@@ -49,7 +52,23 @@ export interface LessonFile {
   readonly mayLeave: () => Promise<boolean>;
   /** Another program wrote the lesson's file. */
   readonly changedOnDisk: (stamp: string) => Promise<void>;
+  /** Another program removed the lesson's file: its text is in the window only. */
+  readonly removedFromDisk: () => void;
 }
+
+/** The lesson that stands in the window. */
+interface OpenLesson {
+  readonly path: string;
+  /** State of the file from which the text grew; absent for a lesson that was never on disk. */
+  readonly base?: string;
+  /** Text of that state, where it is known. */
+  readonly saved?: string;
+  readonly isOnDisk: boolean;
+  readonly lineEnd: LineEnd;
+}
+
+const withBase = (base: string | undefined): { readonly base?: string } =>
+  base === undefined ? {} : { base };
 
 export const fileName = (path: string): string => path.split(/[/\\]/u).at(-1) ?? path;
 
@@ -59,40 +78,48 @@ export function lessonFile(
   text: EditedText,
   handlers: LessonFileHandlers,
 ): LessonFile {
-  let lesson:
-    { readonly path: string; readonly base: string | undefined; readonly saved: string } | undefined;
+  let lesson: OpenLesson | undefined;
   let isAsking = false;
-  const isUnsaved = (): boolean => lesson !== undefined && text.text() !== lesson.saved;
+  const isUnsaved = (): boolean => lesson !== undefined && (!lesson.isOnDisk || text.text() !== lesson.saved);
 
-  const keepUnsaved = afterPause(journalPause, () => {
+  const keepNow = async (): Promise<void> => {
     if (lesson === undefined || !isUnsaved()) return;
-    const { path, base } = lesson;
-    void bridge
-      .ask('journal', { path, text: text.text(), ...(base === undefined ? {} : { base }) })
-      .then(kept => {
-        if (!kept.ok) handlers.tell(`Unsaved work cannot be kept: ${kept.problem.message}`);
-      });
-  });
+    const { path, base, lineEnd } = lesson;
+    const kept = await bridge.ask('journal', {
+      path,
+      text: withLineEnd(text.text(), lineEnd),
+      ...withBase(base),
+    });
+    if (!kept.ok) handlers.tell(`Unsaved work cannot be kept: ${problemWords(kept.problem)}`);
+  };
+  const keepSoon = afterPause(journalPause, () => void keepNow());
 
-  const show = async (opened: OpenedLesson): Promise<void> => {
-    let shown = opened.text;
-    let base = opened.stamp;
-    if (opened.unsaved !== undefined && opened.unsaved.text !== opened.text) {
-      const answer = await askUser(
-        'There is unsaved work on this lesson',
-        ['It was kept when the window closed unexpectedly. The file on disk has other words.'],
-        [
-          ['unsaved', 'Go on with the unsaved work'],
-          ['file', 'Take the file on disk'],
-        ],
-      );
-      if (answer === 'unsaved') {
-        shown = opened.unsaved.text;
-        base = opened.unsaved.base ?? base;
-      } else await bridge.ask('forget', { path: opened.path });
+  const show = async ({ path, text: onDisk, stamp, unsaved }: OpenedLesson): Promise<void> => {
+    const other = unsaved !== undefined && unsaved.text !== onDisk ? unsaved : undefined;
+    const answer = other === undefined ? 'file' : await askUnsaved(stamp !== undefined);
+    const saved = withLineFeeds(onDisk);
+    const open = { path, lineEnd: lineEndOf(stamp === undefined ? (other?.text ?? onDisk) : onDisk) };
+    if (other !== undefined && answer === 'unsaved') {
+      const base = other.base ?? stamp;
+      lesson = {
+        ...open,
+        ...withBase(base),
+        isOnDisk: stamp !== undefined,
+        // The file may have changed since the work was kept; then nobody knows from which words it grew.
+        ...(base === stamp && stamp !== undefined ? { saved } : {}),
+      };
+      text.setText(withLineFeeds(other.text));
+    } else {
+      // What was never saved has grown from nothing that a file of the same name could share with it.
+      lesson =
+        stamp === undefined ? { ...open, isOnDisk: false } : { ...open, base: stamp, saved, isOnDisk: true };
+      text.setText(other === undefined ? saved : withLineFeeds(other.text));
+      if (other !== undefined) {
+        // One undo brings the unsaved work back all the same.
+        text.changeText(saved);
+        await bridge.ask('forget', { path });
+      }
     }
-    lesson = { path: opened.path, base, saved: opened.stamp === undefined ? '' : opened.text };
-    text.setText(shown);
     handlers.tell('');
     handlers.opened();
   };
@@ -119,9 +146,9 @@ export function lessonFile(
 
   async function save(): Promise<boolean> {
     if (lesson === undefined) return false;
-    const written = text.text();
-    const { path, base } = lesson;
-    const answer = await bridge.ask('save', { path, text: written, ...(base === undefined ? {} : { base }) });
+    const saved = text.text();
+    const { path, base, lineEnd } = lesson;
+    const answer = await bridge.ask('save', { path, text: withLineEnd(saved, lineEnd), ...withBase(base) });
     if (!answer.ok) {
       handlers.tell(`Not saved: ${problemWords(answer.problem)}`);
       return false;
@@ -129,41 +156,40 @@ export function lessonFile(
     // Meanwhile another lesson may stand here.
     if (lesson.path !== path) return answer.value.kind === 'saved';
     if (answer.value.kind === 'saved') {
-      lesson = { path, base: answer.value.stamp, saved: written };
+      lesson = { path, base: answer.value.stamp, saved, isOnDisk: true, lineEnd };
       handlers.tell('');
       handlers.settled();
       return true;
     }
-    return settle(answer.value.text, answer.value.stamp);
+    const isMerged = await merge(answer.value.text, answer.value.stamp);
+    return isMerged && (isUnsaved() ? save() : true);
   }
 
-  /** Another program wrote the file: the author decides which words stay. */
-  async function settle(onDisk: string, stamp: string): Promise<boolean> {
+  /**
+   * Puts what another program has written together with the text here; the author is asked where both have changed the same lines.
+   * @returns `false` where the author decides later: then nothing has changed
+   */
+  async function merge(onDisk: string, stamp: string): Promise<boolean> {
     if (lesson === undefined || isAsking) return false;
-    const { path } = lesson;
-    isAsking = true;
-    const answer = await askUser(
-      'Another program has changed this file',
-      [
-        html(
-          'div',
-          { class: 'side-by-side' },
-          html('div', {}, html('h3', {}, 'On disk'), html('pre', { tabindex: 0 }, onDisk)),
-          html('div', {}, html('h3', {}, 'Here'), html('pre', { tabindex: 0 }, text.text())),
-        ),
-      ],
-      [
-        ['mine', 'Keep what is here and write it'],
-        ['theirs', 'Take what is on disk'],
-        ['later', 'Decide later'],
-      ],
-    );
-    isAsking = false;
-    if (answer === 'later') return false;
-    lesson = { path, base: stamp, saved: onDisk };
-    if (answer === 'mine') return save();
-    text.changeText(onDisk);
-    await bridge.ask('forget', { path });
+    const [here, there] = [text.text(), withLineFeeds(onDisk)];
+    const parts = mergeLines(lesson.saved, here, there);
+    let answers: Awaited<ReturnType<typeof askConflicts>> = [];
+    if (conflictsOf(parts).length > 0) {
+      isAsking = true;
+      answers = await askConflicts(parts);
+      isAsking = false;
+    }
+    if (answers === undefined) {
+      handlers.tell(
+        'The file on disk has other words than the text here; you are asked again when you save.',
+      );
+      return false;
+    }
+    const merged = mergedText(parts, answers);
+    lesson = { ...lesson, base: stamp, saved: there, isOnDisk: true };
+    if (merged !== here) text.changeText(merged);
+    if (isUnsaved()) await keepNow();
+    else await bridge.ask('forget', { path: lesson.path });
     handlers.changed();
     return true;
   }
@@ -171,7 +197,7 @@ export function lessonFile(
   return {
     path: () => lesson?.path,
     isUnsaved,
-    edited: keepUnsaved,
+    edited: keepSoon,
     openPath,
     open: async () => {
       if (!(await mayLeave())) return;
@@ -194,23 +220,52 @@ export function lessonFile(
       const { path } = chosen.value;
       // The dialog has asked whether a file that is there may be replaced.
       const there = await bridge.ask('open', { path });
-      lesson = { path, base: there.ok ? there.value.stamp : undefined, saved: '' };
+      lesson = {
+        path,
+        isOnDisk: false,
+        lineEnd: lesson.lineEnd,
+        ...withBase(there.ok ? there.value.stamp : undefined),
+      };
       handlers.renamed();
       await save();
     },
     mayLeave,
     changedOnDisk: async stamp => {
-      if (lesson === undefined || stamp === lesson.base) return;
+      if (lesson === undefined || (stamp === lesson.base && lesson.isOnDisk)) return;
       const { path } = lesson;
       const answer = await bridge.ask('open', { path });
-      if (!answer.ok || answer.value.stamp === undefined) return;
-      if (isUnsaved()) await settle(answer.value.text, answer.value.stamp);
-      else if (answer.value.text !== text.text()) {
-        lesson = { path, base: answer.value.stamp, saved: answer.value.text };
-        text.changeText(answer.value.text);
-        handlers.tell('The file was changed by another program; its words stand here now.');
-        handlers.changed();
-      }
+      if (!answer.ok || answer.value.stamp === undefined || path !== lesson.path) return;
+      const wasUnsaved = isUnsaved();
+      if (!(await merge(answer.value.text, answer.value.stamp))) return;
+      handlers.tell(
+        wasUnsaved
+          ? 'Another program has changed the file; its changes stand here together with yours, not saved yet.'
+          : 'The file was changed by another program; its words stand here now.',
+      );
+    },
+    removedFromDisk: () => {
+      if (lesson === undefined) return;
+      lesson = { ...lesson, isOnDisk: false };
+      handlers.tell(
+        `${fileName(lesson.path)} is no longer on disk; its text is here, and saving writes it again.`,
+      );
+      handlers.settled();
+      void keepNow();
     },
   };
 }
+
+/** @param isOnDisk whether there is a file beside the unsaved work */
+const askUnsaved = (isOnDisk: boolean): Promise<'file' | 'unsaved'> =>
+  askUser(
+    'There is unsaved work on this lesson',
+    [
+      isOnDisk
+        ? 'It was kept when the window closed unexpectedly. The file on disk has other words.'
+        : 'It was kept when the window closed unexpectedly. The file is no longer on disk.',
+    ],
+    [
+      ...(isOnDisk ? [['file', 'Take the file on disk'] as const] : []),
+      ['unsaved', 'Go on with the unsaved work'],
+    ],
+  );

@@ -19,6 +19,7 @@ import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } f
 import { tags } from '@lezer/highlight';
 import type { Checked, TextClaim, TextFinding } from './checked.js';
 import { wordsFor } from './complete.js';
+import { lineChanges } from './line-changes.js';
 import { putBars } from './put-bars.js';
 import type { LabelledBars } from './put-bars.js';
 import { putClaim } from './put-claim.js';
@@ -162,6 +163,13 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     });
     view.focus();
   };
+  let written: { readonly doc: Text; readonly text: string } | undefined;
+  /** The text as one string; made once for each state of it. */
+  const text = (): string => {
+    const { doc } = view.state;
+    if (written?.doc !== doc) written = { doc, text: doc.toString() };
+    return written.text;
+  };
   let barsWritten: { readonly doc: Text; readonly edit: Edit } | undefined;
   /** One undo takes it back, whatever was typed before. */
   const apply = ({ from, to, insert, cursor }: Edit, takeFocus: boolean): void => {
@@ -176,12 +184,12 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
   };
   return {
     element: view.dom,
-    text: () => view.state.doc.toString(),
-    setText: text => {
-      view.setState(start(text));
+    text,
+    setText: other => {
+      view.setState(start(other));
     },
-    changeText: text => {
-      view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: text } });
+    changeText: changed => {
+      view.dispatch({ changes: [...lineChanges(text(), changed)], annotations: isolateHistory.of('full') });
     },
     find: () => {
       openSearchPanel(view);
@@ -196,13 +204,13 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
       const again =
         barsWritten?.doc === doc && selection.main.empty && selection.main.head === barsWritten.edit.cursor;
       if (again && barsWritten !== undefined) undo(view);
-      const edit = putBars(view.state.doc.toString(), view.state.selection.main.head, bars);
+      const edit = putBars(text(), view.state.selection.main.head, bars);
       if (edit === undefined) return;
       apply(edit, false);
       barsWritten = { doc: view.state.doc, edit };
     },
     putClaim: sentence => {
-      apply(putClaim(view.state.doc.toString(), view.state.selection.main.head, sentence), true);
+      apply(putClaim(text(), view.state.selection.main.head, sentence), true);
     },
     goTo,
     show: ({ findings, claims }) => {

@@ -166,7 +166,8 @@ export async function workshopWindow(
         else if (file.path() !== undefined) void check.readScoresAgain();
         return;
       case 'removed-on-disk':
-        tell(`${fileName(event.path)} is no longer on disk; saving writes it again.`);
+        if (event.path === file.path()) file.removedFromDisk();
+        else tell(`${fileName(event.path)} is no longer on disk; its notes are those that were read last.`);
         return;
       case 'progress':
         exports.progress(event);
