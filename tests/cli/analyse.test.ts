@@ -51,7 +51,18 @@ describe('analyse', () => {
   });
 
   it.each([
-    ['a missing score', ['missing.abc'], 2, 'error R0001: there is no file `missing.abc`\n'],
+    [
+      'a missing score',
+      ['missing.abc'],
+      2,
+      'error R0001: there is no file `missing.abc`\n  help  in that folder lies `garden-gate.abc`\n',
+    ],
+    [
+      'a score whose name is misspelt',
+      ['garden-gat.abc'],
+      2,
+      'error R0001: there is no file `garden-gat.abc`\n  help  did you mean `garden-gate.abc`?\n',
+    ],
     ['a score with errors', ['../score-with-errors/garden-gate.abc'], 1, undefined],
     ['a folder', ['.'], 0, undefined],
   ])('%s', async (_, words, code, stdout) => {
@@ -82,7 +93,7 @@ describe('draft', () => {
     expect(await barwise(['draft', 'missing.abc'], { cwd: folder })).toEqual({
       code: 2,
       stdout: '',
-      stderr: 'error R0001: there is no file `missing.abc`\n',
+      stderr: 'error R0001: there is no file `missing.abc`\n  help  in that folder lies `garden-gate.abc`\n',
     });
   });
 });

@@ -102,7 +102,11 @@ describe('files that cannot be checked', () => {
   const run = (...words: string[]) => barwise(['check', ...words], { cwd: folder });
 
   it.each([
-    ['a missing lesson', 'missing.yaml', 'error R0001: there is no file `missing.yaml`\n'],
+    [
+      'a missing lesson',
+      'missing.yaml',
+      'error R0001: there is no file `missing.yaml`\n  help  in that folder lie `large.yaml`, `latin1.yaml`, `own-replacement.yaml`,\n        `picture.yaml`, `score-folder.yaml` and others\n',
+    ],
     ['a lesson below a file', 'latin1.yaml/x.yaml', 'error R0001: there is no file `latin1.yaml/x.yaml`\n'],
     [
       'a lesson of 50 MB',

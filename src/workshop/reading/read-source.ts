@@ -47,7 +47,7 @@ export async function readSource(
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'ENOENT' || code === 'ENOTDIR') {
-      const help = await whatIsThere(path, span !== undefined);
+      const help = await whatIsThere(path);
       return refuse('R0001', `there is no file \`${name}\``, help === undefined ? {} : { help });
     }
     if (code === undefined) throw error;
@@ -55,17 +55,16 @@ export async function readSource(
   }
 }
 
-/** What to write instead of a name that no file has: one that is nearly the same, or those of its kind beside the lesson. */
-async function whatIsThere(path: string, besideLesson: boolean): Promise<string | undefined> {
+/** What may have been meant by a name that no file has: one that is nearly the same, or others of its kind. */
+async function whatIsThere(path: string): Promise<string | undefined> {
   const names = await readdir(dirname(path)).catch(() => []);
   const alike = names.filter(name => extname(name) === extname(path)).sort();
   const meant = nearestWord(basename(path), alike);
   if (meant !== undefined) return `did you mean \`${meant}\`?`;
-  if (!besideLesson) return undefined;
+  if (alike.length === 0) return undefined;
   const some = alike.slice(0, 5).map(name => `\`${name}\``);
-  return some.length === 0
-    ? 'write the name of a file as it is found from the folder of the lesson'
-    : `in that folder ${some.length === 1 ? 'lies' : 'lie'} ${some.join(', ')}${alike.length > some.length ? ' and others' : ''}`;
+  const more = alike.length > some.length ? ' and others' : '';
+  return `in that folder ${alike.length === 1 ? 'lies' : 'lie'} ${some.join(', ')}${more}`;
 }
 
 /** What the system says about a file, in words. */
