@@ -1,11 +1,9 @@
-import { stat } from 'node:fs/promises';
 import { basename, extname } from 'node:path';
 import { inReadingOrder } from '../diagnostics/index.js';
 import {
   buildSite,
   checkFormats,
   checkWritable,
-  counted,
   passes,
   walkthroughFiles,
   writeWhole,
@@ -15,6 +13,7 @@ import { scoreLibrary } from '../workshop/index.js';
 import { cannotWrite, systemRefusal } from './build.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
+import { listWritten } from './list-written.js';
 import { complain, runFinding } from './report.js';
 import { readSpeaking } from './speaking.js';
 
@@ -103,7 +102,6 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
     paths = await writeWhole(folder, files);
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed, '--site');
-  terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
-  for (const path of paths) terminal.write(`  ${path}  ${((await stat(path)).size / 1000).toFixed(0)} kB\n`);
+  await listWritten(terminal, paths);
   return passes({ lessons: reports }, false) ? 0 : 1;
 };

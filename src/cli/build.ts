@@ -1,11 +1,9 @@
-import { stat } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import { inReadingOrder } from '../diagnostics/index.js';
 import {
   checkFormats,
   checkWritable,
   clockTime,
-  counted,
   passes,
   walkthroughFiles,
   writeWhole,
@@ -16,6 +14,7 @@ import { checkLessonFile } from './check-lesson-file.js';
 import type { CheckedLesson } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import type { ExitCode } from './exit-code.js';
+import { listWritten } from './list-written.js';
 import { complain, runFinding } from './report.js';
 import { alsoWords, readAlso, scoreLibrary, systemWords } from '../workshop/index.js';
 import type { Also } from '../workshop/index.js';
@@ -154,8 +153,7 @@ async function writeAll(
     await speaking.cache.forgetUnused();
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed);
-  terminal.write(`\n${counted(paths.length, 'file')} written:\n`);
-  for (const path of paths) terminal.write(`  ${path}  ${((await stat(path)).size / 1000).toFixed(0)} kB\n`);
+  await listWritten(terminal, paths);
   return passes({ lessons: [built] }, false) ? 0 : 1;
 }
 

@@ -52,6 +52,8 @@ describe('build', () => {
     ]);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toContain('12 files written:');
+    // A small file is none of 0 kB.
+    expect(stdout).not.toContain(' 0 kB');
     const beside = [
       'chapters.txt',
       'chapters.vtt',
