@@ -1,6 +1,6 @@
 import { inReadingOrder, renderDiagnostic } from '../diagnostics/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
-import { checkFormats, rehearsal } from '../output/index.js';
+import { checkFormats, rehearsal, remarksOnStep } from '../output/index.js';
 import { buildTimeline, chordsOfAnalysis, mixedVocabulary, pacingFindings } from '../timeline/index.js';
 import type { Speech } from '../timeline/index.js';
 import { checkLessonFile } from './check-lesson-file.js';
@@ -67,12 +67,13 @@ export const runRehearse: Run = async ({ operands: [file = ''], values, switches
       ...(speech === undefined ? {} : { estimated: estimated.value }),
     }),
   );
-  const remarks = [
+  const all = [
     ...found,
     ...timeline.diagnostics,
     ...pacingFindings(lesson, timeline.value),
     ...mixedVocabulary(lesson),
   ];
+  const remarks = step === undefined ? all : remarksOnStep(lesson, number, all);
   for (const remark of inReadingOrder(remarks, file))
     terminal.write(`\n${renderDiagnostic(remark, terminal.layout)}`);
   return remarks.some(({ severity }) => severity === 'error') ? 1 : 0;

@@ -31,7 +31,7 @@ export type { BuiltWalkthrough, WalkthroughFilesInput } from './walkthrough-file
 export { performanceMidi } from './performance-midi.js';
 export { speakingScript } from './speaking-script.js';
 export { transcript } from './transcript.js';
-export { rehearsal } from './rehearsal.js';
+export { rehearsal, remarksOnStep } from './rehearsal.js';
 export type { RehearsalOptions } from './rehearsal.js';
 export { companionFiles, companions } from './companions.js';
 export type { Companion } from './companions.js';

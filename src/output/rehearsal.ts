@@ -1,3 +1,4 @@
+import type { Diagnostic } from '../diagnostics/index.js';
 import type { Lesson } from '../lesson/index.js';
 import { runningOrder } from '../timeline/index.js';
 import type { RunningOrderEntry, Timeline } from '../timeline/index.js';
@@ -79,4 +80,21 @@ export function rehearsal(lesson: Lesson, timeline: Timeline, options: Rehearsal
   const talk = share(lasting(['say', 'ask', 'answer']), timeline.seconds);
   lines.push(`the lesson lasts ${about}${clockTime(timeline.seconds)}${whole}: music ${music}, talk ${talk}`);
   return `${lines.join('\n')}\n`;
+}
+
+/** What is to be said about a step (1-based number) alone: what stands in another step is left out, what concerns the whole lesson stays. */
+export function remarksOnStep(
+  lesson: Lesson,
+  step: number,
+  remarks: readonly Diagnostic[],
+): readonly Diagnostic[] {
+  const others = lesson.steps.filter((_, index) => index !== step - 1);
+  return remarks.filter(
+    ({ span }) =>
+      span === undefined ||
+      !others.some(
+        other =>
+          other.span.source === span.source && other.span.start <= span.start && span.start < other.span.end,
+      ),
+  );
 }

@@ -62,6 +62,10 @@ describe('rehearse', () => {
     expect(code).toBe(0);
     expect(stdout).toContain('  2  Down');
     expect(stdout).not.toContain('  1  Up');
+    // The short silence stands in the other step.
+    expect(stdout).not.toContain('T0024');
+    const first = await barwise(['rehearse', 'two-bars.yaml', '--step', '1'], { cwd: folder });
+    expect(first.stdout).toContain('note T0024');
   });
 
   it('measures the words when it is asked to speak', async () => {
