@@ -17,6 +17,6 @@ export const speakingOptions = {
   },
   cache: {
     value: 'DIR',
-    about: 'folder that keeps what was spoken, for quicker builds; it may be deleted',
+    about: 'folder that keeps what was spoken and played, for quicker builds; it may be deleted',
   },
 } as const satisfies Readonly<Record<string, Option>>;
