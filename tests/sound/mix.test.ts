@@ -76,10 +76,10 @@ describe('the mix', () => {
   });
 
   it.each([-16, -23])(
-    'has the wanted loudness of %i LUFS within 0.5 LU, under the wanted true peak',
+    'has the wanted loudness of %i LUFS within 0.1 LU, under the wanted true peak',
     async loudness => {
       const sound = await mixed(timeline, speech, { loudness });
-      expect(Math.abs(measureLoudness([sound, sound], mixRate) - loudness)).toBeLessThan(0.5);
+      expect(Math.abs(measureLoudness([sound, sound], mixRate) - loudness)).toBeLessThan(0.1);
       expect(measureTruePeak([sound])).toBeLessThan(-1 + 0.1);
     },
   );

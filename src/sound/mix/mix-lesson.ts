@@ -53,8 +53,13 @@ export async function* mixLesson(
     const words = timeline.events
       .filter(event => event.kind === 'speech')
       .filter(event => speech.has(event.say));
-    const gains = levels(timeline, musicEnergies, words, speech, options);
-    yield* limit(mixed(timeline, music, words, speech, gains), factor(options.peak ?? -1), mixRate);
+    const limited = (gains: Gains): AsyncGenerator<Float32Array> =>
+      limit(mixed(timeline, music, words, speech, gains), factor(options.peak ?? -1), mixRate);
+    const planned = levels(timeline, musicEnergies, words, speech, options);
+    // The limiter takes some loudness away, so the mix is made once to hear how much, and once for good.
+    const heard = await loudnessOf(limited(planned));
+    const lacking = Number.isFinite(heard) ? (options.loudness ?? defaultLoudness) - heard : 0;
+    yield* limited(louder(planned, lacking));
   } finally {
     await music.remove();
   }
@@ -84,6 +89,18 @@ interface Gains {
   /** Lowered music against music. */
   readonly lowered: number;
   readonly words: ReadonlyMap<string, number>;
+}
+
+const louder = ({ music, lowered, words }: Gains, decibels: number): Gains => ({
+  music: music * factor(decibels),
+  lowered,
+  words: new Map([...words].map(([say, gain]) => [say, gain * factor(decibels)])),
+});
+
+async function loudnessOf(blocks: AsyncIterable<Float32Array>): Promise<number> {
+  const meter = loudnessMeter(mixRate, [fileChannels]);
+  for await (const block of blocks) meter.add([block]);
+  return integratedLoudness(meter.energies());
 }
 
 /** Gains of music and words: both to the reference, then both by what the whole lacks to the wanted loudness. */
