@@ -4,7 +4,6 @@ import type { PageScore } from '../timeline/index.js';
 
 /** What the window sends to be checked: the text as it stands and the scores that it is known to name. */
 export interface ToCheck {
-  readonly turn: number;
   /** File name of the lesson, for messages. */
   readonly name: string;
   readonly text: string;
@@ -22,6 +21,8 @@ export interface TextFinding {
   readonly help?: string;
   readonly from: number;
   readonly to: number;
+  /** Words that mend it where they take its place, the likeliest first. */
+  readonly fixes: readonly string[];
 }
 
 export interface TextClaim {
@@ -33,6 +34,8 @@ export interface TextClaim {
   readonly reason: string;
   readonly nearest?: string;
   readonly accepted: boolean;
+  /** Whether the sentence could be read; where it could not, a finding says why. */
+  readonly isRead: boolean;
   readonly evidence: readonly Evidence[];
   readonly from: number;
   readonly to: number;
@@ -46,12 +49,12 @@ export interface TextStep {
 
 /** What was found in a text. Offsets are UTF-16 units of the text that was sent. */
 export interface Checked {
-  readonly turn: number;
   /** Milliseconds that the checking took. */
   readonly took: number;
   /** Scores that the lesson names and the window has not sent yet. */
   readonly wanted: readonly string[];
-  readonly title: string;
+  /** Whether the text could be read as a lesson; where it could not, nothing is known of claims, steps and score. */
+  readonly isRead: boolean;
   readonly findings: readonly TextFinding[];
   readonly claims: readonly TextClaim[];
   readonly steps: readonly TextStep[];

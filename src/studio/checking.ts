@@ -32,9 +32,12 @@ export interface Checking {
 export function checking(bridge: Bridge, handlers: CheckingHandlers): Checking {
   const worker = new Worker(new URL('./checker.worker.ts', import.meta.url), { type: 'module' });
   let scores = new Map<string, string | null>();
-  let turn = 0;
   /** Number of the score that the window shows. */
   let holds: number | undefined;
+
+  /** Whether a text is being checked, and whether the text has changed since. */
+  let isChecking = false;
+  let isDue = false;
 
   const send = (message: ToWorker): void => {
     worker.postMessage(message);
@@ -42,7 +45,14 @@ export function checking(bridge: Bridge, handlers: CheckingHandlers): Checking {
   const now = (): void => {
     const lesson = handlers.lesson();
     if (lesson === undefined) return;
-    const work = { turn: ++turn, name: fileName(lesson.path), text: lesson.text, scores };
+    // However long a text takes, the thread never falls behind by more than one of its states.
+    if (isChecking) {
+      isDue = true;
+      return;
+    }
+    isChecking = true;
+    isDue = false;
+    const work = { name: fileName(lesson.path), text: lesson.text, scores };
     send({ kind: 'check', work: holds === undefined ? work : { ...work, holds } });
   };
   const fetchScores = async (wanted: readonly string[]): Promise<void> => {
@@ -66,13 +76,17 @@ export function checking(bridge: Bridge, handlers: CheckingHandlers): Checking {
       return;
     }
     const { result } = data;
-    if (result.turn !== turn) return;
+    isChecking = false;
+    if (isDue) {
+      now();
+      return;
+    }
     // Without their score claims would seem undecided for a moment.
     if (result.wanted.length > 0) {
       void fetchScores(result.wanted);
       return;
     }
-    holds = result.score?.id;
+    if (result.isRead) holds = result.score?.id;
     handlers.checked(result);
   });
   return {

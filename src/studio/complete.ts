@@ -1,7 +1,11 @@
-import { readClaim } from '../claims/index.js';
-import { lessonJsonSchema } from '../lesson/index.js';
+import { claimWords } from './claim-words.js';
+import type { KnownScore } from './claim-words.js';
+import { keysAt, valuesAt } from './schema-words.js';
+import { yamlPlace } from './yaml-place.js';
+import type { YamlPlace } from './yaml-place.js';
 
 export interface Offered {
+  /** What is written. */
   readonly label: string;
   readonly detail?: string;
 }
@@ -12,59 +16,72 @@ export interface Completion {
   readonly words: readonly Offered[];
 }
 
-interface SchemaNode {
-  readonly properties?: Readonly<Record<string, { readonly description?: string }>>;
+const offered = ({ word, about }: { readonly word: string; readonly about?: string }): Offered => ({
+  label: word,
+  ...(about === undefined ? {} : { detail: about }),
+});
+
+/** The claim that is being written: in braces behind marked words, or as a value of its own. */
+function claimAt({ path, what, written }: YamlPlace): string | undefined {
+  const inBraces = /\]\{(?<claim>[^{}]*)$/u.exec(written)?.groups?.['claim'];
+  if (inBraces !== undefined) return inBraces;
+  const [last, before] = [path.at(-1), path.at(-2)];
+  const isClaim = last === 'claim' || last === 'because' || (last === '-' && before === 'claims');
+  return isClaim && what !== 'block text' ? written.replace(/^["']/u, '') : undefined;
 }
 
-/** Every key of the lesson's schema with its description, gathered from all its levels. */
-const keys: readonly Offered[] = (() => {
-  const found = new Map<string, Offered>();
-  const gather = (node: unknown): void => {
-    if (typeof node !== 'object' || node === null) return;
-    for (const [name, { description }] of Object.entries((node as SchemaNode).properties ?? {}))
-      if (!found.has(name))
-        found.set(name, {
-          label: `${name}: `,
-          ...(description === undefined ? {} : { detail: description.split(/[.;:]/u)[0] ?? description }),
-        });
-    for (const inner of Object.values(node)) gather(inner);
-  };
-  gather(lessonJsonSchema());
-  return [...found.values()];
-})();
+const begins = (words: readonly Offered[], written: string): readonly Offered[] => {
+  const start = written.toLowerCase();
+  return words.filter(({ label }) => label.toLowerCase().startsWith(start));
+};
 
-/** The claim that is being typed: an item of a list, or the braces behind marked words. */
-const claimBefore = /(?:^\s*-\s+(?:claim:\s+)?|\{|because:\s+)(?<claim>[^{}:]*)$/u;
+/** Completes the last word of a claim; its former ones decide what can follow. */
+function completeClaim(claim: string, score: KnownScore): Completion {
+  const word = /[^\s-]*$/u.exec(claim)?.[0] ?? '';
+  const before = claim.slice(0, claim.length - word.length);
+  return { typed: word.length, words: begins(claimWords(before, score).map(offered), word) };
+}
+
+/** Completes bars: one, or the last one of a range. */
+function completeBars(written: string, score: KnownScore): Completion {
+  const [, first, last] = /^(?:(\w+)-)?(\w*)$/u.exec(written) ?? [];
+  if (last === undefined) return { typed: 0, words: [] };
+  const after = first === undefined ? 0 : score.bars.indexOf(first) + 1;
+  return {
+    typed: last.length,
+    words: begins(
+      score.bars.slice(after).map(label => ({ label })),
+      last,
+    ),
+  };
+}
 
 /**
- * Words that can stand behind a line as far as it is typed: keys of the lesson at its start, numbers of bars, and the words with which the
- * claim language goes on.
+ * Words that can stand at the end of a text: keys and values of the lesson's format, bars and voices of the score, and the words with
+ * which a claim goes on. `undefined` where there is nothing to say, as within a narration.
  */
-export function wordsFor(line: string, bars: readonly string[]): Completion | undefined {
-  const key = /^\s*(?:-\s+)?(?<word>[a-z]+)$/u.exec(line)?.groups?.['word'];
-  const claim = claimBefore.exec(line)?.groups?.['claim'];
-  const offered: Offered[] = [];
-  let typed = 0;
+export function wordsAt(before: string, score: KnownScore): Completion | undefined {
+  const place = yamlPlace(before);
+  const { path, what, written } = place;
+  const claim = claimAt(place);
+  const last = path.at(-1) ?? '';
+  const complete = (words: readonly Offered[]): Completion => ({
+    typed: written.length,
+    words: begins(words, written),
+  });
+  const keys =
+    what === 'key' ? keysAt(path).map(({ word, ...rest }) => offered({ word: `${word}: `, ...rest })) : [];
   if (claim !== undefined) {
-    const word = /\S*$/u.exec(claim)?.[0] ?? '';
-    const before = claim.slice(0, claim.length - word.length);
-    typed = word.length;
-    if (/\bbars?\s+$/iu.test(before)) offered.push(...bars.map(label => ({ label })));
-    // A sign that no claim contains makes the reader say what could have stood in its place.
-    const read = readClaim(`${before}\u00a7`);
-    if ('problem' in read)
-      offered.push(
-        ...read.problem.expected.flatMap(each => {
-          const plain = /^`([^`]+)`$/u.exec(each)?.[1];
-          return plain === undefined ? [] : [{ label: plain }];
-        }),
-      );
+    const inClaim = completeClaim(claim, score);
+    return written === claim && inClaim.typed === written.length
+      ? { ...inClaim, words: [...inClaim.words, ...begins(keys, written)] }
+      : inClaim;
   }
-  if (key !== undefined) {
-    typed = key.length;
-    offered.push(...keys);
-  }
-  if (claim === undefined && key === undefined) return undefined;
-  const start = line.slice(line.length - typed).toLowerCase();
-  return { typed, words: offered.filter(({ label }) => label.toLowerCase().startsWith(start)) };
+  if (what === 'block text') return undefined;
+  if (what === 'value' && (last === 'bars' || last === 'play')) return completeBars(written, score);
+  if (what === 'value' && last === 'voice' && path.includes('play'))
+    return complete(score.voices.map(label => ({ label })));
+  const values = valuesAt(path).map(offered);
+  const words = [...keys, ...(what === 'value' || last === '-' ? values : [])];
+  return words.length === 0 ? undefined : complete(words);
 }

@@ -18,7 +18,8 @@ import type { Text } from '@codemirror/state';
 import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import type { Checked, TextClaim, TextFinding } from './checked.js';
-import { wordsFor } from './complete.js';
+import type { KnownScore } from './claim-words.js';
+import { wordsAt } from './complete.js';
 import { lineChanges } from './line-changes.js';
 import { putBars } from './put-bars.js';
 import type { LabelledBars } from './put-bars.js';
@@ -46,8 +47,8 @@ export interface TextPaneHandlers {
   readonly edited: () => void;
   readonly moved: (at: number) => void;
   readonly save: () => void;
-  /** Labels of the bars of the score. */
-  readonly bars: () => readonly string[];
+  /** What is known of the score, for completion. */
+  readonly score: () => KnownScore;
 }
 
 const ink = HighlightStyle.define([
@@ -58,12 +59,21 @@ const ink = HighlightStyle.define([
   { tag: tags.punctuation, class: 'ink-sign' },
 ]);
 
-const ofFinding = ({ from, to, severity, code, message, help }: TextFinding): Diagnostic => ({
+/** A change of one press. The marks of findings move with the text, and the range with them. */
+const change = (insert: string, range = (_view: EditorView, from: number, to: number) => ({ from, to })) => ({
+  name: `write: ${insert}`,
+  apply: (view: EditorView, from: number, to: number): void => {
+    view.dispatch({ changes: { ...range(view, from, to), insert } });
+  },
+});
+
+const ofFinding = ({ from, to, severity, code, message, help, fixes }: TextFinding): Diagnostic => ({
   from,
   to: Math.max(to, from),
   severity: severity === 'note' ? 'info' : severity,
   source: code,
   message: help === undefined ? message : `${message}\n${help}`,
+  actions: fixes.map(insert => change(insert)),
 });
 
 /** A claim that holds needs no mark; the others carry their reason, and the nearest true sentence as a change of one press. */
@@ -76,47 +86,36 @@ function ofClaim({
   nearest,
   text,
   accepted,
+  isRead,
 }: TextClaim): readonly Diagnostic[] {
-  if (verdict === 'holds' || accepted) return [];
-  return [
-    {
-      from,
-      to,
-      severity: verdict === 'fails' ? 'error' : 'warning',
-      source: code,
-      message: `${verdict}: ${reason}`,
-      actions:
-        nearest === undefined
-          ? []
-          : [
-              {
-                name: `write: ${nearest}`,
-                apply: (view, at, end) => {
-                  // Quotes around a claim stay where they are.
-                  const written = view.state.sliceDoc(at, end);
-                  const inner = written.indexOf(text);
-                  const start = inner < 0 ? at : at + inner;
-                  const stop = inner < 0 ? end : start + text.length;
-                  view.dispatch({ changes: { from: start, to: stop, insert: nearest } });
-                },
-              },
-            ],
-    },
-  ];
+  if (verdict === 'holds' || accepted || !isRead) return [];
+  const actions =
+    nearest === undefined
+      ? []
+      : [
+          change(nearest, (view, at, end) => {
+            // Quotes around a claim stay where they are.
+            const inner = view.state.sliceDoc(at, end).indexOf(text);
+            return inner < 0 ? { from: at, to: end } : { from: at + inner, to: at + inner + text.length };
+          }),
+        ];
+  const severity = verdict === 'fails' ? 'error' : 'warning';
+  return [{ from, to, severity, source: code, message: `${verdict}: ${reason}`, actions }];
 }
 
 /** The lesson's text with its findings. */
 export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
   const complete = (context: CompletionContext): CompletionResult | null => {
-    const line = context.state.doc.lineAt(context.pos);
-    const found = wordsFor(line.text.slice(0, context.pos - line.from), handlers.bars());
+    const found = wordsAt(context.state.sliceDoc(0, context.pos), handlers.score());
     if (found === undefined || (found.words.length === 0 && !context.explicit)) return null;
     return {
       from: context.pos - found.typed,
+      // In the order in which they were found: what is heard in the bar itself comes first.
       options: found.words.map(({ label, detail }) => ({
         label,
         ...(detail === undefined ? {} : { detail }),
       })),
+      filter: false,
     };
   };
   const extensions = [
@@ -140,6 +139,8 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
           return true;
         },
       },
+      { key: 'F4', run: () => goToClaim(1) },
+      { key: 'Shift-F4', run: () => goToClaim(-1) },
       ...completionKeymap,
       ...searchKeymap,
       ...historyKeymap,
@@ -162,6 +163,17 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
       effects: EditorView.scrollIntoView(Math.min(from, end), { y: 'center' }),
     });
     view.focus();
+  };
+  let claimsShown: readonly TextClaim[] = [];
+  /** To the next claim, or the one before; round the end to the first. */
+  const goToClaim = (direction: 1 | -1): boolean => {
+    const { head } = view.state.selection.main;
+    const next =
+      direction === 1
+        ? (claimsShown.find(({ from }) => from > head) ?? claimsShown[0])
+        : (claimsShown.findLast(({ to }) => to < head) ?? claimsShown.at(-1));
+    if (next !== undefined) goTo(next.from, next.to);
+    return next !== undefined;
   };
   let written: { readonly doc: Text; readonly text: string } | undefined;
   /** The text as one string; made once for each state of it. */
@@ -214,6 +226,7 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     },
     goTo,
     show: ({ findings, claims }) => {
+      claimsShown = claims;
       const end = view.state.doc.length;
       const all = [...findings.map(ofFinding), ...claims.flatMap(ofClaim)].filter(({ to }) => to <= end);
       view.dispatch(setDiagnostics(view.state, all));

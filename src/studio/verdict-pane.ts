@@ -11,6 +11,7 @@ export interface VerdictPane {
 
 export interface VerdictPaneHandlers {
   readonly goTo: (from: number, to: number) => void;
+  /** The cursor has come to a claim. */
   readonly look: (claim: TextClaim) => void;
 }
 
@@ -27,6 +28,8 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   );
   const hidden = new Set<VerdictWord>();
   let shown: Checked | undefined;
+  /** The claim at the cursor. */
+  let looked: TextClaim | undefined;
   let entries: readonly { readonly claim: TextClaim; readonly row: HTMLElement }[] = [];
 
   const row = (claim: TextClaim): HTMLElement => {
@@ -41,7 +44,6 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
         : [html('span', { class: 'nearest' }, `nearest: ${claim.nearest}`)]),
     );
     button.addEventListener('click', () => {
-      handlers.look(claim);
       handlers.goTo(claim.from, claim.to);
     });
     return html('li', {}, button);
@@ -49,15 +51,19 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
 
   const draw = (): void => {
     if (shown === undefined) return;
-    const { claims, steps, findings, took } = shown;
+    const { claims, steps, findings, took, isRead } = shown;
     const open = claims
       .filter(({ verdict }) => !hidden.has(verdict))
       .map(claim => ({ claim, row: row(claim) }));
     entries = open;
     const errors = findings.filter(({ severity }) => severity === 'error').length;
     counts.textContent = [
-      ...words.map(word => `${String(claims.filter(({ verdict }) => verdict === word).length)} ${word}`),
-      ...(errors === 0 ? [] : [`${String(errors)} errors in the text`]),
+      ...(isRead
+        ? words.map(word => `${String(claims.filter(({ verdict }) => verdict === word).length)} ${word}`)
+        : ['the lesson cannot be read yet']),
+      ...(errors === 0
+        ? []
+        : [errors === 1 ? '1 error in the text' : `${String(errors)} errors in the text`]),
     ].join(' · ');
     counts.title = `checked in ${took.toFixed(0)} ms`;
     list.replaceChildren(
@@ -100,11 +106,16 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
       draw();
     },
     mark: at => {
+      let here: TextClaim | undefined;
       for (const { claim, row: item } of entries) {
-        const here = claim.from <= at && at <= claim.to;
-        item.classList.toggle('is-here', here);
-        if (here) item.scrollIntoView({ block: 'nearest' });
+        const isHere = claim.from <= at && at <= claim.to;
+        item.classList.toggle('is-here', isHere);
+        if (!isHere) continue;
+        here = claim;
+        if (claim !== looked) item.scrollIntoView({ block: 'nearest' });
       }
+      if (here !== undefined && here !== looked) handlers.look(here);
+      looked = here;
     },
   };
 }

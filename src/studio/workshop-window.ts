@@ -6,6 +6,7 @@ import type { Checked } from './checked.js';
 import { checking } from './checking.js';
 import { exporting } from './export-lesson.js';
 import { fileName, lessonFile } from './lesson-file.js';
+import { knownScore, noScore } from './known-score.js';
 import { previewPane } from './preview-pane.js';
 import { scorePane } from './score-pane.js';
 import { textPane } from './text-pane.js';
@@ -21,7 +22,7 @@ export async function workshopWindow(
   begun: Answers['begin'],
   nonce: string,
 ): Promise<void> {
-  let barLabels: readonly string[] = [];
+  let known = noScore;
   let steps: Checked['steps'] = [];
   let cursor = 0;
   let hasErrors = false;
@@ -52,7 +53,7 @@ export async function workshopWindow(
       save: () => {
         void file.save();
       },
-      bars: () => barLabels,
+      score: () => known,
     },
     nonce,
   );
@@ -105,10 +106,12 @@ export async function workshopWindow(
       text.show(result);
       verdicts.show(result);
       verdicts.mark(cursor);
-      if (result.score?.id !== scoreShown) {
+      // While the text cannot be read the score stays: the author is in the middle of a word.
+      if (result.isRead && result.score?.id !== scoreShown) {
         scoreShown = result.score?.id;
-        barLabels = result.score?.content?.bars.map(({ label }) => label) ?? [];
-        score.setScore(result.score?.content);
+        const content = result.score?.content;
+        known = content === undefined ? noScore : knownScore(content);
+        score.setScore(content);
       }
       if (pageIsDue) {
         pageIsDue = false;

@@ -25,6 +25,51 @@ describe('the window', () => {
     expect(reports).toEqual([]);
   });
 
+  it('completes what is typed from the format, the score and the claim language', async () => {
+    const { page } = await opened();
+    await cursorBehind(page, '- bars 4-5 tonicize E minor');
+    await page.locator('.cm-content').focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('- bar 2 is V', { delay: 30 });
+    const offers = page.locator('.cm-tooltip-autocomplete li');
+    await offers.filter({ hasText: 'V43heard in bar 2' }).waitFor();
+    expect(await offers.first().textContent()).toBe('V43heard in bar 2');
+    // A list that has only just appeared takes no key, so that nobody accepts what they have not seen.
+    await page.waitForTimeout(150);
+    await page.keyboard.press('Enter');
+    expect(await text(page)).toContain('      - bars 4-5 tonicize E minor\n      - bar 2 is V43\n');
+    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('61 holds'));
+    // The claim at the cursor is marked among the verdicts, and a key leads on to the next one.
+    expect(await page.locator('.is-here .sentence').textContent()).toBe('bar 2 is V43');
+    await page.keyboard.press('F4');
+    expect(await page.locator('.is-here .sentence').textContent()).toBe('the bass of bar 6 is E#');
+    await page.keyboard.press('Shift+F4');
+    await page.keyboard.press('Shift+F4');
+    expect(await page.locator('.is-here .sentence').textContent()).toBe('bars 4-5 tonicize E minor');
+  });
+
+  it('mends a misspelt key with one press', async () => {
+    const { page } = await opened();
+    const before = await text(page);
+    await edit(page, 'narrator: ', 'narator: ');
+    await page.waitForSelector('.claim-row.is-error');
+    await page.locator('.cm-lintRange-error').first().hover();
+    await page.getByRole('button', { name: 'write: narrator' }).click();
+    await page.waitForFunction(() => document.querySelector('.is-error') === null);
+    expect(await text(page)).toBe(before);
+  });
+
+  it('keeps the score while the text cannot be read', async () => {
+    const { page } = await opened();
+    await edit(page, 'home: B minor', 'home: B');
+    await page.waitForFunction(() =>
+      document.querySelector('.counts')?.textContent?.startsWith('the lesson cannot be read'),
+    );
+    expect(await page.locator('.score-pane svg.system').count()).toBeGreaterThan(3);
+    await edit(page, 'home: B', 'home: B minor');
+    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('60 holds'));
+  });
+
   it('tells what stands in the bars that the keyboard chooses, and writes a claim that holds', async () => {
     const { page } = await opened();
     await page.locator('.score-pane .sheet').focus();
