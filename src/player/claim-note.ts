@@ -20,7 +20,8 @@ const sentence = (text: string): string => {
 /** Why a claim holds or not: the verdict in words, the reason, and the notes that decide. */
 export function claimNote(claim: PageClaim): HTMLElement {
   const evidence = claim.evidence.map(({ role, pitch, voice, bar, beat, why }) => {
-    const place = bar === '' ? '' : `bar ${bar}${beat === '' ? '' : `, beat ${beat}`}`;
+    const named = bar === '0' ? 'pickup' : `bar ${bar}`;
+    const place = bar === '' ? '' : `${named}${beat === '' ? '' : `, beat ${beat}`}`;
     const where = [voice, place].filter(part => part !== '').join(', ');
     return html(
       'li',

@@ -26,6 +26,7 @@ export interface Closer {
   /** Looks at a note or bar that was pointed at, and lets it be heard. */
   readonly pick: (picked: Picked) => void;
   readonly toggle: () => void;
+  readonly isOpen: () => boolean;
   readonly onProgress: (progress: Progress) => void;
   /** What is told may have changed with the labels. */
   readonly refresh: () => void;
@@ -169,6 +170,7 @@ export function closer(data: PageData, parts: CloserParts): Closer {
       show(stepLook(player.progress().step));
       view.focus();
     },
+    isOpen: () => look !== undefined,
     onProgress: ({ excerpt }) => {
       view.setRepeating(excerpt !== undefined && excerpt === repeatName());
     },

@@ -47,13 +47,17 @@ export function buildPage(
   const { timeline } = data;
   let settings = storedSettings();
   const uncovered = new Set<number>();
+  /** Questions that the lesson has gone past without an answer. */
+  const passed = new Set<string>();
+  const isOpen = (ask: string): boolean => !passed.has(ask) && !isSettled(keeper.now().answers[ask]);
   const keeper = progressKeeper(data.id, progress => {
     showKept(progress);
   });
   const summary = summaryView(data, () => {
     keeper.forget();
+    passed.clear();
     for (const view of steps) view.reset();
-    showLabels();
+    showAnswered();
     moves.goTo(0);
   });
   const showKept = (progress: LessonProgress): void => {
@@ -113,6 +117,7 @@ export function buildPage(
     markChosen: chosen => {
       notations.get('')?.markChosen(chosen);
       tools.setLooking(chosen !== undefined);
+      show(player.progress());
     },
     mayTell: onset => {
       const { layers, covered } = labelsNow(player.progress().step);
@@ -135,6 +140,7 @@ export function buildPage(
       tools.setPractising(on);
       if (!on) tools.focus();
       showLabels();
+      show(player.progress());
     },
   });
   const music = html('main', { class: 'music', 'aria-label': 'Score' }, sheet);
@@ -149,7 +155,7 @@ export function buildPage(
         before: keeper.now().answers[ask.id],
         onAnswered: answer => {
           keeper.answered(ask.id, answer);
-          showLabels();
+          showAnswered();
         },
         onContinue: () => {
           player.send({ kind: 'continue' });
@@ -217,6 +223,7 @@ export function buildPage(
     status,
   );
 
+  const questions = timeline.events.filter(event => event.kind === 'question');
   let shownStep = -1;
   let shownScore: string | undefined;
 
@@ -225,7 +232,7 @@ export function buildPage(
       data,
       step,
       practising.isOn() ? { ...settings, labels: 'none' } : settings,
-      ask => isSettled(keeper.now().answers[ask]),
+      ask => !isOpen(ask),
       uncovered,
     );
 
@@ -239,6 +246,20 @@ export function buildPage(
   function showLabels(): void {
     showExcerpt(player.progress().step);
     look.refresh();
+  }
+
+  /** What an open question keeps back may be seen once it is answered, or the lesson has gone past it. */
+  function showAnswered(): void {
+    for (const view of steps) view.keepBack(isOpen);
+    transcript.keepBack(isOpen);
+    showLabels();
+  }
+
+  function notePassed(step: number, at: number): void {
+    const before = passed.size;
+    for (const { ask, end } of questions.filter(one => one.step === step))
+      if (end <= at && isOpen(ask)) passed.add(ask);
+    if (passed.size > before) showAnswered();
   }
 
   function uncover(segment: number): void {
@@ -280,7 +301,10 @@ export function buildPage(
 
   function show(progress: Progress): void {
     const { at, step, moving, playing, asking, excerpt, trouble } = progress;
-    const sounding = playing === undefined ? { notes: [] } : whatSounds(playing.timeline, playing.at);
+    // Where the lesson rests is of no interest to who looks at a note or practises, and would lie over its marks.
+    const elsewhere = !moving && (look.isOpen() || practising.isOn());
+    const sounding =
+      playing === undefined || elsewhere ? { notes: [] } : whatSounds(playing.timeline, playing.at);
     showScore(sounding.score ?? '');
     showStep(step);
     notations.get(sounding.score ?? '')?.mark(sounding.bar, sounding.notes, moving);
@@ -295,6 +319,7 @@ export function buildPage(
     caption.show(settings.captions ? inLesson : undefined);
     setText(notice, trouble === undefined ? (sound.silentBecause() ?? '') : `The sound failed: ${trouble}`);
     keeper.open(step);
+    if (moving && excerpt === undefined) notePassed(step, at);
     if (moving && excerpt === undefined && at >= (timeline.steps[step]?.end ?? Infinity) - heardBefore)
       keeper.heard(step);
   }
@@ -334,6 +359,7 @@ export function buildPage(
     if (step !== undefined) moves.goTo(step);
   });
   showKept(kept);
+  showAnswered();
   moves.goTo(Math.min(linkedStep(location.hash) ?? kept.step, data.steps.length - 1));
   applySettings();
 }

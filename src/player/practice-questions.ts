@@ -1,6 +1,6 @@
 import { readClaim } from '../claims/index.js';
 import { printKey, type Analysis } from '../harmony/index.js';
-import { add, compare, equals, isBefore, placeAt, printFraction } from '../score/index.js';
+import { add, compare, equals, isBefore, pitchClassOf, placeAt, printFraction } from '../score/index.js';
 import type { PageData } from '../timeline/index.js';
 import { barHeading } from './notation/in-words.js';
 import { withAccidentals } from '../timeline/index.js';
@@ -20,7 +20,7 @@ export interface PracticeQuestion extends Question {
 
 /**
  * Asks for the harmonies of the bars from `firstBar` to `lastBar`, in order. A harmony that fills its bar is asked by the bar, any other
- * by the beat where it begins; one that goes on over a bar line is asked once.
+ * by the beat where it begins; one that goes on over a bar line is asked once, and one of which a single tone sounds is not asked.
  */
 export function practiceQuestions(
   data: PageData,
@@ -32,6 +32,11 @@ export function practiceQuestions(
     const place = placeAt(score, segment.start, data.beat);
     const bar = place === undefined ? undefined : score.bars[place.index];
     if (place === undefined || bar === undefined || bar.index < firstBar || bar.index > lastBar) return [];
+    // A single tone settles no harmony; what is read into it cannot be asked for.
+    const tones = score.notes.filter(
+      ({ onset, duration }) => isBefore(onset, segment.end) && isBefore(segment.start, add(onset, duration)),
+    );
+    if (new Set(tones.map(({ pitch }) => pitchClassOf(pitch))).size < 2) return [];
     const fills = equals(segment.start, bar.start) && !isBefore(segment.end, add(bar.start, bar.length));
     const named = bar.label === '0' ? 'the pickup' : `bar ${bar.label}`;
     const beat = compare(segment.start, bar.start) === 0 && fills ? '' : ` beat ${printFraction(place.beat)}`;

@@ -5,6 +5,7 @@ import { html } from './dom.js';
 import type { Judgement } from './judge.js';
 import type { PracticeQuestion } from './practice-questions.js';
 import { reception } from './question-view.js';
+import { reveal } from './reveal.js';
 import { fileName, saveText } from './save-text.js';
 
 export type PracticeRange = 'step' | 'piece';
@@ -29,6 +30,8 @@ interface Result {
   readonly given: string;
   readonly tries: number;
   readonly right: boolean;
+  /** The reading was shown before it was found. */
+  readonly shown: boolean;
 }
 
 /** Bar by bar without labels: the student writes the harmony, the notes judge it. */
@@ -40,6 +43,7 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
   let tries = 0;
   let last = '';
   let right = false;
+  let shown = false;
 
   const button = (label: string, press: () => void): HTMLButtonElement => {
     const made = html('button', { type: 'button' }, label);
@@ -65,7 +69,8 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
       feedback.replaceChildren(html('p', {}, judgement.help));
       return;
     }
-    if (!right) {
+    // What is tried after the answer was shown does not change the record.
+    if (!right && !shown) {
       tries += 1;
       last = entry;
       right = judgement.right;
@@ -81,7 +86,10 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
   });
   const showAnswer = button('Show the answer', () => {
     const question = questions[at];
-    if (question !== undefined) feedback.replaceChildren(html('p', {}, `It is read as ${question.reading}.`));
+    if (question === undefined) return;
+    shown = !right;
+    feedback.replaceChildren(html('p', {}, `It is read as ${question.reading}.`));
+    bringIntoView();
   });
   const save = button('Save as text', () => {
     saveText(fileName(title, 'practice'), practiceText(title, results));
@@ -97,11 +105,17 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
     feedback.replaceChildren(html('p', {}, html('strong', {}, `${start}.`)), claimNote(claim));
     handlers.showEvidence(claim.evidence);
     if (right && question !== undefined) feedback.append(html('p', {}, `It is read as ${question.reading}.`));
+    bringIntoView();
+  }
+
+  function bringIntoView(): void {
+    const scroller = feedback.closest('.words');
+    if (scroller !== null) reveal(scroller, form.element, feedback);
   }
 
   function goOn(): void {
     const question = questions[at];
-    if (question !== undefined) results = [...results, { question, given: last, tries, right }];
+    if (question !== undefined) results = [...results, { question, given: last, tries, right, shown }];
     at += 1;
     ask();
   }
@@ -111,6 +125,7 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
     tries = 0;
     last = '';
     right = false;
+    shown = false;
     feedback.replaceChildren();
     handlers.showEvidence([]);
     form.clear();
@@ -160,8 +175,8 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
   };
 }
 
-function resultLine({ question, given, tries, right }: Result): string {
-  const answer = given === '' ? 'passed over' : given;
+function resultLine({ question, given, tries, right, shown }: Result): string {
+  const answer = given !== '' ? given : shown ? 'answer shown' : 'passed over';
   const verdict = right ? `right${tries > 1 ? ` after ${tries} tries` : ''}` : `read as ${question.reading}`;
   return `${question.heading}: ${answer}; ${verdict}`;
 }

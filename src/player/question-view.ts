@@ -4,6 +4,7 @@ import { claimNote } from './claim-note.js';
 import { html } from './dom.js';
 import { sameWords, type Judgement } from './judge.js';
 import { isSettled, type Answered } from './progress.js';
+import { reveal } from './reveal.js';
 
 export type AskAction = Extract<PageAction, { readonly kind: 'ask' }>;
 
@@ -95,6 +96,8 @@ export function questionView(question: AskAction, parts: QuestionParts): Questio
       ...(reason === undefined ? [] : [claimNote(reason)]),
     );
     showAnswer.hidden = isSettled(answer);
+    const scroller = feedback.closest('.words');
+    if (scroller !== null) reveal(scroller, element, feedback);
   }
 
   const element = html(

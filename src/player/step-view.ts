@@ -31,6 +31,8 @@ export interface StepView {
   /** Marks the spoken word of a say; nothing where `say` is absent or of another step. */
   readonly markWord: (say: string | undefined, word: number | undefined) => void;
   readonly setWaiting: (ask: string | undefined) => void;
+  /** Keeps back what stands behind a question that is still open. */
+  readonly keepBack: (isOpen: (ask: string) => boolean) => void;
   /** Its questions as if they had never been answered. */
   readonly reset: () => void;
 }
@@ -89,6 +91,12 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
   const byPath = new Map(data.claims.map(claim => [claim.path, claim]));
   const bodyId = `step-${index + 1}-body`;
   const body = html('div', { class: 'step-body', id: bodyId });
+  /** What stands in the body, and the action that it belongs to; what belongs to the step as a whole comes after all actions. */
+  const parts: { readonly action: number; readonly element: HTMLElement }[] = [];
+  const add = (action: number, ...elements: readonly HTMLElement[]): void => {
+    parts.push(...elements.map(element => ({ action, element })));
+    body.append(...elements);
+  };
 
   const addMark = (path: string, behind: HTMLElement, blockOf: () => Element): void => {
     const claim = byPath.get(path);
@@ -122,11 +130,12 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
             });
         for (const { path, element } of told.claims)
           addMark(path, element, () => element.closest('p, li, blockquote') ?? element);
-        body.append(...told.blocks);
+        add(at, ...told.blocks);
         break;
       }
       case 'play':
-        body.append(
+        add(
+          at,
           playLine(action, () => {
             handlers.playAction(index, at);
           }),
@@ -135,7 +144,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       case 'ask': {
         const view = questionView(action, handlers.question(index, action));
         questions.set(action.id, view);
-        body.append(view.element);
+        add(at, view.element);
         break;
       }
       case 'wait':
@@ -150,8 +159,14 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       addMark(claim.path, item, () => item.lastElementChild ?? item);
       list.append(item);
     }
-    body.append(list);
+    add(step.script.length, list);
   }
+  const keptBack = html(
+    'p',
+    { class: 'about' },
+    'The rest of this step is shown once you have answered, or gone on.',
+  );
+  body.append(keptBack);
   const playStep = html(
     'button',
     { type: 'button', class: 'play-line' },
@@ -215,6 +230,13 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
     },
     setWaiting: ask => {
       for (const [id, view] of questions) view.setWaiting(id === ask);
+    },
+    keepBack: isOpen => {
+      const question = step.script.findIndex(action => action.kind === 'ask' && isOpen(action.id));
+      // The words behind a question tell its answer.
+      const from = question < 0 ? Infinity : question + 1;
+      for (const { action, element: part } of parts) part.hidden = action >= from;
+      keptBack.hidden = parts.every(({ action }) => action < from);
     },
     reset: () => {
       for (const view of questions.values()) view.reset();

@@ -1,6 +1,6 @@
 import type { PageData, SpeechEvent, TimelineStep } from '../timeline/index.js';
 import { passageText } from '../timeline/index.js';
-import { html } from './dom.js';
+import { html, setText } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
 import { reveal } from './reveal.js';
 
@@ -10,11 +10,15 @@ export interface TranscriptView {
   readonly fill: () => void;
   /** Marks the word that is spoken and brings its line into view while `follow` says so. */
   readonly mark: (say: string | undefined, word: number | undefined, follow: boolean) => void;
+  /** Keeps back what stands behind a question that is still open. */
+  readonly keepBack: (isOpen: (ask: string) => boolean) => void;
 }
 
 interface Line {
   readonly element: HTMLElement;
   readonly text: string;
+  readonly step: number;
+  readonly start: number;
   readonly say?: string;
   readonly words: readonly HTMLElement[];
   readonly places: SpeechEvent['words'];
@@ -67,7 +71,7 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
         const text = `[${passageText(event)}]`;
         const element = line(event.start, event.end, [text]);
         element.classList.add('played');
-        lines.push({ element, text, words: [], places: [] });
+        lines.push({ element, text, step: event.step, start: event.start, words: [], places: [] });
         return [element];
       }
       if (event.kind !== 'speech') return [];
@@ -78,7 +82,15 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
           const word = event.words[index];
           if (word !== undefined) playFrom(word.start);
         });
-      lines.push({ element, text: event.text, say: event.say, words: spans, places: event.words });
+      lines.push({
+        element,
+        text: event.text,
+        step: event.step,
+        start: event.start,
+        say: event.say,
+        words: spans,
+        places: event.words,
+      });
       return [element];
     });
     return html(
@@ -90,12 +102,19 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
   };
 
   let lists: readonly HTMLElement[] = [];
+  let isOpen: (ask: string) => boolean = () => false;
   const input = html('input', { type: 'search', autocomplete: 'off', spellcheck: 'false' });
   const found = html('p', { class: 'about', role: 'status' });
   const search = (): void => {
     const wanted = plain(input.value.trim());
+    // The words behind a question tell its answer.
+    const open = timeline.events.filter(event => event.kind === 'question' && isOpen(event.ask));
     let hits = 0;
-    for (const { element, text, words, places } of lines) {
+    for (const { element, text, step, start, words, places } of lines) {
+      if (open.some(question => question.step === step && start >= question.start)) {
+        element.hidden = true;
+        continue;
+      }
       const here = plain(text);
       const ranges: number[] = [];
       for (let at = wanted === '' ? -1 : here.indexOf(wanted); at >= 0; at = here.indexOf(wanted, at + 1))
@@ -111,7 +130,7 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
       }
     }
     for (const list of lists) list.hidden = list.querySelector('li:not([hidden])') === null;
-    found.textContent = wanted === '' ? '' : hits === 1 ? '1 place' : `${hits} places`;
+    setText(found, wanted === '' ? '' : hits === 1 ? '1 place' : `${hits} places`);
   };
   input.addEventListener('input', search);
 
@@ -128,6 +147,11 @@ export function transcriptView(data: PageData, playFrom: (at: number) => void): 
       if (lists.length > 0) return;
       lists = timeline.steps.map(sectionOf);
       element.append(...lists);
+      search();
+    },
+    keepBack: open => {
+      isOpen = open;
+      search();
     },
     mark: (say, word, follow) => {
       const at = say === undefined ? undefined : lines.find(one => one.say === say);

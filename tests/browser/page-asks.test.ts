@@ -95,8 +95,7 @@ describe('practice', () => {
     await page.getByRole('button', { name: 'Practise' }).click();
     expect(await page.locator('.label').count()).toBe(0);
     expect(await page.locator('.steps').isVisible()).toBe(false);
-    expect(await page.locator('.practice h2').textContent()).toBe('Pickup');
-    await page.getByRole('button', { name: 'Next', exact: true }).click();
+    // The lone note of the pickup settles no harmony.
     expect(await page.locator('.practice h2').textContent()).toBe('Bar 1');
     expect(await page.locator('.chosen path').count()).toBe(2);
     expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT');
@@ -113,22 +112,40 @@ describe('practice', () => {
     await page.waitForSelector('.sounding');
     for (let bar = 0; bar < 4; bar++) await page.getByRole('button', { name: 'Next', exact: true }).click();
     expect(await page.locator('.practice h2').textContent()).toBe('How it went');
-    expect(await page.locator('.practice .about').textContent()).toBe('1 of 5 found.');
+    expect(await page.locator('.practice .about').textContent()).toBe('1 of 4 found.');
     const { text } = await savedText(page, () =>
       page.locator('.practice').getByRole('button', { name: 'Save as text' }).click(),
     );
     expect(text.split('\n').slice(0, 5)).toEqual([
       'How the ferry leaves the bank',
-      '1 of 5 harmonies found',
+      '1 of 4 harmonies found',
       '',
-      'Pickup: passed over; read as i in D minor (Dm)',
       'Bar 1: Dm; right after 2 tries',
+      'Bar 2: passed over; read as i in D minor (Dm)',
     ]);
     await page.getByRole('button', { name: 'Back to the lesson' }).click();
     expect(await page.locator('.label').count()).toBeGreaterThan(0);
     expect(await page.locator('.steps').isVisible()).toBe(true);
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Look closer');
     expect(reports).toEqual([]);
+    await page.context().close();
+  });
+
+  test('an answer that was shown does not count as found, and the place of the lesson is not marked meanwhile', async () => {
+    const { page } = await openPage(browser, address);
+    await page.locator('.transport-play').click();
+    await page.waitForSelector('.sounding');
+    await page.locator('.transport-play').click();
+    expect(await page.locator('.sounding').count()).toBeGreaterThan(0);
+    await page.getByRole('button', { name: 'Practise' }).click();
+    expect(await page.locator('.sounding, .bar-now rect').count()).toBe(0);
+    await page.locator('.practice').getByRole('button', { name: 'Show the answer' }).click();
+    expect(await answer(page, '.practice', 'i')).toContain('Yes.');
+    for (let bar = 0; bar < 4; bar++) await page.getByRole('button', { name: 'Next', exact: true }).click();
+    expect(await page.locator('.practice .about').textContent()).toBe('0 of 4 found.');
+    expect(await page.locator('.practice li').first().textContent()).toBe(
+      'Bar 1: answer shown; read as i in D minor (Dm)',
+    );
     await page.context().close();
   });
 });

@@ -108,7 +108,7 @@ describe('by keyboard alone', () => {
     const words = async () => (await page.locator('.closer-words').textContent()) ?? '';
     await page.keyboard.press('w');
     expect(await words()).toMatch(
-      /^Step 1: Four bars at the bankBars 0 to 4: 5 bars, staff 1, staff 2\.Key: D minor\./,
+      /^Step 1: Four bars at the bankPickup and bars 1 to 4: 5 bars, staff 1, staff 2\.Key: D minor\./,
     );
     await page.keyboard.press('ArrowRight');
     expect(await words()).toMatch(/^Pickup.*Beat 3\. staff 1: A 4\./);
@@ -149,7 +149,7 @@ describe('by keyboard alone', () => {
     for (let press = 0; press < 4; press++) await page.keyboard.press('Tab');
     expect((await focused(page))?.name).toBe('Next');
     await page.keyboard.press('Enter');
-    expect(await page.locator('.practice h2').textContent()).toBe('Bar 1');
+    expect(await page.locator('.practice h2').textContent()).toBe('Bar 2');
     await page.getByRole('button', { name: 'Back to the lesson' }).focus();
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Transcript' }).focus();

@@ -128,6 +128,37 @@ describe('playing', () => {
     await page.context().close();
   });
 
+  test('keeps back what stands behind a question until it is answered, or the lesson has gone past it', async () => {
+    const { page } = await openPage(browser, address);
+    const body = page.locator('.step.current .step-body');
+    const note = 'The rest of this step is shown once you have answered, or gone on.';
+    await page.getByRole('button', { name: 'Next step' }).click();
+    expect(await body.innerText()).toContain(note);
+    expect(await body.innerText()).not.toContain('The leading tone, of course.');
+    expect(await body.innerText()).not.toContain('bar 6 is viio6');
+    await page.getByRole('button', { name: 'B flat' }).click();
+    expect(await body.innerText()).toContain(note);
+    await page.getByRole('button', { name: 'C sharp' }).click();
+    expect(await body.innerText()).not.toContain(note);
+    expect(await body.innerText()).toContain('The leading tone, of course.');
+    expect(await body.innerText()).toContain('bar 6 is viio6');
+    await page.context().close();
+
+    const other = await openPage(browser, address);
+    const question = (await timelineOf(other.page)).events.find(event => event.kind === 'question');
+    await other.page
+      .getByRole('slider', { name: 'Place in the lesson' })
+      .fill(String(Math.ceil(question?.start ?? 0) - 1));
+    await playButton(other.page).click();
+    await other.page.waitForSelector('.question.waiting');
+    await other.page.getByRole('button', { name: 'Go on' }).click();
+    await other.page.waitForFunction(() => document.querySelectorAll('.label').length > 0);
+    expect(await other.page.locator('.step.current .step-body').innerText()).toContain(
+      'The leading tone, of course.',
+    );
+    await other.page.context().close();
+  });
+
   test('plays one example alone from where it stands', async () => {
     const { page } = await openPage(browser, address);
     await page.getByRole('button', { name: 'Next step' }).click();

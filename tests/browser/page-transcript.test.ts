@@ -32,6 +32,12 @@ describe('the transcript', () => {
     const { page } = await openPage(browser, address);
     await page.getByRole('button', { name: 'Transcript' }).click();
     await page.getByLabel('Search the words').fill('LEADING tone');
+    // The words behind an open question tell its answer.
+    expect(await page.locator('.transcript .about').textContent()).toBe('1 place');
+    await page.getByRole('button', { name: 'Steps' }).click();
+    await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByRole('button', { name: 'C sharp' }).click();
+    await page.getByRole('button', { name: 'Transcript' }).click();
     expect(await page.locator('.transcript li:visible p').allTextContents()).toEqual([
       expect.stringContaining('with C sharp as the leading tone.'),
       'The leading tone, of course.',

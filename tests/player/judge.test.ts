@@ -1,10 +1,11 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { defaultConventions } from '../../src/claims/index.js';
 import { sourceText } from '../../src/diagnostics/index.js';
-import { analyse } from '../../src/harmony/index.js';
+import { analyse, printKey, type Analysis } from '../../src/harmony/index.js';
 import { judge, questionOf, sameWords } from '../../src/player/judge.js';
 import { practiceQuestions } from '../../src/player/practice-questions.js';
-import { readScore } from '../../src/score/index.js';
+import { readScore, type Score } from '../../src/score/index.js';
 import type { PageData } from '../../src/timeline/index.js';
 
 /** I, V7/V in first inversion, V, I in C major, four voices (Open Music Theory, "Applied Chords": 7th chord on raised 4, resolving to V). */
@@ -15,11 +16,11 @@ const score = readScore(
   ),
 ).value;
 const analysis = analyse(score);
-const data: PageData = {
+const dataOf = (score: Score, analysis: Analysis, home: string): PageData => ({
   page: 1,
   id: 'a',
   title: 'a',
-  home: 'C major',
+  home,
   conventions: defaultConventions,
   pedal: false,
   scores: [
@@ -47,7 +48,8 @@ const data: PageData = {
   claims: [],
   timeline: { seconds: 0, steps: [], events: [] },
   clips: [],
-};
+});
+const data = dataOf(score, analysis, 'C major');
 const bar2 = { place: 'bar 2', home: 'C major' };
 
 describe('what a student writes', () => {
@@ -129,6 +131,26 @@ describe('answers in words', () => {
 });
 
 describe('practice', () => {
+  test.each([
+    ['mill-road', 'B minor', 33],
+    ['long-table', 'Eb major', 28],
+  ])('asks nothing in %s that the judge would not grant to its own reading', (name, home, count) => {
+    const file = `sample-lessons/${name}.abc`;
+    const piece = readScore(sourceText(file, readFileSync(file, 'utf8'))).value;
+    const heard = analyse(piece);
+    const lesson = dataOf(piece, heard, home);
+    const questions = practiceQuestions(lesson, heard, 0, piece.bars.length - 1);
+    expect(questions).toHaveLength(count);
+    for (const question of questions) {
+      const segment = heard.segments[question.segment];
+      if (segment === undefined) throw new Error('no segment');
+      const entry = `${segment.roman} in ${printKey(segment.key)}`;
+      expect(judge(lesson, heard, question, entry), `${question.place} is ${entry}`).toMatchObject({
+        right: true,
+      });
+    }
+  });
+
   test('asks once for every harmony, by the bar where it fills the bar and else by the beat, each judged right as it is read', () => {
     const questions = practiceQuestions(data, analysis, 0, score.bars.length - 1);
     expect(questions.map(({ heading }) => heading)).toEqual(['Bar 1', 'Bar 2', 'Bar 3', 'Bar 4']);

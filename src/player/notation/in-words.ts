@@ -65,7 +65,14 @@ export function barsInWords(
   const [first, last] = [score.bars[firstBar], score.bars[lastBar]];
   if (first === undefined || last === undefined) return [];
   const count = lastBar - firstBar + 1;
-  const range = firstBar === lastBar ? barHeading(first.label) : `Bars ${first.label} to ${last.label}`;
+  const range =
+    firstBar === lastBar
+      ? barHeading(first.label)
+      : first.label !== '0'
+        ? `Bars ${first.label} to ${last.label}`
+        : last.label === '1'
+          ? 'Pickup and bar 1'
+          : `Pickup and bars 1 to ${last.label}`;
   const voices = new Set(
     score.notes.filter(({ bar }) => bar >= firstBar && bar <= lastBar).map(({ voice }) => voice),
   );
