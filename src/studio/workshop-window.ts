@@ -9,6 +9,7 @@ import { fileName, lessonFile } from './lesson-file.js';
 import { knownScore, noScore } from './known-score.js';
 import { previewPane } from './preview-pane.js';
 import { scorePane } from './score-pane.js';
+import { narrationPane } from './takes/narration-pane.js';
 import { textPane } from './text-pane.js';
 import { verdictPane } from './verdict-pane.js';
 
@@ -45,6 +46,7 @@ export async function workshopWindow(
         check.soon();
         file.edited();
         previewSoon();
+        narration.edited();
       },
       moved: at => {
         cursor = at;
@@ -72,6 +74,14 @@ export async function workshopWindow(
     },
   });
   const preview = previewPane(bridge);
+  const narration = narrationPane(bridge, {
+    lesson: () => lesson(),
+    cursor: () => cursor,
+    goTo: text.goTo,
+    changed: () => {
+      makePreview();
+    },
+  });
 
   const file = lessonFile(bridge, begun, text, {
     opened: () => {
@@ -80,6 +90,7 @@ export async function workshopWindow(
       tellName();
       tellState();
       check.begin();
+      narration.edited();
     },
     renamed: () => {
       tellName();
@@ -88,6 +99,7 @@ export async function workshopWindow(
     changed: () => {
       tellState();
       check.now();
+      narration.edited();
     },
     settled: () => {
       tellState();
@@ -179,13 +191,16 @@ export async function workshopWindow(
         commands[event.command]();
         return;
       case 'close-asked':
-        void file.mayLeave().then(may => {
-          if (may) window.close();
-        });
+        void narration
+          .mayLeave()
+          .then(may => may && file.mayLeave())
+          .then(may => {
+            if (may) window.close();
+          });
     }
   });
   addEventListener('beforeunload', event => {
-    if (begun.dialogs || !file.isUnsaved()) return;
+    if (begun.dialogs || !(file.isUnsaved() || narration.isUnsaved())) return;
     event.preventDefault();
   });
 
@@ -194,6 +209,18 @@ export async function workshopWindow(
     made.addEventListener('click', run);
     return made;
   };
+  /** The narration stands over everything but the text, which is mended while it is spoken. */
+  const narrate = button(
+    'Narration',
+    () => {
+      if (narration.isOpen()) narration.close();
+      else narration.open();
+      narrate.setAttribute('aria-pressed', String(narration.isOpen()));
+      for (const covered of [score, verdicts, preview]) covered.element.inert = narration.isOpen();
+    },
+    'record what is said, text by text',
+  );
+  narrate.setAttribute('aria-pressed', 'false');
   root.replaceChildren(
     html(
       'header',
@@ -206,6 +233,7 @@ export async function workshopWindow(
         button('Open', commands.open, 'open a lesson'),
         button('New from a score', commands.new, 'a first lesson, with claims that hold'),
         button('Save', commands.save, 'Ctrl+S'),
+        narrate,
         button('Make the page', makePreview, 'the page opens at the step of the cursor'),
         button('Export', commands.export, 'everything that a build writes'),
         exports.stop,
@@ -219,6 +247,7 @@ export async function workshopWindow(
       score.element,
       verdicts.element,
       preview.element,
+      narration.element,
     ),
   );
   if (begun.lesson !== undefined) await file.openPath(begun.lesson);

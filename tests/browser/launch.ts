@@ -39,13 +39,15 @@ const pause = (milliseconds: number): Promise<void> =>
 /**
  * Starts a Chromium for tests and benchmarks: `$CHROMIUM` where it is set, else the one inside the npm package, else
  * an installed one. Throws with everything that was tried where none starts.
+ *
+ * @param more flags beyond those of every test
  */
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   const tried = new Set<string>();
   for (let attempt = 1; attempt <= attempts; attempt++) {
     for (const { path, from } of await browserPrograms()) {
       try {
-        return await chromium.launch({ executablePath: path, args: [...browserFlags], headless: true });
+        return await chromium.launch({ executablePath: path, args: [...browserFlags, ...more], headless: true });
       } catch (error) {
         const reason = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
         tried.add(`${path} (${from}): ${reason}`);

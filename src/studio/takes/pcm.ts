@@ -2,7 +2,7 @@
  * Blocks of samples between -1 and 1 as whole numbers of 16 bits, low byte first, as a WAV file holds them (RIFF WAVE, IBM and Microsoft
  * 1991). What lies outside is cut off.
  */
-export function toPcm16(blocks: readonly Float32Array[]): Uint8Array {
+export function toPcm16(blocks: readonly Float32Array[]): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(blocks.reduce((sum, { length }) => sum + length, 0) * 2);
   const view = new DataView(bytes.buffer);
   let at = 0;
