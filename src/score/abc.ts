@@ -38,6 +38,8 @@ export type MusicElement = NoteElement | BarElement;
 export interface Engraving {
   /** Ranges of the notes that it draws, in the order of the text. */
   readonly notes: readonly { readonly start: number; readonly end: number }[];
+  /** Ranges of the notes and rests that it draws directly behind a metre. */
+  readonly behindMetre: readonly { readonly start: number; readonly end: number }[];
   /** Its complaints; line and column are 1-based. */
   readonly complaints: readonly {
     readonly line: number;
@@ -124,10 +126,48 @@ function convert(item: ParsedItem): MusicElement | undefined {
   };
 }
 
-function itemsOf(tune: abcjs.TuneObject | undefined): readonly ParsedItem[] {
-  const staves = (tune?.lines ?? []).flatMap(line => line.staff ?? []);
-  const items: readonly unknown[] = staves.flatMap(staff => staff.voices ?? []).flat();
-  return items as readonly ParsedItem[];
+/** A voice within one line of the score. */
+interface ParsedStretch {
+  readonly items: readonly ParsedItem[];
+  /** Whether the staff has a metre at the head of the line. */
+  readonly hasMetre: boolean;
+}
+
+/** The lines of the score, each with its voices from the top. */
+function linesOf(tune: abcjs.TuneObject | undefined): readonly (readonly ParsedStretch[])[] {
+  return (tune?.lines ?? []).map(line =>
+    (line.staff ?? []).flatMap(staff => {
+      const voices: readonly unknown[] = staff.voices ?? [];
+      return voices.map(items => ({
+        items: items as readonly ParsedItem[],
+        hasMetre: staff.meter !== undefined,
+      }));
+    }),
+  );
+}
+
+const itemsOf = (tune: abcjs.TuneObject | undefined): readonly ParsedItem[] =>
+  linesOf(tune).flatMap(line => line.flatMap(({ items }) => items));
+
+/** The notes and rests behind a metre, be it in the line, at its head, or at the end of the line before. */
+function itemsBehindMetre(tune: abcjs.TuneObject | undefined): readonly ParsedItem[] {
+  let announced = false;
+  return linesOf(tune).flatMap(line => {
+    const found: ParsedItem[] = [];
+    let announcedNext = false;
+    for (const { items, hasMetre } of line) {
+      let isBehind = hasMetre || announced;
+      for (const item of items) {
+        if (item.el_type === 'meter') isBehind = true;
+        if (item.el_type !== 'note') continue;
+        if (isBehind) found.push(item);
+        isBehind = false;
+      }
+      announcedNext ||= isBehind;
+    }
+    announced = announcedNext;
+    return found;
+  });
 }
 
 const inOrder = (a: { readonly start: number; readonly end: number }, b: typeof a): number =>
@@ -163,11 +203,16 @@ const complaint = /^Music Line:(\d+):(\d+): ([^<]*?):? {2}/;
 /** Reads a whole tune as the engraver does when it draws it. Its complaints are HTML; only their plain part is taken. */
 export function readEngraving(tune: string): Engraving {
   const parsed = abcjs.parseOnly(tune)[0];
+  const rangeOf = ({ startChar, endChar }: ParsedItem): { start: number; end: number } => ({
+    start: startChar,
+    end: endChar,
+  });
   return {
     notes: itemsOf(parsed)
       .filter(item => item.el_type === 'note' && item.pitches !== undefined)
-      .map(({ startChar, endChar }) => ({ start: startChar, end: endChar }))
+      .map(rangeOf)
       .sort(inOrder),
+    behindMetre: itemsBehindMetre(parsed).map(rangeOf).sort(inOrder),
     complaints: (parsed?.warnings ?? []).flatMap(text => {
       const match = complaint.exec(text);
       return match === null

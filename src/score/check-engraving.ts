@@ -2,7 +2,7 @@ import { offsetOf, placeOf, type Diagnostic, type SourceText } from '../diagnost
 import { readEngraving, type Engraving } from './abc.js';
 import { hidden, type AbcText } from './abc-text.js';
 import { findingAt, type Range } from './finding.js';
-import type { Note, Score } from './model.js';
+import type { Note, Rest, Score } from './model.js';
 
 /** Complaints about what is drawn as meant, or what the checks of the fields say better. */
 const harmless = /^(Duration not representable|Ignored header|Unknown directive|Can't have an unknown V: id)/;
@@ -11,14 +11,17 @@ const harmless = /^(Duration not representable|Ignored header|Unknown directive|
 const withoutLayout = (tune: string): string =>
   tune.replace(/^%%(?!\s*(?:score|staves|begin|end)).*$/gm, hidden);
 
-/** The notes that the engraver does not draw. */
-function notDrawn(engraving: Engraving, start: number, notes: readonly Note[]): readonly Note[] {
-  const { notes: drawn } = engraving;
+/** What begins in none of the drawn ranges, which are sorted and count from `start`. */
+function notWithin<T extends Pick<Note, 'span'>>(
+  drawn: readonly Range[],
+  start: number,
+  written: readonly T[],
+): readonly T[] {
   let next = 0;
-  return [...notes]
-    .sort((a, b) => a.span.start - b.span.start)
-    .filter(note => {
-      const at = note.span.start - start;
+  return written
+    .toSorted((a, b) => a.span.start - b.span.start)
+    .filter(({ span }) => {
+      const at = span.start - start;
       while ((drawn[next]?.end ?? Infinity) <= at) next += 1;
       return !((drawn[next]?.start ?? Infinity) <= at);
     });
@@ -49,6 +52,58 @@ function helpAgainst(message: string): string {
   if (/^unknown decoration/i.test(message))
     return 'check the spelling, or write words as text: `"^words"` in front of the note';
   return 'take the sign out, or write it as the ABC standard has it';
+}
+
+/** The first notes or rests of the bars that begin another metre, voice by voice. */
+function startsOfMetres({ bars, notes, rests }: Score): readonly (Note | Rest)[] {
+  const changes = new Set(
+    bars
+      .filter(({ index, meter }) => index > 0 && meter.text !== bars[index - 1]?.meter.text)
+      .map(bar => bar.index),
+  );
+  const firsts = new Map<string, Note | Rest>();
+  for (const each of [...notes.filter(note => !note.grace), ...rests]) {
+    if (!changes.has(each.bar)) continue;
+    const key = `${String(each.bar)} ${each.voice}`;
+    const known = firsts.get(key);
+    if (known === undefined || each.span.start < known.span.start) firsts.set(key, each);
+  }
+  return [...firsts.values()];
+}
+
+/** Reports each change of metre that a voice is drawn without. */
+function checkMetres(
+  source: SourceText,
+  abc: AbcText,
+  score: Score,
+  engraving: Engraving,
+  report: (finding: Diagnostic) => void,
+): void {
+  const voices = new Set(score.voices.filter(voice => voice.overlayOf === undefined).map(({ id }) => id));
+  const starts = startsOfMetres(score).filter(({ voice }) => voices.has(voice));
+  const bare = notWithin(engraving.behindMetre, abc.start, starts);
+  const reported = new Set<number>();
+  for (const { bar: index, span } of bare) {
+    const bar = score.bars[index];
+    if (bar === undefined || reported.has(index)) continue;
+    reported.add(index);
+    const field = abc.fields.findLast(({ letter, start }) => letter === 'M' && start < span.start);
+    report(
+      findingAt(
+        source,
+        'S0504',
+        'warning',
+        `the change to ${bar.meter.text} in bar ${bar.label} is not drawn in every voice`,
+        field ?? span,
+        {
+          notes: [
+            'where a score has several voices, the engraver overlooks a metre at the beginning of a line',
+          ],
+          help: `write it at the end of the line before, behind the bar line: \`| [M:${bar.meter.text}]\``,
+        },
+      ),
+    );
+  }
 }
 
 /** Reports what the engraver leaves out or does not understand, so that the student sees what is heard. */
@@ -86,8 +141,9 @@ export function checkEngraving(
       ),
     );
   }
-  const missing = notDrawn(
-    engraving,
+  checkMetres(source, abc, score, engraving, report);
+  const missing = notWithin(
+    engraving.notes,
     abc.start,
     score.notes.filter(note => !note.grace),
   );

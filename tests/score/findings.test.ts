@@ -117,6 +117,27 @@ const rows: readonly Row[] = [
   },
   { fault: 'a chord without an end', text: music('[CE4|'), findings: ['S0501 5:5'] },
   {
+    fault: 'a metre at the beginning of a line, which the engraver overlooks in several voices',
+    text: music('V:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|c3|\nV:2\n[M:3/4]C3|z3|'),
+    findings: ['S0504 10:1'],
+  },
+  {
+    fault: 'a metre on a line of its own behind the name of the voice',
+    text: music('V:1\nC4|\nV:2\nC4|\nV:1\nM:3/4\nC3|\nV:2\nM:3/4\nC3|'),
+    findings: ['S0504 10:1'],
+  },
+  {
+    fault: 'a metre at the end of the line before',
+    text: music('V:1\nC4|[M:3/4]\nV:2\nC4|[M:3/4]\nV:1\nC3|\nV:2\nz3|'),
+    findings: [],
+  },
+  {
+    fault: 'a metre within the line',
+    text: music('V:1\nC4|[M:3/4]C3|\nV:2\nC4|[M:3/4]Z|'),
+    findings: [],
+  },
+  { fault: 'a metre at the beginning of a line of one voice', text: music('C4|\n[M:3/4]C3|'), findings: [] },
+  {
     fault: 'a broken rhythm behind grace notes, which the engraver does not know',
     text: music('C{d}>E F2|'),
     findings: ['S0501 5:5'],

@@ -242,4 +242,9 @@ export const scoreCatalogue = {
     summary: 'A note cannot be read because of the signs behind it.',
     explanation: `The parts of a note have a fixed order: accidental, letter, octave, length, tie, end of a slur.${abc('X:1\nM:4/4\nL:1/4\nK:C\nC(DE-)2F|')}Write \`(DE2)-F\`.${standard('4.20')}`,
   },
+  S0504: {
+    name: 'metre-not-drawn',
+    summary: 'A change of metre is read but not drawn.',
+    explanation: `In a score of several voices the engraver overlooks a metre at the beginning of a line.${abc('X:1\nM:4/4\nL:1/4\nK:C\nV:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|\nV:2\n[M:3/4]C3|')}Write it behind the last bar line of the line before, in every voice: \`C4| [M:3/4]\`.`,
+  },
 } as const satisfies Record<`S${string}`, CatalogueEntry>;
