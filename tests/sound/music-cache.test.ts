@@ -68,6 +68,13 @@ describe('music in the cache', () => {
     expect((await kept()).filter(name => !before.includes(name))).toHaveLength(1);
   });
 
+  it('holds a passage once that comes back before it has died away', async () => {
+    const twice = [...second, ...later(second, 1.4)];
+    expect(isSame(await heard(twice, folderCache(folder)), await heard(twice))).toBe(true);
+    expect(isSame(await heard(twice, folderCache(folder)), await heard(twice))).toBe(true);
+    expect(await kept()).toHaveLength(1);
+  });
+
   it('tells instruments apart', async () => {
     const cache = folderCache(folder);
     await heard(third, cache);
