@@ -47,9 +47,11 @@ export function meterView(): MeterView {
   const draw = (): void => {
     isDue = false;
     const zone = zoneOf(reading);
-    const shown = Math.round(Math.max(floor, reading));
+    const shown = Math.min(0, Math.round(Math.max(floor, reading)));
     const text =
-      zone === 'silent' ? zoneWords.silent : `−${String(Math.abs(shown))} dBFS, ${zoneWords[zone]}`;
+      zone === 'silent'
+        ? zoneWords.silent
+        : `${shown < 0 ? '−' : ''}${String(Math.abs(shown))} dBFS, ${zoneWords[zone]}`;
     bar.style.setProperty('--share', share(reading).toFixed(3));
     meter.dataset['zone'] = zone;
     if (words.textContent === text) return;

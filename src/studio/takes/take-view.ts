@@ -45,7 +45,7 @@ export function takeView(bridge: Bridge, handlers: TakeViewHandlers): TakeView {
   });
   const element = html(
     'section',
-    { 'aria-label': 'Take' },
+    { class: 'take', 'aria-label': 'Take' },
     wave.element,
     html('div', { class: 'row' }, hear, found),
     remarks,

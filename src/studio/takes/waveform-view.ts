@@ -9,8 +9,10 @@ import { outlineOf, wavePeaks } from './wave-peaks.js';
 const columns = 1200;
 /** A pause after which ends that were moved by key are kept, in milliseconds. */
 const pause = 300;
-/** Shown on each side of full scale, so that an over has room. */
+/** From full scale upwards to full scale downwards. */
 const height = 2;
+/** Overs are marked at the upper and the lower edge, in the same measure. */
+const edge = 0.16;
 
 export interface WaveformView {
   readonly element: HTMLElement;
@@ -114,14 +116,16 @@ export function waveformView(cutTo: (cut: Stretch) => void): WaveformView {
       if (!isMoving) cut = kept;
       outline.setAttribute('d', outlineOf(wavePeaks(samples, columns)));
       overMarks.replaceChildren(
-        ...overs.map(({ from, to }) =>
-          svg('rect', {
-            class: 'over',
-            x: column(from),
-            width: Math.max(2, column(to) - column(from)),
-            y: 0,
-            height,
-          }),
+        ...overs.flatMap(({ from, to }) =>
+          [0, height - edge].map(y =>
+            svg('rect', {
+              class: 'over',
+              x: column(from),
+              width: Math.max(2, column(to) - column(from)),
+              y,
+              height: edge,
+            }),
+          ),
         ),
       );
       draw();
