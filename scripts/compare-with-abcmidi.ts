@@ -3,8 +3,15 @@
  * every note that is struck, in playing order. Run: npx tsx scripts/compare-with-abcmidi.ts FILE.abc ...
  * Exits with 1 when a note differs. Grace notes, ornaments and dynamics are left out: abc2midi performs them in its own way.
  *
- * Known difference: of two end repeats (`:|`) with no `|:` between them, abc2midi 4.84 plays the second part once. We repeat it
- * from the end of the first, as the ABC standard 2.1, section 4.8, has a repeat begin where none is written.
+ * Known differences, where abc2midi 4.84 does not follow the ABC standard 2.1 or the page:
+ * - of two end repeats (`:|`) with no `|:` between them it plays the second part once, and one behind a double bar or the last of
+ *   several endings it takes back too far; we repeat from the last double bar or end of repeat (section 4.8);
+ * - it does not follow `!D.C.!` and the like (section 4.14) nor `propagate-accidentals` (section 11.3);
+ * - of a chord of several lengths with a length of its own, `[C2E4]2`, it forgets the latter (section 4.17);
+ * - it leaves out the octave of a clef such as `bass-8` where the voice has a `transpose=` as well (section 4.6);
+ * - it strikes a note again that is tied into a second ending, and ends an accidental of a grace note with it, where on paper it
+ *   stays in force to the bar line (common practice);
+ * - under `K:HP` it plays F sharp and C sharp, which that key does not write (section 3.1.14).
  */
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
