@@ -58,4 +58,6 @@ export interface Predicate<S> {
   readonly content: unknown;
   readonly print: (form: VerbForm) => string;
   readonly check: (subject: S, context: ClaimContext) => Finding<S>;
+  /** What it denies, where it is a denial: to deny it again is to say that. */
+  readonly denies?: Predicate<S>;
 }

@@ -8,6 +8,8 @@ import {
   rankedFamilies,
   spanFamilies,
   thingFamilies,
+  toneFamilies,
+  tonePairFamilies,
 } from './families/index.js';
 import { ordinalExample } from './quantity/ordinal.js';
 import { quantifiedExamples } from './quantity/quantified.js';
@@ -22,6 +24,8 @@ const families: readonly { readonly name: string; readonly examples: readonly st
   ...thingFamilies,
   ...chosenFamilies,
   ...rankedFamilies,
+  ...toneFamilies,
+  ...tonePairFamilies,
   ...keyFamilies,
 ];
 

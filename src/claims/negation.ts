@@ -17,8 +17,11 @@ const oppositeRole: Readonly<Record<EvidenceRole, EvidenceRole>> = {
 const turned = (evidence: Evidence): Evidence => ({ ...evidence, role: oppositeRole[evidence.role] });
 
 /** The denial of a predicate: it holds where the predicate fails. What makes no sense affirmed makes none denied. */
-export const negation = <S>(of: Predicate<S>): Predicate<S> => ({
+export const negation = <S>(of: Predicate<S>): Predicate<S> => of.denies ?? denial(of);
+
+const denial = <S>(of: Predicate<S>): Predicate<S> => ({
   family: of.family,
+  denies: of,
   content: { not: of.content },
   print: form => of.print({ ...form, negated: !form.negated }),
   check: (subject, context): Finding<S> => {

@@ -1,5 +1,7 @@
+import type { Span } from './subjects/span.js';
 import { conjunction } from './conjunction.js';
 import type { Claim, Predicate, Subject } from './claim.js';
+import { ruleName } from './family.js';
 import type { Family } from './family.js';
 import {
   chosenFamilies,
@@ -11,22 +13,45 @@ import {
   rankedFamilies,
   spanFamilies,
   thingFamilies,
+  toneFamilies,
+  tonePairFamilies,
 } from './families/index.js';
-import { keySubject } from './families/key-relation.js';
+import { keySubject, relatedKeys } from './families/key-relation.js';
 import { chosenThing, thingSubject } from './families/occurrence.js';
 import { rankedSubject } from './families/frequency.js';
 import { choice, end, list, map, mark, optional, quiet, rule, sequence, word } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
+import { negation } from './negation.js';
 import { opinionSentence } from './opinion.js';
 import { ordinalPredicate } from './quantity/ordinal.js';
 import { quantifiedSentence } from './quantity/quantified.js';
-import { statements } from './statement.js';
+import { at, before, placeName, scope } from './place/place-name.js';
+import type { Place } from './place/place.js';
+import { statement, statements } from './statement.js';
+import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
+import { edgeNoteName } from './subjects/edge-note.js';
 import { extremeName } from './subjects/extreme.js';
-import { lineSubjectName } from './subjects/line.js';
+import { chordSubject } from './subjects/chord-subject.js';
+import { lineSubject, lineSubjectName } from './subjects/line.js';
+import { lineName } from './subjects/line-name.js';
+import type { LineName } from './subjects/line-name.js';
+import { edgeNote } from './subjects/edge-note.js';
+import { linePitchFamily } from './families/line-pitch.js';
+import { notePitchFamily } from './families/note-pitch.js';
+import { numeralFamily } from './families/numeral.js';
+import { degreeOfNote, noteDegreeFamily } from './families/scale-degree.js';
+import type { PointedNotes } from './subjects/note.js';
+import { article } from './terms/chord-name.js';
+import { keyName } from './terms/key-name.js';
+import { noteName } from './terms/note-name.js';
+import type { NoteName } from './terms/note-name.js';
+import { numeral } from './terms/numeral.js';
+import { be, have, startsOrEnds } from './terms/verb.js';
+import type { Edge } from './terms/verb.js';
 import { memberName } from './subjects/member.js';
-import { pointedNotes } from './subjects/note.js';
-import { pairSubjectName } from './subjects/pair.js';
-import { spanSubject } from './subjects/span.js';
+import { pointed, pointedName, pointedNotes } from './subjects/note.js';
+import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
+import { severalBars, span, spanSubject } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
 const and = rule('And', () =>
@@ -42,6 +67,10 @@ const between = rule('Between', () =>
 const predicateOf = <S>(name: string, families: readonly Family<S>[]): Parser<Predicate<S>> =>
   rule(`${name}Predicate`, () => choice(...families.map(family => family.predicate)));
 
+/** `the bass of bars 1-4 never leaps`. Of a place, `never` counts its bars: quantified.ts. */
+const never = <S>(subject: Parser<Subject<S>>, predicate: Parser<Predicate<S>>): Parser<Claim> =>
+  map(sequence(subject, word('never'), predicate), ([of, , says]) => statement(of, negation(says)));
+
 /** `bar 3 and bar 5 are V7/V and have F#`: every predicate is said of every subject. */
 const about = <S>(
   name: string,
@@ -49,26 +78,169 @@ const about = <S>(
   predicate: Parser<Predicate<S>>,
 ): Parser<Claim> =>
   rule(`${name}Sentence`, () =>
-    map(sequence(list(subject, and), list(predicate, and)), ([subjects, predicates]) =>
-      statements(subjects, predicates),
+    choice(
+      map(sequence(list(subject, and), list(predicate, and)), ([subjects, predicates]) =>
+        statements(subjects, predicates),
+      ),
+      ...(name === 'Place' ? [] : [never(subject, predicate)]),
     ),
   );
 
 const plainPredicate = predicateOf('Place', spanFamilies);
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate));
+const linePredicate = predicateOf('Line', lineFamilies);
+const pairPredicate = predicateOf('Pair', pairFamilies);
+const notePredicate = predicateOf('Note', noteFamilies);
+
+/** The place behind what is said of something in it: `the bass rises by step in bars 1-3`. */
+const placedAfter = <T, S>(
+  name: string,
+  of: Parser<T>,
+  predicate: Parser<Predicate<S>>,
+  subject: (of: T, place: Place) => Subject<S>,
+): Parser<Claim> =>
+  rule(`${name}SentenceWithPlaceAfter`, () =>
+    map(sequence(of, list(predicate, and), at, placeName), ([which, predicates, , place]) =>
+      statements([subject(which, place)], predicates),
+    ),
+  );
+
+const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
+const thereIs = rule('ThereIs', () =>
+  choice(
+    map(word('there is', "there's", 'there are'), () => false),
+    map(word('there is not', "there isn't", 'there are not', "there aren't"), () => true),
+  ),
+);
+const denied = <S>(no: boolean, predicate: Predicate<S>): Predicate<S> =>
+  no ? negation(predicate) : predicate;
+
+/** `there is a suspension in bar 3`, `in bar 3 there is a suspension`. */
+const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
+  choice(
+    map(sequence(thereIs, having, scope), ([no, has, place]) => statement(span(place), denied(no, has))),
+    map(sequence(before, thereIs, having), ([place, no, has]) => statement(span(place), denied(no, has))),
+  ),
+);
+
+const bassIs = (place: Place, note: NoteName, no: boolean): Claim =>
+  statement(
+    lineSubject({ kind: 'part', part: 'bass' }, place),
+    denied(no, linePitchFamily.make({ how: 'is', note })),
+  );
+
+/** `key of bars 1-8 is B minor`: the nouns of one family. */
+const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
+  rule(`${ruleName(name)}Aspect`, () =>
+    choice(
+      ...aspects.flatMap(({ noun, predicate }) => [
+        map(sequence(noun, scope, predicate), ([, place, says]) => statement(span(place), says)),
+        map(sequence(noun, predicate, at, placeName), ([, says, , place]) => statement(span(place), says)),
+      ]),
+    ),
+  );
+/** `the key of bars 1-8 is B minor`, `the key is B minor`, `the figuration stays the same in bars 3-4`. */
+const aspectSentence: Parser<Claim> = rule('AspectSentence', () =>
+  map(
+    sequence(word('the'), choice(...spanFamilies.filter(({ aspects }) => aspects.length > 0).map(aspectsOf))),
+    ([, claim]) => claim,
+  ),
+);
+
+/** `the melody ends on the tonic`, `the bass starts on D in bars 1-4`: the piece where no place is named. */
+const edgeSentence: Parser<Claim> = rule('EdgeSentence', () => {
+  const say = (line: LineName, place: Place, { how, negated }: Edge, says: Predicate<PointedNotes>): Claim =>
+    statement(edgeNote(how === 'begins' ? 'first' : 'last', line, place), denied(negated, says));
+  const degree = map(degreeOfNote, says => noteDegreeFamily.make(says));
+  const note = map(sequence(quiet(optional(article)), noteName), ([, named]) =>
+    notePitchFamily.make({ note: named }),
+  );
+  return choice(
+    map(sequence(lineName, scope, startsOrEnds, degree), ([line, place, edge, says]) =>
+      say(line, place, edge, says),
+    ),
+    map(sequence(lineName, startsOrEnds, degree, scope), ([line, edge, says, place]) =>
+      say(line, place, edge, says),
+    ),
+    map(sequence(lineName, startsOrEnds, note), ([line, edge, says]) =>
+      say(line, { kind: 'piece' }, edge, says),
+    ),
+  );
+});
+
+/** `bar 2 has E in the bass`, `E is in the bass in bar 2`, `E is the bass of bar 2`. */
+const bassSentence: Parser<Claim> = rule('BassSentence', () =>
+  choice(
+    map(sequence(placeName, have, noteName, word('in the bass')), ([place, { negated }, note]) =>
+      bassIs(place, note, negated),
+    ),
+    map(
+      sequence(noteName, be, word('in the bass', 'the bass', 'the bass note'), at, placeName),
+      ([note, { negated }, , , place]) => bassIs(place, note, negated),
+    ),
+  ),
+);
+
+/** `in D major, bar 12 is V65 and bar 13 is I`. */
+const inKeySentence: Parser<Claim> = rule('InKeySentence', () =>
+  map(
+    sequence(word('in'), keyName, quiet(optional(mark(','))), list(sequence(spanSubject, be, numeral), and)),
+    ([, key, , said]) =>
+      conjunction(
+        said.map(([subject, { negated }, read]) =>
+          statement(subject, denied(negated, numeralFamily.make({ numeral: read, key }))),
+        ),
+      ),
+  ),
+);
+
+/** `bar 6 beat 1 is vi in Eb major and ii in Bb major`. */
+const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
+  map(
+    sequence(spanSubject, be, list(sequence(numeral, word('in'), keyName), word('and'))),
+    ([subject, { negated }, said]) =>
+      conjunction(
+        said.map(([read, , key]) =>
+          statement(subject, denied(negated, numeralFamily.make({ numeral: read, key }))),
+        ),
+      ),
+  ),
+);
+
+/** The music as such, where its place follows: `the piece modulates to D major in bars 9-16`. */
+const wholeMusic = word('the piece', 'the music', 'we', 'it');
 
 /** Sentences that can be checked. */
 export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
   choice(
     about('Place', spanSubject, placePredicate),
-    about('Line', lineSubjectName, predicateOf('Line', lineFamilies)),
-    about('Pair', pairSubjectName, predicateOf('Pair', pairFamilies)),
-    about('Note', choice(pointedNotes, memberName), predicateOf('Note', noteFamilies)),
+    placedAfter('Place', wholeMusic, placePredicate, (_, place) => span(place)),
+    map(sequence(severalBars, list(placePredicate, and)), ([subjects, predicates]) =>
+      statements(subjects, predicates),
+    ),
+    about('Line', lineSubjectName, linePredicate),
+    placedAfter('Line', lineName, linePredicate, lineSubject),
+    about('Pair', pairSubjectName, pairPredicate),
+    placedAfter('Pair', twoLines, pairPredicate, ([first, second], place) =>
+      pairSubject(first, second, place),
+    ),
+    about('Note', choice(pointedNotes, memberName, edgeNoteName), notePredicate),
+    placedAfter('Note', pointedName, notePredicate, (name, place) => pointed(name, undefined, place)),
+    about('Chord', chordSubject, placePredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
     about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
     about('Ranked', rankedSubject, predicateOf('Ranked', rankedFamilies)),
+    about('Tone', noteSubject, predicateOf('Tone', toneFamilies)),
+    about('TonePair', tonePairSubject, predicateOf('TonePair', tonePairFamilies)),
     about('Key', keySubject, predicateOf('Key', keyFamilies)),
+    relatedKeys,
+    severalNumerals,
+    thereSentence,
+    aspectSentence,
+    edgeSentence,
+    bassSentence,
+    inKeySentence,
     quantifiedSentence(plainPredicate),
   ),
 );

@@ -11,7 +11,7 @@ import { barAt, endOf } from '../place/beats.js';
 import type { Claim, Finding, Predicate } from '../claim.js';
 import { statement } from '../statement.js';
 import { family } from '../family.js';
-import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, mark, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Conventions, Range } from '../model.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
@@ -60,23 +60,27 @@ function questionOf(name: CadenceName, names: Conventions['cadence-names']): Ask
   }
 }
 
+/** The kinds of cadence without their noun. */
+const cadenceKind = wordsFor<CadenceName>([
+  ['perfect authentic', 'perfect authentic'],
+  ['imperfect authentic', 'imperfect authentic'],
+  ['authentic', 'authentic', 'full'],
+  ['Phrygian half', 'Phrygian half', 'Phrygian'],
+  ['half', 'half', 'semi'],
+  ['deceptive', 'deceptive'],
+  ['plagal', 'plagal', 'Amen'],
+  ['evaded', 'evaded'],
+  ['perfect', 'perfect'],
+  ['imperfect', 'imperfect'],
+  ['interrupted', 'interrupted'],
+]);
 const cadenceName: Parser<CadenceName> = choice(
   map(
     sequence(
-      wordsFor<CadenceName>([
-        ['perfect authentic', 'perfect authentic'],
-        ['imperfect authentic', 'imperfect authentic'],
-        ['authentic', 'authentic'],
-        ['Phrygian half', 'Phrygian half', 'Phrygian'],
-        ['half', 'half'],
-        ['deceptive', 'deceptive'],
-        ['plagal', 'plagal'],
-        ['evaded', 'evaded'],
-        ['perfect', 'perfect'],
-        ['imperfect', 'imperfect'],
-        ['interrupted', 'interrupted'],
-      ]),
-      word('cadence'),
+      cadenceKind,
+      quiet(optional(mark('-'))),
+      word('cadence', 'cadences', 'close', 'closes'),
+      quiet(optional(word('on V', 'on the dominant', 'to vi', 'to VI', 'on I', 'on i', 'on the tonic'))),
     ),
     ([name]) => name,
   ),
@@ -92,9 +96,11 @@ const cadenceName: Parser<CadenceName> = choice(
 /** `a half cadence`. */
 export const aCadence = rule(
   'Cadence',
-  () => map(sequence(optional(article), cadenceName), ([, name]) => name),
+  () => map(sequence(optional(choice(article, word('the'))), cadenceName), ([, name]) => name),
   'a cadence such as `a half cadence`',
 );
+
+const cadenceNoun = word('cadence', 'close');
 
 const cadence = (how: CadenceSays['how']): Parser<CadenceSays> =>
   map(sequence(aCadence, inKey), ([name, key]) => (key === undefined ? { how, name } : { how, name, key }));
@@ -199,8 +205,25 @@ export const cadenceFamily = family<Span, CadenceSays>({
     [be, cadence('is')],
     [have, cadence('has')],
     [verb('makes', 'make'), cadence('is')],
+    [verb('forms', 'form'), cadence('is')],
+    ...['ends on', 'ends in', 'closes on', 'closes in', 'cadences with'].map(
+      each => [verb(each, each.replace(/s(?= )/u, '')), cadence('ends')] as const,
+    ),
     [verb('ends with', 'end with'), cadence('ends')],
     [verb('closes with', 'close with'), cadence('ends')],
+  ],
+  aspects: [
+    [cadenceNoun, be, cadence('has')],
+    [
+      cadenceNoun,
+      be,
+      map(sequence(cadenceKind, inKey), ([name, key]): CadenceSays =>
+        key === undefined ? { how: 'has', name } : { how: 'has', name, key },
+      ),
+    ],
+    [word('phrase', 'passage', 'period'), verb('ends with', 'end with'), cadence('ends')],
+    [word('phrase', 'passage', 'period'), verb('ends in', 'end in'), cadence('ends')],
+    [word('phrase', 'passage', 'period'), verb('ends on', 'end on'), cadence('ends')],
   ],
   print: ({ how, name, key }, form) => {
     const verbs = { is: printBe(form), has: printHave(form), ends: printVerb('ends with', 'end with', form) };

@@ -1,15 +1,29 @@
+import type { Verb } from '../terms/verb.js';
+import type { Parser } from '../grammar/index.js';
 import { chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
 import type { Chord, ChordQuality, Judgement } from '../../harmony/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding, Judged, Predicate } from '../claim.js';
 import { family } from '../family.js';
-import { map } from '../grammar/index.js';
+import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
+import { soundingIn } from '../subjects/sounding.js';
+import { pitchClassOf } from '../../score/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { chordSymbol, chordWords, isOfClass, printChordWords } from '../terms/chord-name.js';
+import {
+  article,
+  chordOverBass,
+  chordSymbol,
+  chordWords,
+  isAugmentedSixth,
+  isOfClass,
+  printChordWords,
+  triadQuality,
+  unmistakableChord,
+} from '../terms/chord-name.js';
 import type { ChordWords } from '../terms/chord-name.js';
-import { be, printBe } from '../terms/verb.js';
+import { be, have, printBe, verb } from '../terms/verb.js';
 import { bestOf, isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
@@ -27,7 +41,19 @@ export type ChordSays =
 
 const codes: Codes = { supported: 'C0101', rivalled: 'C0102', open: 'C0103', contradicted: 'C0104' };
 
-const symbolOf = (of: Chord): ChordSays => ({
+const nounsOfChord = word('chord', 'harmony', 'triad');
+const memberInBass = [
+  [word('root'), 0],
+  [word('third'), 1],
+  [word('fifth'), 2],
+  [word('seventh'), 3],
+] as const;
+
+/** An augmented sixth has no symbol that is read: it is named by its kind. */
+const symbolOf = (of: Chord): ChordSays =>
+  isAugmentedSixth(of.quality) ? { form: 'words', quality: of.quality } : plainSymbol(of);
+
+const plainSymbol = (of: Chord): ChordSays => ({
   form: 'symbol',
   root: of.root,
   quality: of.quality,
@@ -62,6 +88,10 @@ function candidates(says: ChordSays, range: Range, context: ClaimContext): reado
   return main !== undefined && allows(says, main.chord) ? [main.chord] : [];
 }
 
+/** A chord without its root is a guess that no author means by `a seventh chord`. */
+const sounds = (tone: PitchClass, range: Range, context: ClaimContext): boolean =>
+  soundingIn(context.analysis.score, range).some(note => pitchClassOf(note.pitch) === tone);
+
 /** A kind of chord that only a rival reading of the place has. */
 function rivalOfKind(
   says: ChordSays,
@@ -69,7 +99,7 @@ function rivalOfKind(
   context: ClaimContext,
 ): { readonly chord: Chord; readonly judgement: Judgement } | undefined {
   return considered(range, context)
-    .filter(each => allows(says, each))
+    .filter(each => allows(says, each) && sounds(each.root, range, context))
     .map(each => ({ chord: each, judgement: ask(each, says.inversion, range, context) }))
     .find(({ judgement }) => isSupported(judgement));
 }
@@ -125,6 +155,23 @@ function alternatives(
     .concat(inversions);
 }
 
+/** `outlines C major`: a chord spread over time. */
+const outlined: Parser<ChordSays> = choice(
+  map(chordWords, words => ({ form: 'words', ...words })),
+  map(sequence(quiet(optional(article)), chordSymbol), ([, { root, quality }]) => ({
+    form: 'words',
+    root,
+    quality,
+  })),
+);
+/** Not in root position. */
+const inverted: Verb = choice<{ readonly negated: boolean }>(
+  map(word('is inverted', 'are inverted'), () => ({ negated: true })),
+  map(word('is not inverted', "isn't inverted", 'are not inverted', "aren't inverted"), () => ({
+    negated: false,
+  })),
+);
+
 /** Chord names and chords in words: claims B1 to B6 of the trade. */
 export const chordFamily = family<Span, ChordSays>({
   name: 'chord',
@@ -136,8 +183,44 @@ export const chordFamily = family<Span, ChordSays>({
     'bar 5 is in first inversion',
   ],
   phrases: [
-    [be, map(chordSymbol, symbolOf)],
+    [be, map(sequence(quiet(optional(article)), chordSymbol), ([, of]) => symbolOf(of))],
+    [be, map(chordOverBass, symbolOf)],
+    [
+      be,
+      map(sequence(article, word('broken', 'arpeggiated'), unmistakableChord), ([, , words]): ChordSays => ({
+        form: 'words',
+        ...words,
+      })),
+    ],
+    ...['outlines', 'spells out', 'arpeggiates'].map(
+      each => [verb(each, each.replace(/s(?= out|$)/u, '')), outlined] as const,
+    ),
+    [inverted, nothing<ChordSays>({ form: 'words', inversion: 0 })],
+    [be, map(triadQuality, (quality): ChordSays => ({ form: 'words', quality }))],
     [be, map(chordWords, (words): ChordSays => ({ form: 'words', ...words }))],
+    ...memberInBass.map(
+      ([part, inversion]) =>
+        [
+          have,
+          map(sequence(word('its', 'the'), part, word('in the bass')), (): ChordSays => ({
+            form: 'words',
+            inversion,
+          })),
+        ] as const,
+    ),
+  ],
+  aspects: [
+    [nounsOfChord, be, map(sequence(quiet(optional(article)), chordSymbol), ([, of]) => symbolOf(of))],
+    [nounsOfChord, be, map(chordWords, (words): ChordSays => ({ form: 'words', ...words }))],
+    [nounsOfChord, be, map(triadQuality, (quality): ChordSays => ({ form: 'words', quality }))],
+    ...memberInBass.map(
+      ([part, inversion]) =>
+        [
+          sequence(part, optional(word('of the chord'))),
+          be,
+          map(word('in the bass'), (): ChordSays => ({ form: 'words', inversion })),
+        ] as const,
+    ),
   ],
   print: (says, form) =>
     `${printBe(form)} ${says.form === 'symbol' ? printChord({ ...chord(says.root, says.quality), inversion: says.inversion }) : printChordWords(says)}`,

@@ -10,7 +10,8 @@ import type { Span } from '../subjects/span.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { have, printHave, printVerb, verb } from '../terms/verb.js';
+import { article } from '../terms/chord-name.js';
+import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
 
 /** Which notes a place has. `struck` leaves out notes that sound on from before, `held` asks for those alone. */
 export interface Content {
@@ -26,7 +27,10 @@ const between = quiet(
     nothing(undefined),
   ),
 );
-const noteList = list(noteName, between);
+const noteList = list(
+  map(sequence(quiet(optional(article)), noteName), ([, note]) => note),
+  between,
+);
 
 const content = (quantity: Content['quantity'], manner: Content['manner'] = 'sounding') =>
   map(noteList, (notes): Content => ({ quantity, manner, notes }));
@@ -252,9 +256,11 @@ export const contentFamily = family<Span, Content>({
   ],
   phrases: [
     [have, complement],
+    [verb('consists of', 'consist of'), content('only')],
     [verb('strikes', 'strike'), content('all', 'struck')],
     [verb('holds', 'hold'), content('all', 'held')],
   ],
+  aspects: [[word('notes', 'pitches'), be, content('only')]],
   print: printContent,
   check: (span, says, context, make) => {
     const asked = { span, says, context, make, notes: notesOf(span, says.manner, context) };

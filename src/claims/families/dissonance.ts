@@ -1,9 +1,9 @@
-import { compare, isBefore, printPitch } from '../../score/index.js';
-import type { Fraction, Note } from '../../score/index.js';
+import { compare, isBefore, pitchClassOf, printPitch, printPitchClass } from '../../score/index.js';
+import type { Fraction, Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, mark, optional, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -17,12 +17,17 @@ import {
   simple,
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
+import { pitchClassName } from '../terms/note-name.js';
 import { have, haveNo, printHas } from '../terms/verb.js';
 import { silence } from './judged.js';
 
 /** An interval between two notes that sound at once; a tritone is either of its two spellings. */
-export type VerticalSays =
-  { readonly kind: 'interval'; readonly interval: IntervalName } | { readonly kind: 'tritone' };
+export type VerticalSays = (
+  { readonly kind: 'interval'; readonly interval: IntervalName } | { readonly kind: 'tritone' }
+) & {
+  /** The two notes that make it, where they are named. */
+  readonly between?: readonly [PitchClass, PitchClass];
+};
 
 const complement: Parser<VerticalSays> = map(
   sequence(
@@ -31,12 +36,31 @@ const complement: Parser<VerticalSays> = map(
       map(intervalName, interval => ({ kind: 'interval', interval })),
       map(word('tritone'), () => ({ kind: 'tritone' })),
     ),
+    optional(
+      map(
+        sequence(
+          word('between', 'of', 'from'),
+          pitchClassName,
+          choice(mark('-', '–'), word('and', 'to')),
+          pitchClassName,
+        ),
+        ([, a, , b]) => [a, b] as const,
+      ),
+    ),
   ),
-  ([, says]) => says,
+  ([, says, between]): VerticalSays => (between === undefined ? says : { ...says, between }),
 );
+
+const plainly = (says: VerticalSays): VerticalSays =>
+  says.kind === 'tritone' ? { kind: 'tritone' } : { kind: 'interval', interval: says.interval };
 
 const fits = (low: Note, high: Note, says: VerticalSays): boolean => {
   const size = intervalBetween(low.pitch, high.pitch);
+  const { between } = says;
+  if (between !== undefined) {
+    const own = [low, high].map(note => pitchClassOf(note.pitch));
+    if (!between.every(tone => own.includes(tone))) return false;
+  }
   return says.kind === 'tritone'
     ? simple(size).semitones === 6
     : sameInterval(size, says.interval) ||
@@ -58,7 +82,9 @@ export const verticalIntervalFamily = family<Span, VerticalSays>({
   ],
   print: (says, form) => {
     const name = says.kind === 'tritone' ? 'tritone' : printInterval(says.interval);
-    return printHas(form, articleOf(name), name);
+    const of =
+      says.between === undefined ? '' : ` between ${says.between.map(printPitchClass).join(' and ')}`;
+    return printHas(form, articleOf(name), name + of);
   },
   check: (span, says, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
@@ -90,7 +116,10 @@ export const verticalIntervalFamily = family<Span, VerticalSays>({
           ? `no two notes of ${span.name} that sound together are that far apart`
           : `${apart.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, but never sound together`,
       evidence: (apart ?? []).map(note => noteEvidence('contradicts', note, 'sounds alone', context)),
-      instead: () => (says.kind === 'tritone' ? [] : [make({ kind: 'tritone' })]),
+      instead: () => [
+        ...(says.between === undefined ? [] : [make(plainly(says))]),
+        ...(says.kind === 'tritone' ? [] : [make({ kind: 'tritone' })]),
+      ],
     };
   },
 });

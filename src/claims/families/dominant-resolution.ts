@@ -8,7 +8,7 @@ import { map, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
-import { mainSegment } from '../segments.js';
+import { mainSegment, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -52,7 +52,10 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
   phrases: [
     [
       verb('resolves', 'resolve'),
-      map(word('as expected', 'to its tonic'), (): DominantResolutionSays => ({ how: 'as expected' })),
+      map(
+        word('as expected', 'to its tonic', 'normally', 'regularly', 'as it should'),
+        (): DominantResolutionSays => ({ how: 'as expected' }),
+      ),
     ],
     [
       verb('resolves', 'resolve'),
@@ -69,7 +72,11 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const { segments, score } = context.analysis;
-    const segment = mainSegment(context.analysis, range);
+    // Of a place with several chords the main one is meant where it is a dominant, else the last dominant.
+    const segment =
+      [mainSegment(context.analysis, range), ...[...segmentsIn(context.analysis, range)].reverse()].find(
+        each => each !== undefined && expectedKey(each) !== undefined,
+      ) ?? mainSegment(context.analysis, range);
     const key = segment === undefined ? undefined : expectedKey(segment);
     if (segment === undefined || key === undefined)
       return {

@@ -8,7 +8,7 @@ import type { Parser } from '../grammar/index.js';
 import { segmentsIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
-import { have, printHave, printVerb, verb } from '../terms/verb.js';
+import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 
 /** The mode of the last chord of a passage. */
@@ -18,16 +18,17 @@ export type EndingSays =
 const picardy: Parser<EndingSays> = map(word('a Picardy third', 'a tierce de Picardie'), () => ({
   kind: 'Picardy',
 }));
-const mode: Parser<EndingSays> = map(
-  sequence(
-    word('in'),
-    wordsFor<'major' | 'minor'>([
-      ['major', 'major'],
-      ['minor', 'minor'],
-    ]),
-  ),
-  ([, of]) => ({ kind: 'mode', mode: of }),
-);
+const modes = wordsFor<'major' | 'minor'>([
+  ['major', 'major'],
+  ['minor', 'minor'],
+]);
+const mode: Parser<EndingSays> = map(sequence(word('in'), modes), ([, of]) => ({ kind: 'mode', mode: of }));
+
+/** `a major chord`. */
+const modalChord: Parser<EndingSays> = map(sequence(word('a'), modes, word('chord', 'triad')), ([, of]) => ({
+  kind: 'mode',
+  mode: of,
+}));
 
 /** Mode of an ending, Picardy third: claim D6 of the trade. */
 export const endingFamily = family<Span, EndingSays>({
@@ -37,6 +38,10 @@ export const endingFamily = family<Span, EndingSays>({
     [verb('ends', 'end'), mode],
     [verb('ends with', 'end with'), picardy],
     [have, picardy],
+    [be, picardy],
+    [verb('ends on', 'end on'), picardy],
+    [verb('ends on', 'end on'), modalChord],
+    [verb('ends with', 'end with'), modalChord],
   ],
   print: (says, form) =>
     says.kind === 'Picardy'

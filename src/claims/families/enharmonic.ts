@@ -1,3 +1,4 @@
+import type { Parser } from '../grammar/index.js';
 import { chord, printChord, sameChord } from '../../harmony/index.js';
 import type { Chord } from '../../harmony/index.js';
 import { chromaOf, printPitchClass } from '../../score/index.js';
@@ -5,18 +6,19 @@ import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { chordSymbol } from '../terms/chord-name.js';
+import { article, chordOfQuality, chordSymbol, withArticle } from '../terms/chord-name.js';
 import { be, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { mainSegment } from '../segments.js';
 
 /** The chord whose keys on the keyboard are the same, whatever it is called. */
 export interface SoundsLikeSays {
-  readonly root: PitchClass;
+  /** Absent where only the kind of chord is said. */
+  readonly root?: PitchClass;
   readonly quality: Chord['quality'];
 }
 
@@ -29,25 +31,37 @@ const evidenceOf = (ids: readonly number[], context: ClaimContext, why: string):
     return note === undefined ? [] : [noteEvidence('supports', note, why, context)];
   });
 
+const enharmonically = word(
+  'enharmonic with',
+  'enharmonic to',
+  'enharmonically the same as',
+  'enharmonically equivalent to',
+  'enharmonically equal to',
+  'enharmonically',
+);
+/** `G7`, `a G dominant seventh`, `a dominant seventh`, `a dominant seventh on G`. */
+const complement: Parser<SoundsLikeSays> = choice<SoundsLikeSays>(
+  map(sequence(quiet(optional(article)), chordSymbol), ([, { root, quality }]) => ({ root, quality })),
+  chordOfQuality,
+);
+
+/** The chord of a quality that lies on the same keys as some tones, where there is one. */
+const twinOf = (tones: readonly PitchClass[], quality: Chord['quality']): Chord | undefined =>
+  tones
+    .flatMap(tone => [tone, (tone + 12) as PitchClass, (tone - 12) as PitchClass])
+    .map(tone => chord(tone, quality))
+    .find(each => keysOf(each.tones) === keysOf(tones));
+
 /** Enharmonic statements: claim A6 of the trade. Twelve equal keys are assumed; spelling tells which chord it is. */
 export const enharmonicFamily = family<Span, SoundsLikeSays>({
   name: 'enharmonic',
   examples: ['bar 30 sounds like G7'],
   phrases: [
-    [
-      verb('sounds like', 'sound like'),
-      map(chordSymbol, ({ root, quality }): SoundsLikeSays => ({ root, quality })),
-    ],
-    [
-      be,
-      map(
-        sequence(word('enharmonic with', 'enharmonically the same as'), chordSymbol),
-        ([, { root, quality }]): SoundsLikeSays => ({ root, quality }),
-      ),
-    ],
+    [verb('sounds like', 'sound like'), complement],
+    [be, map(sequence(enharmonically, complement), ([, says]) => says)],
   ],
   print: ({ root, quality }, form) =>
-    `${printVerb('sounds like', 'sound like', form)} ${printChord(chord(root, quality))}`,
+    `${printVerb('sounds like', 'sound like', form)} ${root === undefined ? withArticle(`${quality} chord`) : printChord(chord(root, quality))}`,
   check: (span, { root, quality }, context): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
@@ -61,7 +75,10 @@ export const enharmonicFamily = family<Span, SoundsLikeSays>({
         evidence: [],
         pointless: true,
       };
-    const wanted = chord(root, quality);
+    const wanted =
+      root === undefined
+        ? (twinOf(segment.chord.tones, quality) ?? chord(segment.chord.root, quality))
+        : chord(root, quality);
     const spelled = segment.chord.tones.map(printPitchClass).join(' ');
     if (keysOf(segment.chord.tones) !== keysOf(wanted.tones))
       return {

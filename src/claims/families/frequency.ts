@@ -3,10 +3,10 @@ import type { Chord } from '../../harmony/index.js';
 import { pitchClassOf, printPitchClass, subtract, toNumber } from '../../score/index.js';
 import type { Finding, Subject } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { placeName } from '../place/place-name.js';
+import { scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
@@ -51,10 +51,7 @@ export const rankedSubject: Parser<Subject<Ranked>> = map(
       ['note', 'note', 'pitch'],
       ['chord', 'chord', 'harmony'],
     ]),
-    map(
-      optional(map(sequence(word('of', 'in'), placeName), ([, place]) => place)),
-      place => place ?? { kind: 'piece' as const },
-    ),
+    scope,
   ),
   ([, , what, place]) => ranked(what, place),
 );

@@ -1,14 +1,15 @@
+import { article } from '../terms/chord-name.js';
 import { isUnread, parseRomanNumeral } from '../../harmony/index.js';
 import type { HarmonicFunction, Segment } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { be, have, printHave } from '../terms/verb.js';
+import { be, have, printHave, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
@@ -31,6 +32,12 @@ const says: Parser<FunctionSays> = rule(
       function: of,
     })),
   'a function: `tonic function`, `predominant function` or `dominant function`',
+);
+
+/** `tonic`, `a predominant`, `a dominant chord`: what it does, not on which degree it stands. */
+const named: Parser<FunctionSays> = map(
+  sequence(quiet(optional(article)), functions, optional(word('chord', 'harmony'))),
+  ([, of]) => ({ function: of }),
 );
 
 /** iii and vi: the two schools differ on what they are (Open Music Theory: tonic; Hutchinson: tonic prolongation). */
@@ -58,6 +65,10 @@ export const functionFamily = family<Span, FunctionSays>({
   phrases: [
     [have, says],
     [be, map(sequence(word('of'), says), ([, each]) => each)],
+    [be, named],
+    ...['functions as', 'acts as', 'serves as', 'works as'].map(
+      each => [verb(each, each.replace(/s(?= )/u, '')), named] as const,
+    ),
   ],
   print: ({ function: of }, form) => `${printHave(form)} ${of} function`,
   check: (span, { function: wanted }, context, make): Finding<Span> => {

@@ -1,4 +1,5 @@
 import type { Key } from '../../harmony/index.js';
+import type { PitchClass } from '../../score/index.js';
 import type { Family } from '../family.js';
 import type { Extreme } from '../subjects/extreme.js';
 import type { Line } from '../subjects/line.js';
@@ -6,8 +7,13 @@ import type { PointedNotes } from '../subjects/note.js';
 import type { Pair } from '../subjects/pair.js';
 import type { Span } from '../subjects/span.js';
 import type { Thing } from '../subjects/thing.js';
+import { anyCadenceFamily } from './any-cadence.js';
+import { anyModulationFamily } from './any-modulation.js';
+import { appliedFamily } from './applied.js';
 import { cadenceFamily } from './cadence.js';
 import { chordFamily } from './chord.js';
+import { chordSuccessionFamily } from './chord-succession.js';
+import { chordWithinFamily } from './chord-within.js';
 import { contentFamily } from './content.js';
 import { crossRelationFamily } from './cross-relation.js';
 import { crossingFamily } from './crossing.js';
@@ -32,6 +38,10 @@ import { mixtureFamily } from './mixture.js';
 import { motionFamily } from './motion.js';
 import { nativeNotesFamily } from './native-notes.js';
 import { lineNonChordToneFamily, noteNonChordToneFamily, spanNonChordToneFamily } from './non-chord-tone.js';
+import { namedChordFamily } from './named-chord.js';
+import { notePitchFamily } from './note-pitch.js';
+import { toneFamily, tonePairFamily } from './pitch-relation.js';
+import type { TonePair } from './pitch-relation.js';
 import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
@@ -58,9 +68,12 @@ import { versionFamily } from './version.js';
 /** About a stretch of the score: `bar 5 ...`. */
 export const spanFamilies: readonly Family<Span>[] = [
   numeralFamily,
+  namedChordFamily,
   chordFamily,
   keyFamily,
+  anyModulationFamily,
   cadenceFamily,
+  anyCadenceFamily,
   contentFamily,
   functionFamily,
   spanNonChordToneFamily,
@@ -68,9 +81,11 @@ export const spanFamilies: readonly Family<Span>[] = [
   progressionFamily,
   sequenceFamily,
   dominantResolutionFamily,
+  chordSuccessionFamily,
   prolongationFamily,
   sixFourFamily,
   mixtureFamily,
+  appliedFamily,
   membersFamily,
   pivotFamily,
   endingFamily,
@@ -86,6 +101,7 @@ export const spanFamilies: readonly Family<Span>[] = [
   formFamily,
   recurrenceFamily,
   versionFamily,
+  chordWithinFamily,
 ];
 
 /** About one line of the texture: `the bass of bar 5 ...`. */
@@ -104,6 +120,7 @@ export const pairFamilies: readonly Family<Pair>[] = [intervalFamily, motionFami
 
 /** About single notes: `the F#5 of bar 5 ...`, `the seventh of bar 5 ...`. */
 export const noteFamilies: readonly Family<PointedNotes>[] = [
+  notePitchFamily,
   noteNonChordToneFamily,
   noteDegreeFamily,
   noteResolutionFamily,
@@ -120,6 +137,12 @@ export const chosenFamilies: readonly Family<Chosen>[] = [chosenFamily];
 
 /** About what is most frequent: `the most frequent chord of the piece ...`. */
 export const rankedFamilies: readonly Family<Ranked>[] = [frequencyFamily];
+
+/** About notes as such: `A# is the leading tone in B minor`. */
+export const toneFamilies: readonly Family<PitchClass>[] = [toneFamily];
+
+/** About two notes as such: `C to D# is an augmented second`. */
+export const tonePairFamilies: readonly Family<TonePair>[] = [tonePairFamily];
 
 /** About keys as such: `D major ...`. */
 export const keyFamilies: readonly Family<Key>[] = [keyRelationFamily];

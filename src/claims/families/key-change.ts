@@ -1,3 +1,4 @@
+import { endOf } from '../place/beats.js';
 import {
   isUnread,
   judgeCadence,
@@ -9,7 +10,7 @@ import {
   sameKey,
 } from '../../harmony/index.js';
 import type { Key, Segment } from '../../harmony/index.js';
-import { pitchClassOf } from '../../score/index.js';
+import { compare, isBefore, pitchClassOf } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import type { ClaimContext, Range } from '../model.js';
@@ -33,6 +34,23 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
     if (turn !== undefined) return { ...turn, instead };
     const judgement = judgeKey(context.analysis, { ...span.range, key });
     const already = areasIn(span.range, context).some(each => sameKey(each.key, key));
+    const own = areas.find(each => sameKey(each.key, key) && isBefore(each.start, span.range.start));
+    const arrival = context.analysis.cadences.find(
+      each => sameKey(each.key, key) && liesIn(each.onset, span.range),
+    );
+    // Books date a modulation by its first chord, its first accidental or its cadence (claim D3 of the trade).
+    const opens = own !== undefined && own !== areas[0];
+    const oneBar = context.analysis.score.bars.some(
+      bar => compare(bar.start, span.range.start) <= 0 && compare(span.range.end, endOf(bar)) <= 0,
+    );
+    if (already && opens && oneBar && arrival !== undefined)
+      return {
+        verdict: 'arguable',
+        code: 'C0402',
+        reason: `true of the cadence: ${printKey(key)} begins in ${sayMoment(own.start, context)}, and a ${arrival.kind} cadence confirms it in ${sayMoment(arrival.onset, context)}`,
+        evidence: newNotes(own, areas[areas.indexOf(own) - 1]?.key ?? context.home, key, context),
+        instead: () => [make({ what: 'is in', key })],
+      };
     return {
       ...judged(judgement, codes, span.range, context),
       verdict: 'fails',

@@ -1,3 +1,5 @@
+import { statement } from '../statement.js';
+import { negation } from '../negation.js';
 import {
   closelyRelatedKeys,
   parallelOf,
@@ -7,15 +9,22 @@ import {
   signatureOf,
 } from '../../harmony/index.js';
 import type { Key } from '../../harmony/index.js';
-import type { Finding, Subject } from '../claim.js';
+import type { Claim, Finding, Subject } from '../claim.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { keyName } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { transposed } from '../../score/index.js';
 
-const relations = ['relative', 'parallel', 'dominant', 'subdominant', 'closely related'] as const;
+const relations = [
+  'relative',
+  'parallel',
+  'dominant',
+  'subdominant',
+  'closely related',
+  'chromatic mediant',
+] as const;
 type Relation = (typeof relations)[number];
 
 /** How one key stands to another. */
@@ -42,6 +51,7 @@ const complement = map(
       ['dominant', 'dominant'],
       ['subdominant', 'subdominant'],
       ['closely related', 'closely related'],
+      ['chromatic mediant', 'chromatic mediant'],
     ]),
     optional(word('key', 'major', 'minor', 'major key', 'minor key')),
     word('of', 'to'),
@@ -60,6 +70,9 @@ function isRelated(key: Key, { relation, of }: KeyRelationSays): boolean {
       return key.tonic === transposed(of.tonic, 1);
     case 'subdominant':
       return key.tonic === transposed(of.tonic, -1);
+    // The same mode, tonics a third apart, one key not within the other's scale (Open Music Theory, Chromatic mediants).
+    case 'chromatic mediant':
+      return key.mode === of.mode && [3, 4].includes(Math.abs(key.tonic - of.tonic));
     case 'closely related':
       return closelyRelatedKeys(of).some(each => sameKey(each, key));
   }
@@ -79,9 +92,11 @@ export const keyRelationFamily = family<Key, KeyRelationSays>({
   examples: ['D major is the relative key of B minor', 'E minor is closely related to G major'],
   phrases: [[be, complement]],
   print: ({ relation, of }, form) =>
-    relation === 'closely related'
-      ? `${printBe(form)} closely related to ${printKey(of)}`
-      : `${printBe(form)} the ${relation} key of ${printKey(of)}`,
+    relation === 'chromatic mediant'
+      ? `${printBe(form)} a chromatic mediant of ${printKey(of)}`
+      : relation === 'closely related'
+        ? `${printBe(form)} closely related to ${printKey(of)}`
+        : `${printBe(form)} the ${relation} key of ${printKey(of)}`,
   check: (key, says, _context, make): Finding<Key> => {
     const holds = isRelated(key, says);
     return {
@@ -93,3 +108,25 @@ export const keyRelationFamily = family<Key, KeyRelationSays>({
     };
   },
 });
+
+/** `B minor and D major are relative keys`: a relation that goes both ways. */
+export const relatedKeys: Parser<Claim> = rule('RelatedKeys', () =>
+  map(
+    sequence(
+      keySubject,
+      word('and'),
+      keyName,
+      be,
+      wordsFor<Relation>([
+        ['relative', 'relative keys', 'relatives', 'relative'],
+        ['parallel', 'parallel keys', 'parallel'],
+        ['closely related', 'closely related', 'closely related keys'],
+        ['chromatic mediant', 'chromatic mediants'],
+      ]),
+    ),
+    ([key, , of, { negated }, relation]) => {
+      const says = keyRelationFamily.make({ relation, of });
+      return statement(key, negated ? negation(says) : says);
+    },
+  ),
+);

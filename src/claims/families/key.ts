@@ -1,17 +1,20 @@
-import { judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js';
+import { article } from '../terms/chord-name.js';
+import type { Parser } from '../grammar/index.js';
+import { numeralToken } from '../terms/numeral.js';
+import { judgeKey, printKey, printRomanNumeral, relativeOf, sameKey } from '../../harmony/index.js';
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import type { Span } from '../subjects/span.js';
 import { keyName } from '../terms/key-name.js';
-import { be, printBe, printVerb, verb } from '../terms/verb.js';
+import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import { judged, silence } from './judged.js';
 import { checkModulatesTo, checkTonicizes } from './key-change.js';
-import { alternatives, areasIn, cadencesIn, codes, newNotes } from './key-question.js';
-import type { Asked, KeySays } from './key-question.js';
+import { alternatives, areasIn, cadencesIn, codes, keyMeant, newNotes } from './key-question.js';
+import type { Asked, KeyRef, KeySays } from './key-question.js';
 
 function checkIsIn(asked: Asked): Finding<Span> {
   const { span, key, context, make } = asked;
@@ -62,6 +65,71 @@ function checkStaysIn(asked: Asked): Finding<Span> {
   };
 }
 
+/** The key in which a passage begins or ends. */
+function checkEdge(asked: Asked, what: 'begins in' | 'ends in'): Finding<Span> {
+  const { span, key, context, make } = asked;
+  const areas = areasIn(span.range, context);
+  const edge = what === 'begins in' ? areas[0] : areas.at(-1);
+  if (edge === undefined)
+    return {
+      verdict: 'undecided',
+      code: 'C0403',
+      reason: `no key can be read in ${span.name}`,
+      evidence: [],
+    };
+  const holds = sameKey(edge.key, key);
+  return {
+    verdict: holds ? 'holds' : 'fails',
+    code: holds ? 'C0401' : 'C0404',
+    reason: `it ${what} ${printKey(edge.key)}`,
+    evidence: [],
+    instead: () => [make({ what, key: edge.key })],
+  };
+}
+
+const says = (what: KeySays['what'], key: KeyRef): KeySays => ({ what, key });
+const verbs: readonly (readonly [string, string, KeySays['what']])[] = [
+  ['starts in', 'start in', 'begins in'],
+  ['begins in', 'begin in', 'begins in'],
+  ['opens in', 'open in', 'begins in'],
+  ['ends in', 'end in', 'ends in'],
+  ['closes in', 'close in', 'ends in'],
+  ['stays in', 'stay in', 'stays in'],
+  ['remains in', 'remain in', 'stays in'],
+  ['modulates to', 'modulate to', 'modulates to'],
+  ['modulates into', 'modulate into', 'modulates to'],
+  ['moves to', 'move to', 'modulates to'],
+  ['goes to', 'go to', 'modulates to'],
+  ['changes to', 'change to', 'modulates to'],
+  ['changes key to', 'change key to', 'modulates to'],
+  ['tonicizes', 'tonicize', 'tonicizes'],
+  ['tonicises', 'tonicise', 'tonicizes'],
+];
+/** `D major`, `the relative major`, `the dominant key`. */
+const keyRef: Parser<KeyRef> = choice<KeyRef>(
+  map(keyName, key => key),
+  map(
+    sequence(
+      word('the'),
+      wordsFor<'relative' | 'parallel' | 'dominant' | 'subdominant'>([
+        ['relative', 'relative'],
+        ['parallel', 'parallel'],
+        ['dominant', 'dominant'],
+        ['subdominant', 'subdominant'],
+      ]),
+      optional(word('major', 'minor', 'key', 'major key', 'minor key')),
+    ),
+    ([, relation]) => ({ relation }),
+  ),
+  map(sequence(quiet(optional(word('the key of'))), numeralToken), ([, on]) => ({ on })),
+);
+const printKeyRef = (of: KeyRef): string =>
+  'tonic' in of
+    ? printKey(of)
+    : 'on' in of
+      ? `the key of ${printRomanNumeral(of.on)}`
+      : `the ${of.relation} key`;
+
 /** Key, modulation and tonicization: claims D1 to D3 of the trade. */
 export const keyFamily = family<Span, KeySays>({
   name: 'key',
@@ -74,34 +142,88 @@ export const keyFamily = family<Span, KeySays>({
   phrases: [
     [
       be,
-      map(sequence(word('in'), optional(word('the key of')), keyName), ([, , key]) => ({
-        what: 'is in' as const,
+      map(sequence(word('in'), quiet(optional(word('the key of'))), keyRef), ([, , key]) =>
+        says('is in', key),
+      ),
+    ],
+    ...verbs.map(
+      ([singular, plural, what]) => [verb(singular, plural), map(keyRef, key => says(what, key))] as const,
+    ),
+    [
+      verb('modulates from', 'modulate from'),
+      map(sequence(keyName, word('to'), keyRef), ([from, , key]): KeySays => ({
+        what: 'modulates to',
         key,
+        from,
       })),
     ],
-    [verb('stays in', 'stay in'), map(keyName, key => ({ what: 'stays in' as const, key }))],
-    [verb('remains in', 'remain in'), map(keyName, key => ({ what: 'stays in' as const, key }))],
-    [verb('modulates to', 'modulate to'), map(keyName, key => ({ what: 'modulates to' as const, key }))],
-    [verb('moves to', 'move to'), map(keyName, key => ({ what: 'modulates to' as const, key }))],
-    [verb('tonicizes', 'tonicize'), map(keyName, key => ({ what: 'tonicizes' as const, key }))],
-    [verb('tonicises', 'tonicise'), map(keyName, key => ({ what: 'tonicizes' as const, key }))],
+    [
+      be,
+      map(sequence(article, word('tonicization of', 'tonicisation of'), keyRef), ([, , key]) =>
+        says('tonicizes', key),
+      ),
+    ],
+    [
+      have,
+      map(sequence(article, word('tonicization of', 'tonicisation of'), keyRef), ([, , key]) =>
+        says('tonicizes', key),
+      ),
+    ],
+    [be, map(sequence(article, word('modulation to'), keyRef), ([, , key]) => says('modulates to', key))],
+    [have, map(sequence(article, word('modulation to'), keyRef), ([, , key]) => says('modulates to', key))],
   ],
-  print: ({ what, key }, form) => {
-    const verbs = {
+  aspects: [
+    [word('key', 'home key', 'tonality'), be, map(keyRef, key => says('is in', key))],
+    [
+      word('key', 'home key', 'tonality'),
+      verb('changes to', 'change to'),
+      map(keyRef, key => says('modulates to', key)),
+    ],
+  ],
+  print: ({ what, key, from }, form) => {
+    const printed = {
       'is in': `${printBe(form)} in`,
+      'begins in': printVerb('begins in', 'begin in', form),
+      'ends in': printVerb('ends in', 'end in', form),
       'stays in': printVerb('stays in', 'stay in', form),
-      'modulates to': printVerb('modulates to', 'modulate to', form),
+      'modulates to':
+        from === undefined
+          ? printVerb('modulates to', 'modulate to', form)
+          : `${printVerb('modulates from', 'modulate from', form)} ${printKey(from)} to`,
       tonicizes: printVerb('tonicizes', 'tonicize', form),
     };
-    return `${verbs[what]} ${printKey(key)}`;
+    return `${printed[what]} ${printKeyRef(key)}`;
   },
-  check: (span, { what, key }, context, make) => {
+  check: (span, { what, key: named, from }, context, make) => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
+    const key = keyMeant(named, context.home);
+    if (key === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0404',
+        reason: `${printKeyRef(named)} is no major or minor triad that could be a tonic`,
+        evidence: [],
+        pointless: true,
+      };
     const asked = { span, key, context, make };
+    if (from !== undefined) {
+      const [first] = areasIn(span.range, context);
+      if (first !== undefined && !sameKey(first.key, from))
+        return {
+          verdict: 'fails',
+          code: 'C0404',
+          reason: `${span.name} begins in ${printKey(first.key)}, not in ${printKey(from)}`,
+          evidence: [],
+          instead: () => [make({ what: 'modulates to', key, from: first.key })],
+        };
+    }
     switch (what) {
       case 'is in':
         return checkIsIn(asked);
+      case 'begins in':
+      case 'ends in':
+        return checkEdge(asked, what);
       case 'stays in':
         return checkStaysIn(asked);
       case 'modulates to':

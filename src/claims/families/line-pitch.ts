@@ -1,9 +1,11 @@
+import { article } from '../terms/chord-name.js';
+import type { Parser } from '../grammar/index.js';
 import { chromaOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { isHeldInto, missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map } from '../grammar/index.js';
+import { map, optional, quiet, sequence } from '../grammar/index.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
@@ -40,6 +42,22 @@ const said = (notes: readonly LineNote[]): string =>
     .map(({ note }) => printPitch(note.pitch))
     .join(' ') + (notes.length > 6 ? ' ...' : '');
 
+const named = (how: LinePitch['how']): Parser<LinePitch> =>
+  map(sequence(quiet(optional(article)), noteName), ([, note]) => ({ how, note }));
+
+/** `begins on D`: the verb says which end is meant. */
+const edges = (
+  [
+    ['begins on', 'begin on', 'begins'],
+    ['begins with', 'begin with', 'begins'],
+    ['starts on', 'start on', 'begins'],
+    ['starts with', 'start with', 'begins'],
+    ['opens on', 'open on', 'begins'],
+    ['ends on', 'end on', 'ends'],
+    ['ends with', 'end with', 'ends'],
+  ] as const
+).map(([singular, plural, how]) => [verb(singular, plural), named(how)] as const);
+
 /** The pitch of a line: claims A1 of the trade for a voice, with the octave compared where one is given. */
 export const linePitchFamily = family<Line, LinePitch>({
   name: 'line',
@@ -50,11 +68,11 @@ export const linePitchFamily = family<Line, LinePitch>({
     'voice 2 of bar 3 has C#',
   ],
   phrases: [
-    [be, map(noteName, note => ({ how: 'is' as const, note }))],
-    [have, map(noteName, note => ({ how: 'has', note }))],
-    [verb('begins on', 'begin on'), map(noteName, note => ({ how: 'begins', note }))],
-    [verb('starts on', 'start on'), map(noteName, note => ({ how: 'begins', note }))],
-    [verb('ends on', 'end on'), map(noteName, note => ({ how: 'ends', note }))],
+    [be, named('is')],
+    [have, named('has')],
+    [verb('plays', 'play'), named('has')],
+    [verb('sings', 'sing'), named('has')],
+    ...edges,
   ],
   print: ({ how, note }, form) => {
     const verbs = {

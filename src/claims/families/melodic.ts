@@ -20,11 +20,17 @@ import type { Line } from '../subjects/line.js';
 import { isSemitone, isStep, sayStep, stepsOf } from '../subjects/line-steps.js';
 import type { Step } from '../subjects/line-steps.js';
 import { article, withArticle } from '../terms/chord-name.js';
-import { intervalName, printInterval, sameInterval } from '../terms/interval-name.js';
+import {
+  intervalName,
+  intervalNumber,
+  printNumber,
+  printInterval,
+  sameInterval,
+} from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { have, haveNo, printVerb, verb } from '../terms/verb.js';
 
 type Manner = 'any' | 'step' | 'chromatic';
 
@@ -32,27 +38,59 @@ type Manner = 'any' | 'step' | 'chromatic';
 export type MelodicSays =
   | { readonly kind: 'direction'; readonly up: boolean; readonly manner: Manner }
   | { readonly kind: 'steps' | 'gap fill' }
-  | { readonly kind: 'leap'; readonly up?: boolean; readonly interval?: IntervalName }
+  /** `move` is a step or a leap; `steps` an interval by its number alone. */
+  | {
+      readonly kind: 'leap' | 'move';
+      readonly up?: boolean;
+      readonly interval?: IntervalName;
+      readonly steps?: number;
+    }
   | { readonly kind: 'notes'; readonly notes: readonly NoteName[] };
 
 const manners = choice<Manner>(
   map(word('by step', 'stepwise', 'in steps'), () => 'step'),
-  map(word('chromatically', 'by semitones', 'by half steps'), () => 'chromatic'),
+  map(word('chromatically', 'by semitones', 'by half steps', 'by half step'), () => 'chromatic'),
   nothing('any'),
 );
 const upOrDown = wordsFor<boolean>([
   [true, 'up', 'upward', 'upwards'],
   [false, 'down', 'downward', 'downwards'],
 ]);
+type Size = Pick<Extract<MelodicSays, { readonly kind: 'leap' | 'move' }>, 'interval' | 'steps'>;
+const size = choice<Size>(
+  map(intervalName, interval => ({ interval })),
+  // A unison and an octave have one size that is meant.
+  map(intervalNumber, steps =>
+    steps % 7 === 0 ? { interval: { steps, semitones: (12 * steps) / 7 } } : { steps },
+  ),
+);
+const aSize = map(sequence(quiet(optional(word('by'))), optional(article), size), ([, , of]) => of);
 const direction = (up: boolean): Parser<MelodicSays> =>
-  map(manners, manner => ({ kind: 'direction', up, manner }));
-const leap: Parser<MelodicSays> = map(
-  sequence(optional(upOrDown), optional(map(sequence(optional(article), intervalName), ([, of]) => of))),
-  ([up, interval]) => ({
-    kind: 'leap',
-    ...(up === undefined ? {} : { up }),
-    ...(interval === undefined ? {} : { interval }),
-  }),
+  choice(
+    map(manners, (manner): MelodicSays => ({ kind: 'direction', up, manner })),
+    map(aSize, (of): MelodicSays => ({ kind: 'move', up, ...of })),
+  );
+const leap: Parser<MelodicSays> = map(sequence(optional(upOrDown), optional(aSize)), ([up, of]) => ({
+  kind: 'leap',
+  ...(up === undefined ? {} : { up }),
+  ...of,
+}));
+const way = wordsFor<boolean>([
+  [true, 'rising', 'ascending', 'upward'],
+  [false, 'falling', 'descending', 'downward'],
+]);
+/** `a leap of a sixth`, `a falling leap`. */
+const aLeap: Parser<MelodicSays> = choice(
+  map(
+    sequence(
+      optional(article),
+      optional(way),
+      word('leap', 'leaps', 'skip', 'skips'),
+      optional(map(sequence(word('of'), aSize), ([, of]) => of)),
+    ),
+    ([, up, , of]): MelodicSays => ({ kind: 'leap', ...(up === undefined ? {} : { up }), ...of }),
+  ),
+  map(sequence(optional(article), way, size), ([, up, of]): MelodicSays => ({ kind: 'move', up, ...of })),
 );
 const arrow = quiet(
   choice(
@@ -107,6 +145,9 @@ function checkEvery(
       };
 }
 
+const saySize = ({ interval, steps }: Size): string =>
+  withArticle(interval === undefined ? printNumber(steps ?? 0).slice(0, -1) : printInterval(interval));
+
 function describe(says: MelodicSays, form: { readonly plural: boolean; readonly negated: boolean }): string {
   switch (says.kind) {
     case 'direction': {
@@ -117,9 +158,11 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
       return `${printVerb('moves', 'move', form)} by step`;
     case 'gap fill':
       return `${printVerb('fills', 'fill', form)} its leap`;
+    case 'move':
+      return `${says.up === true ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} ${saySize(says)}`;
     case 'leap': {
       const where = says.up === undefined ? '' : says.up ? ' up' : ' down';
-      return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined ? '' : ` ${withArticle(printInterval(says.interval))}`}`;
+      return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined && says.steps === undefined ? '' : ` ${saySize(says)}`}`;
     }
     case 'notes':
       return `${printVerb('goes', 'go', form)} ${says.notes.map(printNoteName).join(' ')}`;
@@ -178,10 +221,16 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('descends', 'descend'), direction(false)],
     [
       verb('moves', 'move'),
-      map(word('by step', 'stepwise', 'in steps'), (): MelodicSays => ({ kind: 'steps' })),
+      map(word('by step', 'stepwise', 'in steps', 'in stepwise motion'), (): MelodicSays => ({
+        kind: 'steps',
+      })),
     ],
+    [verb('climbs', 'climb'), direction(true)],
     [verb('leaps', 'leap'), leap],
     [verb('jumps', 'jump'), leap],
+    [verb('skips', 'skip'), leap],
+    [have, aLeap],
+    [haveNo, aLeap],
     [verb('goes', 'go'), notes],
     [
       verb('fills', 'fill'),
@@ -250,13 +299,15 @@ export const melodicFamily = family<Line, MelodicSays>({
         return gapFill(line, steps, context);
       case 'steps':
         return { ...checkEvery(line, steps, isStep, context), instead: () => [make({ kind: 'leap' })] };
+      case 'move':
       case 'leap': {
-        const { up, interval } = says;
-        const leaps = steps.filter(step => !isStep(step));
+        const { up, interval, steps: number } = says;
+        const leaps = says.kind === 'move' ? steps : steps.filter(step => !isStep(step));
         const matching = leaps.filter(
           step =>
             (up === undefined || step.up === up) &&
-            (interval === undefined || sameInterval(step.size, interval)),
+            (interval === undefined || sameInterval(step.size, interval)) &&
+            (number === undefined || step.size.steps === number),
         );
         const [first] = matching;
         if (first !== undefined)
@@ -276,7 +327,7 @@ export const melodicFamily = family<Line, MelodicSays>({
               : `${line.name} has ${sayStep(other)}`,
           evidence: evidenceOf(other === undefined ? steps : leaps, 'contradicts', context),
           instead: () => [
-            ...leaps.map(step => make({ kind: 'leap', up: step.up, interval: step.size })),
+            ...leaps.map(step => make({ kind: says.kind, up: step.up, interval: step.size })),
             make({ kind: 'steps' }),
           ],
         };

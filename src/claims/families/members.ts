@@ -1,9 +1,10 @@
+import type { Verb } from '../terms/verb.js';
 import { midiOf, pitchClassOf, printPitch, printPitchClass, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, nothing, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
@@ -30,6 +31,11 @@ const doubled: Parser<MembersSays> = choice(
   })),
 );
 
+const lacks: Verb = map(word('lacks', 'lack', 'is missing', 'are missing', 'omits', 'omit'), () => ({
+  negated: true,
+}));
+const isMissing: Verb = map(word('is missing', 'is omitted', 'is left out'), () => ({ negated: true }));
+
 /** Whether the upper three notes of a moment leave no room for another chord tone between them (common practice: close position). */
 function isClose(notes: readonly Note[]): boolean {
   const steps = notes.map(note => staffStepOf(note.pitch)).sort((a, b) => a - b);
@@ -46,6 +52,7 @@ export const membersFamily = family<Span, MembersSays>({
   phrases: [
     [have, member],
     [haveNo, member],
+    [lacks, member],
     [have, doubled],
     [verb('doubles', 'double'), map(owned, (each): MembersSays => ({ kind: 'doubled', part: each }))],
     [
@@ -63,6 +70,10 @@ export const membersFamily = family<Span, MembersSays>({
       ),
     ],
   ],
+  aspects: parts.flatMap(each => [
+    [word(each), isMissing, nothing<MembersSays>({ kind: 'member', part: each })] as const,
+    [word(each), be, map(word('doubled'), (): MembersSays => ({ kind: 'doubled', part: each }))] as const,
+  ]),
   print: (says, form) => {
     switch (says.kind) {
       case 'member':

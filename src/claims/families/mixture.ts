@@ -1,9 +1,12 @@
-import { nativeTones, parallelOf, printChord, printKey } from '../../harmony/index.js';
+import { keyName } from '../terms/key-name.js';
+import type { Parser } from '../grammar/index.js';
+import type { Key } from '../../harmony/index.js';
+import { nativeTones, parallelOf, printChord, printKey, sameKey } from '../../harmony/index.js';
 import { pitchClassOf, printPitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { be, printBe } from '../terms/verb.js';
@@ -13,15 +16,29 @@ import { silence } from './judged.js';
 /** A chord with tones of the parallel mode. */
 export interface MixtureSays {
   readonly borrowed: true;
+  /** The key that it is said to come from. */
+  readonly from?: Key;
 }
 
-const complement = map(
+/** `a borrowed chord`, `borrowed from C minor`. */
+export const borrowedChord: Parser<MixtureSays> = map(
   sequence(
-    optional(word('a')),
-    word('borrowed', 'mixture', 'borrowed chord', 'mixture chord'),
-    optional(word('from the parallel minor', 'from the parallel major', 'from the parallel key')),
+    optional(word('a', 'an example of', 'an instance of')),
+    word('borrowed chord', 'mixture chord', 'borrowed', 'modal mixture', 'mixture'),
+    optional(
+      choice(
+        map(
+          sequence(
+            word('from'),
+            word('the parallel minor', 'the parallel major', 'the parallel key', 'the parallel mode'),
+          ),
+          () => undefined,
+        ),
+        map(sequence(word('from'), keyName), ([, key]) => key),
+      ),
+    ),
   ),
-  (): MixtureSays => ({ borrowed: true }),
+  ([, , from]): MixtureSays => (from === undefined ? { borrowed: true } : { borrowed: true, from }),
 );
 
 /**
@@ -31,9 +48,10 @@ const complement = map(
 export const mixtureFamily = family<Span, MixtureSays>({
   name: 'mixture',
   examples: ['bar 5 is a borrowed chord'],
-  phrases: [[be, complement]],
-  print: (_says, form) => `${printBe(form)} a borrowed chord`,
-  check: (span, _says, context): Finding<Span> => {
+  phrases: [[be, borrowedChord]],
+  print: ({ from }, form) =>
+    `${printBe(form)} a borrowed chord${from === undefined ? '' : ` from ${printKey(from)}`}`,
+  check: (span, { from }, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
@@ -64,6 +82,14 @@ export const mixtureFamily = family<Span, MixtureSays>({
           context,
         ),
       );
+    if (borrowed && from !== undefined && !sameKey(from, parallelOf(key)))
+      return {
+        verdict: 'fails',
+        code: 'C0223',
+        reason: `${printChord(chord)}, ${roman}, takes ${foreign.map(printPitchClass).join(' and ')} from ${printKey(parallelOf(key))}, the parallel key`,
+        evidence,
+        instead: () => [make({ borrowed: true, from: parallelOf(key) })],
+      };
     if (borrowed)
       return {
         verdict: applied ? 'arguable' : 'holds',

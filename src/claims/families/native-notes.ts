@@ -10,7 +10,7 @@ import type { ClaimContext } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
-import { inKey } from '../terms/key-name.js';
+import { inKey, keyName } from '../terms/key-name.js';
 import { be, have, haveNo, printBe, printHas } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
@@ -56,6 +56,13 @@ export const nativeNotesFamily = family<Span, NativeSays>({
     [be, map(sequence(word('chromatic'), inKey), ([, key]) => says(true, key))],
     [have, chromaticNote],
     [haveNo, chromaticNote],
+    [
+      have,
+      map(
+        sequence(word('only notes of', 'only notes from', 'only notes in', 'only the notes of'), keyName),
+        ([, key]) => says(false, key),
+      ),
+    ],
   ],
   print: ({ chromatic, key }, form) => {
     const where = key === undefined ? '' : ` in ${printKey(key)}`;

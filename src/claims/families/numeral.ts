@@ -11,11 +11,13 @@ import {
 import type { Judgement, Key, RomanNumeral, SeventhConvention } from '../../harmony/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { family } from '../family.js';
-import { map, sequence } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { inKey } from '../terms/key-name.js';
+import { article } from '../terms/chord-name.js';
+import { keyName } from '../terms/key-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { isSupported, judged, silence } from './judged.js';
@@ -41,6 +43,15 @@ function ask(
   const chord = realize(says.numeral, key, convention);
   return judgeWhole(chord, { range, withBass: true, key, roman: printRomanNumeral(says.numeral) }, context);
 }
+
+const cadential = (): RomanNumeral => {
+  const read = parseRomanNumeral('cad64');
+  if (isUnread(read)) throw new Error('cad64 is a numeral');
+  return read;
+};
+/** `V64`: some books write the cadential six-four so (claim C5 of the trade: accept both names). */
+const isFunctionalSixFour = (of: RomanNumeral): boolean =>
+  of.kind === 'degree' && of.degree === 5 && of.upper && of.figures === '64' && of.target === undefined;
 
 /** The seventh on I and IV of the other school, where it makes another chord. */
 function otherConvention(says: NumeralSays, context: ClaimContext): SeventhConvention | undefined {
@@ -81,6 +92,18 @@ function alternatives(
   ];
 }
 
+const inOrOfKey = optional(
+  choice(
+    map(sequence(word('in', 'of'), keyName), ([, key]) => key),
+    map(word('in the home key'), () => undefined),
+  ),
+);
+/** `V65 in D major`, `a V43`, `the V7 chord of D major`. */
+const complement: Parser<NumeralSays> = map(
+  sequence(quiet(optional(choice(article, word('the')))), numeral, quiet(optional(word('chord'))), inOrOfKey),
+  ([, read, , key]): NumeralSays => (key === undefined ? { numeral: read } : { numeral: read, key }),
+);
+
 /** Roman numerals with inversion, applied chords, mixture, N, augmented sixths, cadential six-four: claims C1 to C5. */
 export const numeralFamily = family<Span, NumeralSays>({
   name: 'numeral',
@@ -90,14 +113,8 @@ export const numeralFamily = family<Span, NumeralSays>({
     'bar 7 beats 1-2 are cad64',
     'bar 6 is N6',
   ],
-  phrases: [
-    [
-      be,
-      map(sequence(numeral, inKey), ([read, key]): NumeralSays =>
-        key === undefined ? { numeral: read } : { numeral: read, key },
-      ),
-    ],
-  ],
+  phrases: [[be, complement]],
+  aspects: [[word('chord', 'harmony'), be, complement]],
   print: ({ numeral: of, key }, form) =>
     `${printBe(form)} ${printRomanNumeral(of)}${key === undefined ? '' : ` in ${printKey(key)}`}`,
   check: (span, says, context, make): Finding<Span> => {
@@ -107,6 +124,16 @@ export const numeralFamily = family<Span, NumeralSays>({
     const convention = context.conventions['seventh-on-I'];
     const judgement = ask(says, convention, range, context);
     const instead = () => alternatives(says, judgement, range, context, make);
+    const main = mainSegment(context.analysis, range);
+    if (isFunctionalSixFour(says.numeral) && !isSupported(judgement) && main?.roman === 'cad64')
+      return {
+        ...judged(ask({ ...says, numeral: cadential() }, convention, range, context), codes, range, context),
+        verdict: 'arguable',
+        code: 'C0202',
+        reason:
+          'true where the six-four is written by what it does, V64-53; by its notes it is the tonic over its fifth, and here it is called cad64',
+        instead,
+      };
     if (!isSupported(judgement)) {
       const other = otherConvention(says, context);
       const otherwise = other === undefined ? undefined : ask(says, other, range, context);

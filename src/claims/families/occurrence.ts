@@ -5,7 +5,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
-import { placeName, printPlace } from '../place/place-name.js';
+import { placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn } from '../segments.js';
@@ -20,11 +20,6 @@ export interface OccurrenceSays {
   readonly place: Place;
 }
 
-const wholePiece: Place = { kind: 'piece' };
-const scope = map(
-  optional(map(sequence(word('in', 'of'), placeName), ([, place]) => place)),
-  place => place ?? wholePiece,
-);
 const times: Parser<number> = choice(
   wordsFor<number>([
     [1, 'once'],

@@ -1,3 +1,4 @@
+import { compare } from '../../score/index.js';
 import {
   isUnread,
   nativeTones,
@@ -6,7 +7,7 @@ import {
   printKey,
   romanFor,
 } from '../../harmony/index.js';
-import type { Key } from '../../harmony/index.js';
+import type { Key, Segment } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -21,26 +22,29 @@ import { mainSegment } from '../segments.js';
 
 /** A chord that belongs to two keys and leads from one to the other. */
 export interface PivotSays {
-  readonly from: Key;
-  readonly to: Key;
+  /** Absent where the change of key around the place is meant. */
+  readonly from?: Key;
+  readonly to?: Key;
 }
 
 const complement = map(
   sequence(
     optional(word('the', 'a')),
     word('pivot chord', 'pivot', 'common chord'),
-    choice(
-      map(sequence(word('from'), keyName, word('to'), keyName), ([, from, , to]): PivotSays => ({
-        from,
-        to,
-      })),
-      map(sequence(word('between'), keyName, word('and'), keyName), ([, from, , to]): PivotSays => ({
-        from,
-        to,
-      })),
+    optional(
+      choice(
+        map(sequence(word('from'), keyName, word('to'), keyName), ([, from, , to]): PivotSays => ({
+          from,
+          to,
+        })),
+        map(sequence(word('between'), keyName, word('and'), keyName), ([, from, , to]): PivotSays => ({
+          from,
+          to,
+        })),
+      ),
     ),
   ),
-  ([, , keys]) => keys,
+  ([, , keys]): PivotSays => keys ?? {},
 );
 
 /** A plain numeral of the key: no applied chord, every tone native. */
@@ -60,6 +64,15 @@ const evidenceOf = (
     return note === undefined ? [] : [noteEvidence(role, note, why, context)];
   });
 
+/** The keys before and after the first change of key that the chord can lead into. */
+function changeAround(segment: Segment, context: ClaimContext): PivotSays {
+  const areas = context.analysis.keyAreas;
+  // A pivot belongs to the old key, or is the first chord that the new one is read from.
+  const at = areas.findIndex((area, index) => index > 0 && compare(segment.start, area.start) <= 0);
+  const [before, after] = [areas[at - 1], areas[at]];
+  return before === undefined || after === undefined ? {} : { from: before.key, to: after.key };
+}
+
 /**
  * Pivot chords: claim D4 of the trade. Diatonic in both keys and before the first chord that only the new key has; a chord that is
  * applied in the old key and dominant in the new is none (Open Music Theory, Modulation); Hutchinson also allows chromatic ones.
@@ -68,8 +81,9 @@ export const pivotFamily = family<Span, PivotSays>({
   name: 'pivot',
   examples: ['bar 6 beat 1 is the pivot chord from Eb major to Bb major'],
   phrases: [[be, complement]],
-  print: ({ from, to }, form) => `${printBe(form)} the pivot chord from ${printKey(from)} to ${printKey(to)}`,
-  check: (span, { from, to }, context, make): Finding<Span> => {
+  print: ({ from, to }, form) =>
+    `${printBe(form)} the pivot chord${from === undefined || to === undefined ? '' : ` from ${printKey(from)} to ${printKey(to)}`}`,
+  check: (span, keys, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
@@ -80,6 +94,15 @@ export const pivotFamily = family<Span, PivotSays>({
         verdict: 'undecided',
         code: 'C0103',
         reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const { from, to } = { ...changeAround(segment, context), ...keys };
+    if (from === undefined || to === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0422',
+        reason: `no change of key begins at or after ${span.name}`,
         evidence: [],
         pointless: true,
       };

@@ -1,14 +1,18 @@
+import { chordSymbol, isAugmentedSixth } from '../terms/chord-name.js';
+import type { PitchClass } from '../../score/index.js';
 import {
+  chord,
   inversionOf,
   isUnread,
   parseRomanNumeral,
+  printChord,
   printKey,
   printRomanNumeral,
   realize,
   romanFor,
   sameKey,
 } from '../../harmony/index.js';
-import type { Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import type { ChordQuality, Key, RomanNumeral, Segment } from '../../harmony/index.js';
 import { printPitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -20,15 +24,21 @@ import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
 import { inKey } from '../terms/key-name.js';
-import { numeral } from '../terms/numeral.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { numeralToken } from '../terms/numeral.js';
+import { be, have, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
 /** The order of the chords of a place: named one by one, or falling by fifths. */
 export type ProgressionSays =
   | { readonly kind: 'numerals'; readonly numerals: readonly RomanNumeral[]; readonly key?: Key }
+  | { readonly kind: 'chords'; readonly chords: readonly ChordSays[] }
   | { readonly kind: 'fifths' };
+
+interface ChordSays {
+  readonly root: PitchClass;
+  readonly quality: ChordQuality;
+}
 
 const arrow = quiet(
   choice(
@@ -37,13 +47,27 @@ const arrow = quiet(
     nothing(undefined),
   ),
 );
-const numerals: Parser<ProgressionSays> = map(sequence(list(numeral, arrow), inKey), ([read, key]) =>
-  key === undefined ? { kind: 'numerals', numerals: read } : { kind: 'numerals', numerals: read, key },
+const numerals: Parser<ProgressionSays> = map(
+  sequence(quiet(optional(word('from', 'the progression'))), list(numeralToken, arrow), inKey),
+  ([, read, key]) =>
+    key === undefined ? { kind: 'numerals', numerals: read } : { kind: 'numerals', numerals: read, key },
 );
+const chords: Parser<ProgressionSays> = map(
+  sequence(quiet(optional(word('from'))), chordSymbol, arrow, list(chordSymbol, arrow)),
+  ([, first, , others]) => ({
+    kind: 'chords',
+    chords: [first, ...others].map(({ root, quality }) => ({ root, quality })),
+  }),
+);
+const progression = choice(numerals, chords);
 const byFifths: Parser<ProgressionSays> = map(
   choice(
-    sequence(word('by'), optional(word('falling', 'descending')), word('fifths')),
-    sequence(word('round', 'around', 'through'), optional(word('the')), word('circle of fifths')),
+    sequence(word('by', 'in'), optional(word('falling', 'descending')), word('fifths', 'fifth')),
+    sequence(
+      word('round', 'around', 'through', 'along'),
+      quiet(optional(word('the'))),
+      word('circle of fifths'),
+    ),
   ),
   () => ({ kind: 'fifths' }),
 );
@@ -60,7 +84,7 @@ const bassOf = (
 };
 
 /** Whether a harmony is the one that a numeral names: root and tones, and the bass where the numeral is inverted. A plain V may be V7. */
-function isNumeral(harmony: Harmony, of: RomanNumeral, key: Key, context: ClaimContext): boolean {
+export function isNumeral(harmony: Harmony, of: RomanNumeral, key: Key, context: ClaimContext): boolean {
   const wanted = realize(of, key, context.conventions['seventh-on-I']);
   const hasSeventh = wanted.tones.length > 3;
   return harmony.segments.some(
@@ -82,6 +106,16 @@ function readAs(harmonies: readonly Harmony[], key: Key): readonly RomanNumeral[
   return numeralsRead.length === read.length ? numeralsRead : undefined;
 }
 
+const circle = sequence(word('circle of fifths'), optional(word('progression', 'sequence')));
+
+/** Whether a harmony is a chord by its name, in any inversion; a plain triad may have its seventh. */
+const isChord = (harmony: Harmony, of: ChordSays): boolean => {
+  const { tones } = chord(of.root, of.quality);
+  return harmony.segments.some(
+    segment => segment.chord.root === of.root && tones.every(tone => segment.chord.tones.includes(tone)),
+  );
+};
+
 /** Chords in their order, falling fifths: claim E2 of the trade. */
 export const progressionFamily = family<Span, ProgressionSays>({
   name: 'progression',
@@ -91,13 +125,30 @@ export const progressionFamily = family<Span, ProgressionSays>({
     'bars 17-20 go by falling fifths',
   ],
   phrases: [
-    [verb('goes', 'go'), numerals],
+    [verb('goes', 'go'), progression],
+    [verb('moves', 'move'), progression],
+    [have, map(sequence(word('the progression', 'the chords'), progression), ([, says]) => says)],
+    [be, progression],
     [verb('goes', 'go'), byFifths],
     [verb('moves', 'move'), byFifths],
+    [verb('falls', 'fall'), byFifths],
+    [
+      verb('follows', 'follow'),
+      map(sequence(word('the', 'a'), circle), (): ProgressionSays => ({ kind: 'fifths' })),
+    ],
+    [be, map(sequence(word('the', 'a'), circle), (): ProgressionSays => ({ kind: 'fifths' }))],
+  ],
+  aspects: [
+    [word('progression', 'chords', 'harmonies', 'numerals'), be, progression],
+    [word('progression', 'chords', 'harmonies'), verb('goes', 'go'), progression],
+    [word('roots', 'chords', 'harmonies'), verb('falls', 'fall'), byFifths],
+    [word('roots', 'chords', 'harmonies'), verb('moves', 'move'), byFifths],
   ],
   print: (says, form) => {
     const goes = printVerb('goes', 'go', form);
     if (says.kind === 'fifths') return `${goes} by falling fifths`;
+    if (says.kind === 'chords')
+      return `${goes} ${says.chords.map(each => printChord(chord(each.root, each.quality))).join(' ')}`;
     const key = says.key === undefined ? '' : ` in ${printKey(says.key)}`;
     return `${goes} ${says.numerals.map(printRomanNumeral).join(' ')}${key}`;
   },
@@ -131,6 +182,26 @@ export const progressionFamily = family<Span, ProgressionSays>({
           const read = readAs(harmonies, context.home);
           return read === undefined ? [] : [make({ kind: 'numerals', numerals: read })];
         },
+      };
+    }
+    if (says.kind === 'chords') {
+      const own = harmonies.map(({ segments: [first] }) => ({ ...first.chord, inversion: 0 }));
+      const holds =
+        own.length === says.chords.length &&
+        says.chords.every((of, at) => {
+          const harmony = harmonies[at];
+          return harmony !== undefined && isChord(harmony, of);
+        });
+      const symbols = own.filter(({ quality }) => !isAugmentedSixth(quality));
+      return {
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C0901' : 'C0902',
+        reason: `the chords are ${own.map(printChord).join(' ')}`,
+        evidence: evidence(holds ? 'supports' : 'contradicts'),
+        instead: () =>
+          symbols.length < own.length || own.length < 2
+            ? []
+            : [make({ kind: 'chords', chords: own.map(({ root, quality }) => ({ root, quality })) })],
       };
     }
     const key = says.key ?? context.home;

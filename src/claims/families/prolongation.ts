@@ -5,12 +5,12 @@ import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { be, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
@@ -28,6 +28,11 @@ const complement = map(
     ]),
   ),
   ([, of]): ProlongationSays => ({ of }),
+);
+
+const aProlongation = choice(
+  map(sequence(word('a'), complement, word('prolongation')), ([, of]) => of),
+  map(sequence(word('a prolongation of'), complement), ([, of]) => of),
 );
 
 /** The diatonic triad of the degree, with or without its seventh; V7/IV stands on the tonic and is none. */
@@ -69,7 +74,14 @@ const evidenceOf = (
 export const prolongationFamily = family<Span, ProlongationSays>({
   name: 'prolongation',
   examples: ['bars 1-3 prolong the tonic'],
-  phrases: [[verb('prolongs', 'prolong'), complement]],
+  phrases: [
+    [
+      verb('prolongs', 'prolong'),
+      map(sequence(complement, optional(word('harmony', 'chord'))), ([of]) => of),
+    ],
+    [be, aProlongation],
+    [be, map(sequence(word('all'), complement), ([, of]) => of)],
+  ],
   print: ({ of }, form) => `${printVerb('prolongs', 'prolong', form)} the ${of}`,
   check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);

@@ -23,7 +23,8 @@ export type DegreeSays =
 const withKey = <T extends DegreeSays>(says: T, key: Key | undefined): T =>
   key === undefined ? says : { ...says, key };
 
-const complement: Parser<DegreeSays> = choice(
+/** `scale degree b2 in B minor`, `chromatic`. */
+export const degreeOfNote: Parser<DegreeSays> = choice(
   map(
     sequence(
       degreeName,
@@ -34,10 +35,11 @@ const complement: Parser<DegreeSays> = choice(
     ),
     ([degree, key]) => withKey<DegreeSays>({ kind: 'degree', degree }, key),
   ),
-  map(sequence(word('chromatic', 'foreign to the key', 'outside the key'), inKey), ([, key]) =>
-    withKey<DegreeSays>({ kind: 'native', native: false }, key),
+  map(
+    sequence(word('chromatic', 'foreign to the key', 'outside the key', 'outside of the key'), inKey),
+    ([, key]) => withKey<DegreeSays>({ kind: 'native', native: false }, key),
   ),
-  map(sequence(word('diatonic', 'native to the key'), inKey), ([, key]) =>
+  map(sequence(word('diatonic', 'native to the key', 'in the key'), inKey), ([, key]) =>
     withKey<DegreeSays>({ kind: 'native', native: true }, key),
   ),
 );
@@ -105,7 +107,7 @@ const families = noteFamily<DegreeSays>({
     'the C5 of bar 29 is scale degree b2 in B minor',
     'the D# of bar 4 is chromatic',
   ],
-  phrases: [[be, complement]],
+  phrases: [[be, degreeOfNote]],
   print: (says, form) => {
     const key = says.key === undefined ? '' : ` in ${printKey(says.key)}`;
     const what = says.kind === 'degree' ? printDegree(says.degree) : says.native ? 'diatonic' : 'chromatic';

@@ -1,3 +1,4 @@
+import type { Parser } from '../grammar/index.js';
 import { bassOf, degreeTone } from '../../harmony/index.js';
 import type { Segment } from '../../harmony/index.js';
 import { spell } from '../../score/index.js';
@@ -5,7 +6,7 @@ import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -20,16 +21,17 @@ export interface SixFourSays {
   readonly type: Kind;
 }
 
-const complement = map(
+/** `a cadential six-four`. */
+export const sixFour: Parser<SixFourSays> = map(
   sequence(
-    optional(article),
+    optional(choice(article, word('the'))),
     wordsFor<Kind>([
       ['cadential', 'cadential'],
       ['passing', 'passing'],
       ['pedal', 'pedal', 'neighbour', 'neighbor', 'auxiliary'],
       ['arpeggiated', 'arpeggiated', 'consonant'],
     ]),
-    word('six-four', 'six four', '6/4', '64'),
+    word('six-four', '6/4', '6-4', '64'),
     optional(word('chord')),
   ),
   ([, type]): SixFourSays => ({ type }),
@@ -63,7 +65,7 @@ function kindOf(segment: Segment, before: Segment | undefined, after: Segment | 
 export const sixFourFamily = family<Span, SixFourSays>({
   name: 'six-four',
   examples: ['bar 31 beats 1-2 are a cadential six-four'],
-  phrases: [[be, complement]],
+  phrases: [[be, sixFour]],
   print: ({ type }, form) => `${printBe(form)} ${withArticle(`${type} six-four`)}`,
   check: (span, { type }, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);

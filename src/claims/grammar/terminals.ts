@@ -104,12 +104,21 @@ interface ForeignToken<T> {
   readonly opens: RegExp;
   /** Reads the whole run of characters up to the next white space; offsets of the failure count from its start. */
   readonly value: (run: string) => { readonly value: T } | Failure;
+  /** What a run is; up to the next white space, comma or semicolon where nothing is said. */
+  readonly run?: RegExp;
 }
 
-const run = /[^\s,;]+/uy;
+const toSpace = /[^\s,;]+/uy;
 
 /** A token that another stage reads (a Roman numeral, a chord symbol). */
-export function foreignToken<T>({ name, label, shape, opens, value }: ForeignToken<T>): Parser<T> {
+export function foreignToken<T>({
+  name,
+  label,
+  shape,
+  opens,
+  value,
+  run = toSpace,
+}: ForeignToken<T>): Parser<T> {
   return {
     shape: { kind: 'token', name, body: shape },
     read: (reading, at) => {

@@ -1,6 +1,7 @@
 import { compare } from '../../score/index.js';
 import {
   choice,
+  list,
   map,
   mark,
   optional,
@@ -25,12 +26,16 @@ const barLabel: Parser<string> = token({
   value: matched => (matched.length <= 6 ? matched.replace(/^0+(?=\d)/u, '') : undefined),
 });
 
-const bar = word('bar', 'measure', 'm.', 'm');
-const bars = rule('Bars', () => word('bars', 'bar', 'measures', 'measure', 'mm.', 'mm', 'm.', 'm'));
+const bar = word('bar', 'measure', 'm.', 'm', 'b.');
+const bars = rule('Bars', () =>
+  word('bars', 'bar', 'measures', 'measure', 'mm.', 'mm', 'm.', 'm', 'bb.', 'b.'),
+);
 const beat = word('beat');
 const beats = quiet(word('beats', 'beat'));
-const and = quiet(word('and'));
+const and = quiet(choice(word('and'), mark('&')));
 const of = word('of', 'in');
+/** What joins a thing to its place: `the D of bar 3`, `the bass falls in bars 3-4`. */
+export const at = word('of', 'in', 'at', 'on', 'from', 'during', 'throughout', 'over');
 const to = rule('To', () => quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through'))));
 const comma = quiet(optional(mark(',')));
 
@@ -46,6 +51,20 @@ const barRange: Parser<Place> = choice(
       Number(last) === Number(first) + 1 ? { kind: 'bars', first, last } : undefined,
     'neighbouring bars such as `bars 5 and 6`',
   ),
+);
+
+const nextBar = quiet(
+  choice(
+    map(sequence(mark(','), optional(word('and'))), () => undefined),
+    map(and, () => undefined),
+  ),
+);
+/** `bars 1 and 3`, `bars 2, 4 and 6`: their labels. */
+export const barList: Parser<readonly string[]> = rule('SeveralBars', () =>
+  map(sequence(bars, barLabel, nextBar, list(barLabel, nextBar)), ([, first, , others]) => [
+    first,
+    ...others,
+  ]),
 );
 
 const oneBeat = map(sequence(beat, beatNumber), ([, number]) => ({ first: number, last: number }));
@@ -106,16 +125,19 @@ const named: Parser<Place> = rule('NamedPlace', () =>
     map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
       kind: 'pickup',
     })),
-    map(sequence(the, optional(word('whole', 'entire')), word('piece', 'music', 'score')), (): Place => ({
-      kind: 'piece',
-    })),
-    map(sequence(the, word('first'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
-    map(sequence(the, word('last', 'final'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
-    map(sequence(the, word('first'), count, bars), ([, , number]): Place => ({
+    map(
+      sequence(choice(the, word('this')), optional(word('whole', 'entire')), word('piece', 'music', 'score')),
+      (): Place => ({
+        kind: 'piece',
+      }),
+    ),
+    map(sequence(the, word('first', 'opening'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
+    map(sequence(the, word('last', 'final', 'closing'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
+    map(sequence(the, word('first', 'opening'), count, bars), ([, , number]): Place => ({
       kind: 'first bars',
       count: number,
     })),
-    map(sequence(the, word('last', 'final'), count, bars), ([, , number]): Place => ({
+    map(sequence(the, word('last', 'final', 'closing'), count, bars), ([, , number]): Place => ({
       kind: 'last bars',
       count: number,
     })),
@@ -127,6 +149,16 @@ export const placeName: Parser<Place> = rule(
   'Place',
   () => choice(stretch, beatsOfBar, barRange, named),
   'a place such as `bar 5`, `bars 5-8`, `bar 5 beat 3` or `the piece`',
+);
+
+/** A place that stands before what is said of it: `in bars 3-4 the bass falls`, `on beat 2 of bar 3, there is a rest`. */
+export const before: Parser<Place> = rule('Before', () =>
+  map(sequence(at, placeName, comma), ([, place]) => place),
+);
+
+/** `in bars 1-8`, `of the piece`; the piece where it is left out. */
+export const scope: Parser<Place> = rule('Scope', () =>
+  map(optional(map(sequence(at, placeName), ([, place]) => place)), place => place ?? { kind: 'piece' }),
 );
 
 const printMoment = ({ bar: label, beat: number }: PlaceName): string =>

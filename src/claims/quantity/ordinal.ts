@@ -3,13 +3,13 @@ import type { Finding, Predicate } from '../claim.js';
 import { map, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
-import { printPlace } from '../place/place-name.js';
+import { printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { statement } from '../statement.js';
 import { span } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { be, printBe } from '../terms/verb.js';
-import { evidenceAt, scope, tally, units, unitsOf, whose } from './units.js';
+import { evidenceAt, tally, units, unitsOf, whose } from './units.js';
 import type { Unit } from './units.js';
 
 type Which = 'first' | 'last' | 'only';

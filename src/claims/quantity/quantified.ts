@@ -1,11 +1,11 @@
 import type { Claim, Predicate } from '../claim.js';
 import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { placeName, printPlace } from '../place/place-name.js';
+import { placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
-import { evidenceAt, names, scope, tally, units, unitsOf, whose } from './units.js';
+import { evidenceAt, names, tally, units, unitsOf, whose } from './units.js';
 import type { Unit } from './units.js';
 
 /** How many of them must do what the sentence says. */

@@ -1,11 +1,10 @@
 import { compare, isBefore } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
 import type { Judged, Predicate } from '../claim.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
-import type { Parser } from '../grammar/index.js';
+import { wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range, Verdict } from '../model.js';
 import { endOf, momentOf } from '../place/beats.js';
-import { placeName, printPlace } from '../place/place-name.js';
+import { printPlace } from '../place/place-name.js';
 import type { Place, PlaceName } from '../place/place.js';
 import { beatsOf, isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn, segmentsIn } from '../segments.js';
@@ -22,12 +21,6 @@ export const units = wordsFor<Unit>([
   ['beat', 'beat', 'beats'],
   ['chord', 'chord', 'chords', 'harmony', 'harmonies'],
 ]);
-const wholePiece: Place = { kind: 'piece' };
-/** `of bars 1-8`; the piece where it is left out. */
-export const scope: Parser<Place> = map(
-  optional(map(sequence(word('of', 'in'), placeName), ([, place]) => place)),
-  place => place ?? wholePiece,
-);
 
 /** A moment as a place name, the end of a bar as one beat past its last. */
 function nameOf(onset: Fraction, isEnd: boolean, context: ClaimContext): PlaceName | undefined {

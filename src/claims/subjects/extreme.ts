@@ -1,9 +1,9 @@
 import { midiOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Subject } from '../claim.js';
-import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { placeName } from '../place/place-name.js';
+import { at, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
@@ -72,15 +72,13 @@ const which = wordsFor<Which>([
   ['highest', 'highest', 'top'],
   ['lowest', 'lowest', 'bottom'],
 ]);
-const of = word('of', 'in');
 
-/** `the highest note of the piece`, `the lowest note of the bass of bars 1-8`. */
+/** `the highest note of the piece`, `the highest note`, `the lowest note of the bass in bars 1-8`. */
 export const extremeName: Parser<Subject<Extreme>> = choice(
-  map(sequence(word('the'), which, word('note', 'pitch'), of, placeName), ([, edge, , , place]) =>
+  map(sequence(word('the'), which, word('note', 'pitch'), scope), ([, edge, , place]) =>
     extreme(edge, undefined, place),
   ),
-  map(
-    sequence(word('the'), which, word('note', 'pitch'), of, lineName, optional(of), placeName),
-    ([, edge, , , line, , place]) => extreme(edge, line, place),
+  map(sequence(word('the'), which, word('note', 'pitch'), at, lineName, scope), ([, edge, , , line, place]) =>
+    extreme(edge, line, place),
   ),
 );

@@ -1,4 +1,15 @@
-import { choice, map, optional, rule, sequence, shapes, token, word, wordsFor } from '../grammar/index.js';
+import {
+  choice,
+  map,
+  optional,
+  quiet,
+  rule,
+  sequence,
+  shapes,
+  token,
+  word,
+  wordsFor,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 const { character, inOrder, maybe, oneOf, oneOrMore } = shapes;
@@ -28,7 +39,7 @@ const named: Parser<LineName> = wordsFor<LineName>([
   [{ kind: 'part', part: 'soprano' }, 'soprano'],
   [{ kind: 'part', part: 'alto' }, 'alto'],
   [{ kind: 'part', part: 'tenor' }, 'tenor'],
-  [{ kind: 'part', part: 'bass' }, 'bass', 'bass line'],
+  [{ kind: 'part', part: 'bass' }, 'bass', 'bass line', 'bass note'],
   [
     { kind: 'edge', edge: 'top' },
     'top line',
@@ -36,6 +47,7 @@ const named: Parser<LineName> = wordsFor<LineName>([
     'upper line',
     'upper voice',
     'melody',
+    'tune',
     'highest voice',
   ],
   [
@@ -55,7 +67,7 @@ export const lineName: Parser<LineName> = rule(
   'Line',
   () =>
     choice(
-      map(sequence(word('the'), named), ([, line]) => line),
+      map(sequence(quiet(optional(word('the'))), named), ([, line]) => line),
       map(
         sequence(optional(word('the')), word('voice'), choice(quotedName, plainName)),
         ([, , name]): LineName => ({ kind: 'voice', name }),

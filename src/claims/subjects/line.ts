@@ -1,9 +1,9 @@
 import { compare, isBefore, midiOf, staffStepOf } from '../../score/index.js';
 import type { Subject } from '../claim.js';
-import { choice, map, sequence, word } from '../grammar/index.js';
+import { choice, map, sequence } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
-import { placeName } from '../place/place-name.js';
+import { at, before, placeName } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
@@ -114,10 +114,8 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
   };
 };
 
-/** `the bass of bar 3`, `in bar 3 the bass`. */
+/** `the bass of bar 3`, `in bar 3 the bass`, `bar 3 soprano`. */
 export const lineSubjectName: Parser<Subject<Line>> = choice(
-  map(sequence(lineName, word('of', 'in', 'at', 'on'), placeName), ([line, , place]) =>
-    lineSubject(line, place),
-  ),
-  map(sequence(word('in'), placeName, lineName), ([, place, line]) => lineSubject(line, place)),
+  map(sequence(lineName, at, placeName), ([line, , place]) => lineSubject(line, place)),
+  map(sequence(before, lineName), ([place, line]) => lineSubject(line, place)),
 );

@@ -6,7 +6,7 @@ import { missingEvidence } from '../evidence.js';
 import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { placeName } from '../place/place-name.js';
+import { at, placeName } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { mainSegment } from '../segments.js';
 import { once } from './note.js';
@@ -67,11 +67,15 @@ export const memberName: Parser<Subject<PointedNotes>> = map(
   sequence(
     word('the'),
     wordsFor<Member>([
-      ...parts.map(part => [part, part, `chord ${part}`] as const),
+      ['root', 'root', 'chord root'],
+      ['third', 'third', 'chord third', '3rd'],
+      ['fifth', 'fifth', 'chord fifth', '5th'],
+      ['seventh', 'seventh', 'chord seventh', 'chordal seventh', '7th'],
+      ['ninth', 'ninth', 'chord ninth', '9th'],
       ['leading tone', 'leading tone', 'leading note', 'leading-note'],
     ]),
     optional(word('of the chord')),
-    word('of', 'in', 'at', 'on'),
+    at,
     placeName,
   ),
   ([, member, , , place]) => memberNotes(member, place),

@@ -1,9 +1,9 @@
 import type { Note } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { missingEvidence } from '../evidence.js';
-import { choice, map, optional, rule, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { placeName } from '../place/place-name.js';
+import { at, placeName } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
@@ -27,7 +27,7 @@ export interface PointedNotes {
 export const once = (notes: readonly Note[]): readonly Note[] =>
   notes.filter(note => !notes.some(other => other.tiedTo === note.id));
 
-const pointed = (name: NoteName, line: LineName | undefined, place: Place): Subject<PointedNotes> => {
+export const pointed = (name: NoteName, line: LineName | undefined, place: Place): Subject<PointedNotes> => {
   const where = span(place);
   const of = line === undefined ? '' : ` in ${printLine(line)}`;
   const print = (): string => `the ${printNoteName(name)}${of} of ${where.print()}`;
@@ -65,21 +65,20 @@ const pointed = (name: NoteName, line: LineName | undefined, place: Place): Subj
   };
 };
 
+/** A note that the place follows later: `A# resolves to B in bar 2`. */
+export const pointedName: Parser<NoteName> = map(
+  sequence(quiet(optional(word('the'))), noteName),
+  ([, name]) => name,
+);
+
 /** `the F#5 of bar 3 beat 2`, `the F# in the soprano of bar 3`. */
 export const pointedNotes: Parser<Subject<PointedNotes>> = rule('PointedNote', () =>
   choice(
-    map(sequence(word('the'), noteName, word('of', 'in', 'at', 'on'), placeName), ([, name, , place]) =>
+    map(sequence(quiet(optional(word('the'))), noteName, at, placeName), ([, name, , place]) =>
       pointed(name, undefined, place),
     ),
     map(
-      sequence(
-        word('the'),
-        noteName,
-        word('in', 'of'),
-        lineName,
-        optional(word('of', 'in', 'at', 'on')),
-        placeName,
-      ),
+      sequence(quiet(optional(word('the'))), noteName, word('in', 'of'), lineName, optional(at), placeName),
       ([, name, , line, , place]) => pointed(name, line, place),
     ),
   ),

@@ -2,9 +2,9 @@ import type { Note } from '../../score/index.js';
 import { compare, equals, isBefore } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
 import type { Subject } from '../claim.js';
-import { choice, map, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { placeName } from '../place/place-name.js';
+import { at, before, placeName } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineSubject } from './line.js';
 import { lineName, printLine } from './line-name.js';
@@ -59,7 +59,7 @@ export function movesOf(pairs: readonly Together[]): readonly Move[] {
   });
 }
 
-const pairSubject = (first: LineName, second: LineName, place: Place): Subject<Pair> => {
+export const pairSubject = (first: LineName, second: LineName, place: Place): Subject<Pair> => {
   const where = span(place);
   const print = (): string => `${printLine(first)} and ${printLine(second)} of ${where.print()}`;
   return {
@@ -91,14 +91,22 @@ const pairSubject = (first: LineName, second: LineName, place: Place): Subject<P
   };
 };
 
-const two = map(sequence(lineName, word('and'), lineName), ([first, , second]) => [first, second] as const);
+/** `the soprano and the bass`, `the outer voices`: the upper one first. */
+export const twoLines: Parser<readonly [LineName, LineName]> = rule('TwoLines', () =>
+  choice(
+    map(sequence(lineName, word('and'), lineName), ([first, , second]) => [first, second] as const),
+    map(sequence(quiet(optional(word('the'))), word('outer voices', 'outer parts', 'outer lines')), () => [
+      { kind: 'edge', edge: 'top' } as const,
+      { kind: 'edge', edge: 'bottom' } as const,
+    ]),
+  ),
+);
 
 /** `the soprano and the bass of bar 3`, `in bar 3 the soprano and the bass`. */
 export const pairSubjectName: Parser<Subject<Pair>> = choice(
-  map(sequence(two, word('of', 'in', 'at', 'on'), placeName), ([[first, second], , place]) =>
-    pairSubject(first, second, place),
+  map(
+    sequence(quiet(optional(word('the interval between'))), twoLines, at, placeName),
+    ([, [first, second], , place]) => pairSubject(first, second, place),
   ),
-  map(sequence(word('in'), placeName, two), ([, place, [first, second]]) =>
-    pairSubject(first, second, place),
-  ),
+  map(sequence(before, twoLines), ([place, [first, second]]) => pairSubject(first, second, place)),
 );

@@ -1,10 +1,10 @@
 import { compare } from '../../score/index.js';
 import type { Bar, Fraction } from '../../score/index.js';
 import type { Resolution, Subject } from '../claim.js';
-import { map } from '../grammar/index.js';
+import { choice, map, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { placeName, printPlace } from '../place/place-name.js';
+import { at, barList, placeName, printPlace } from '../place/place-name.js';
 import { isPlural } from '../place/place.js';
 import type { Place } from '../place/place.js';
 import { beatsOf, isResolved, resolvePlace } from '../place/resolve.js';
@@ -102,4 +102,15 @@ export const span = (place: Place): PlaceSubject => ({
   },
 });
 
-export const spanSubject: Parser<Subject<Span>> = map(placeName, span);
+/** `bars 1 and 3`, `bars 2, 4 and 6`: bars that are no neighbours, each a subject of its own. */
+export const severalBars: Parser<readonly Subject<Span>[]> = map(barList, labels =>
+  labels.map(label => span({ kind: 'bars', first: label, last: label })),
+);
+
+/** A place, or what sounds in it: `bar 5`, `the chord in bar 5`, `the harmony of bar 5`. */
+export const spanSubject: Parser<Subject<Span>> = choice(
+  map(placeName, span),
+  map(sequence(word('the'), word('chord', 'harmony', 'music'), at, placeName), ([, , , place]) =>
+    span(place),
+  ),
+);

@@ -1,4 +1,4 @@
-import { readChordSymbol } from '../../harmony/index.js';
+import { chord, printChord, readChordSymbol } from '../../harmony/index.js';
 import type { Chord, ChordQuality } from '../../harmony/index.js';
 import { printPitchClass } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
@@ -6,7 +6,10 @@ import {
   choice,
   foreignToken,
   map,
+  mark,
   optional,
+  quiet,
+  refine,
   rule,
   sequence,
   shapes,
@@ -39,8 +42,15 @@ export const chordSymbol: Parser<Chord> = foreignToken({
   },
 });
 
+/** `C over E` for `C/E`. */
+export const chordOverBass: Parser<Chord> = refine(
+  sequence(chordSymbol, word('over'), pitchClassName),
+  ([of, , bass]) => readChordSymbol(`${printChord({ ...of, inversion: 0 })}/${printPitchClass(bass)}`),
+  'a chord over one of its tones such as `D over F#`',
+);
+
 /** A class of chords that a sentence may name instead of one quality. */
-export type ChordClass = 'triad' | 'seventh chord' | 'augmented sixth chord';
+export type ChordClass = 'triad' | 'seventh chord' | 'ninth chord' | 'augmented sixth chord';
 
 /** A chord as said in words; what is left out is left open. */
 export interface ChordWords {
@@ -51,7 +61,7 @@ export interface ChordWords {
   readonly inversion?: number;
 }
 
-const inversions = rule('Inversion', () =>
+export const inversions = rule('Inversion', () =>
   wordsFor<number>([
     [0, 'root-position', 'root position'],
     [1, 'first-inversion', 'first inversion', '1st inversion'],
@@ -66,7 +76,7 @@ export const inversionAdjectives = [
   'third-inversion',
 ] as const;
 
-const triads = rule('TriadQuality', () =>
+export const triadQuality = rule('TriadQuality', () =>
   wordsFor<ChordQuality>([
     ['major', 'major'],
     ['minor', 'minor'],
@@ -76,9 +86,9 @@ const triads = rule('TriadQuality', () =>
 );
 const sevenths = rule('SeventhQuality', () =>
   wordsFor<ChordQuality>([
-    ['dominant seventh', 'dominant seventh', 'dominant 7th'],
-    ['major seventh', 'major seventh', 'major 7th'],
-    ['minor seventh', 'minor seventh', 'minor 7th'],
+    ['dominant seventh', 'dominant seventh', 'dominant 7th', 'dominant seven', 'dominant 7'],
+    ['major seventh', 'major seventh', 'major 7th', 'major seven', 'major 7'],
+    ['minor seventh', 'minor seventh', 'minor 7th', 'minor seven', 'minor 7'],
     ['half-diminished seventh', 'half-diminished seventh', 'half-diminished 7th', 'half-diminished'],
     [
       'diminished seventh',
@@ -106,6 +116,7 @@ const sixths = rule('SixthQuality', () =>
 const classes = wordsFor<ChordClass>([
   ['triad', 'triad'],
   ['seventh chord', 'seventh chord', '7th chord'],
+  ['ninth chord', 'ninth chord', '9th chord'],
   ['augmented sixth chord', 'augmented sixth chord', 'augmented sixth'],
 ]);
 
@@ -116,54 +127,120 @@ const inInversion = map(sequence(word('in'), inversions), ([, inversion]) => inv
 
 const build = (
   before: number | undefined,
-  chord: Omit<ChordWords, 'inversion'>,
+  of: Omit<ChordWords, 'inversion'>,
   after: number | undefined,
 ): ChordWords => {
   const inversion = before ?? after;
-  return inversion === undefined ? chord : { ...chord, inversion };
+  return inversion === undefined ? of : { ...of, inversion };
 };
 
-const ofRoot: Parser<ChordWords> = map(
-  sequence(
-    optional(article),
-    optional(inversions),
-    pitchClassName,
-    choice(triads, sevenths),
-    optional(noun),
-    optional(inInversion),
+/** `D minor`, `D-minor`. */
+const root = map(sequence(pitchClassName, quiet(optional(mark('-')))), ([tone]) => tone);
+const overBass = map(sequence(word('with'), pitchClassName, word('in the bass')), ([, tone]) => tone);
+
+const ofRoot: Parser<ChordWords> = choice(
+  map(
+    sequence(
+      quiet(optional(article)),
+      optional(inversions),
+      root,
+      choice(triadQuality, sevenths),
+      optional(noun),
+      optional(inInversion),
+    ),
+    ([, before, tone, quality, , after]) => build(before, { root: tone, quality }, after),
   ),
-  ([, before, root, quality, , after]) => build(before, { root, quality }, after),
+  // The bass instead of the inversion: `a C major chord with E in the bass`.
+  refine(
+    sequence(quiet(optional(article)), root, choice(triadQuality, sevenths), optional(noun), overBass),
+    ([, tone, quality, , bass]): ChordWords | undefined => {
+      const inversion = chord(tone, quality).tones.indexOf(bass);
+      return inversion < 0 ? undefined : { root: tone, quality, inversion };
+    },
+    'a tone of the chord',
+  ),
+  // A symbol with a noun leaves the bass open: `a C chord`, `an Am7 chord`.
+  map(sequence(quiet(optional(article)), chordSymbol, noun), ([, { root: tone, quality }]) => ({
+    root: tone,
+    quality,
+  })),
 );
 /** A chord that cannot be taken for a key: `D major chord`, `D dominant seventh`. */
 export const unmistakableChord: Parser<ChordWords> = map(
   sequence(
     optional(inversions),
-    pitchClassName,
+    root,
     choice(
-      map(sequence(triads, noun), ([quality]) => quality),
+      map(sequence(triadQuality, noun), ([quality]) => quality),
       map(sequence(sevenths, optional(noun)), ([quality]) => quality),
     ),
     optional(inInversion),
   ),
-  ([before, root, quality, after]) => build(before, { root, quality }, after),
+  ([before, tone, quality, after]) => build(before, { root: tone, quality }, after),
 );
 
-const ofQuality: Parser<ChordWords> = map(
-  sequence(
-    article,
-    optional(inversions),
-    choice(
-      map(sequence(triads, noun), ([quality]): Omit<ChordWords, 'inversion'> => ({ quality })),
-      map(sequence(choice(sevenths, sixths), optional(word('chord'))), ([quality]) => ({ quality })),
-      map(classes, (name): Omit<ChordWords, 'inversion'> => ({ class: name })),
-    ),
-    optional(inInversion),
+const onRoot = map(sequence(word('on'), pitchClassName), ([, tone]) => tone);
+const rooted = (
+  of: Omit<ChordWords, 'inversion'>,
+  tone: PitchClass | undefined,
+): Omit<ChordWords, 'inversion'> => (tone === undefined ? of : { root: tone, ...of });
+
+/** A chord by its quality, with its root where that is said, in no inversion: `a dominant seventh on G`. */
+export const chordOfQuality: Parser<{ readonly root?: PitchClass; readonly quality: ChordQuality }> = choice<{
+  readonly root?: PitchClass;
+  readonly quality: ChordQuality;
+}>(
+  map(
+    sequence(quiet(optional(article)), root, choice(triadQuality, sevenths), quiet(optional(noun))),
+    ([, tone, quality]) => ({ root: tone, quality }),
   ),
-  ([, before, chord, after]) => build(before, chord, after),
+  map(
+    sequence(
+      article,
+      choice(
+        map(sequence(triadQuality, noun), ([quality]) => quality),
+        map(sequence(sevenths, quiet(optional(word('chord')))), ([quality]) => quality),
+      ),
+      optional(onRoot),
+    ),
+    ([, quality, tone]) => (tone === undefined ? { quality } : { root: tone, quality }),
+  ),
 );
-const ofInversion: Parser<ChordWords> = map(
-  sequence(word('in'), inversions),
-  ([, inversion]): ChordWords => ({ inversion }),
+
+const ofQuality: Parser<ChordWords> = choice(
+  map(
+    sequence(
+      article,
+      optional(inversions),
+      choice(
+        map(sequence(triadQuality, noun, optional(onRoot)), ([quality, , tone]) => rooted({ quality }, tone)),
+        map(sequence(sevenths, optional(word('chord')), optional(onRoot)), ([quality, , tone]) =>
+          rooted({ quality }, tone),
+        ),
+        map(sequence(sixths, optional(word('chord'))), ([quality]) => ({ quality })),
+        map(classes, (name): Omit<ChordWords, 'inversion'> => ({ class: name })),
+      ),
+      optional(inInversion),
+    ),
+    ([, before, of, after]) => build(before, of, after),
+  ),
+  map(word('half-diminished'), (): ChordWords => ({ quality: 'half-diminished seventh' })),
+  map(word('fully diminished'), (): ChordWords => ({ quality: 'diminished seventh' })),
+);
+const ofInversion: Parser<ChordWords> = choice(
+  map(sequence(word('in'), inversions), ([, inversion]): ChordWords => ({ inversion })),
+  map(sequence(article, inversions, noun), ([, inversion]): ChordWords => ({ inversion })),
+  map(
+    sequence(
+      article,
+      wordsFor<number>([
+        [1, 'six-three', '6/3'],
+        [2, 'six-four', '6/4'],
+      ]),
+      noun,
+    ),
+    ([, inversion]): ChordWords => ({ class: 'triad', inversion }),
+  ),
 );
 
 /** `a D minor seventh chord`, `a first-inversion A minor triad`, `a diminished seventh chord`, `in first inversion`. */
@@ -185,6 +262,8 @@ export function isOfClass(quality: ChordQuality, name: ChordClass): boolean {
       return isTriad(quality);
     case 'seventh chord':
       return isSeventh(quality);
+    case 'ninth chord':
+      return /ninth$/u.test(quality);
     case 'augmented sixth chord':
       return isAugmentedSixth(quality);
   }

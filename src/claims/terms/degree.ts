@@ -2,7 +2,18 @@ import { degreeTone } from '../../harmony/index.js';
 import type { Key } from '../../harmony/index.js';
 import { transposed } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
-import { choice, map, optional, rule, sequence, shapes, token, word, wordsFor } from '../grammar/index.js';
+import {
+  choice,
+  map,
+  optional,
+  quiet,
+  rule,
+  sequence,
+  shapes,
+  token,
+  word,
+  wordsFor,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 const { character, inOrder, maybe, oneOf } = shapes;
@@ -49,12 +60,33 @@ const syllables = {
 const number = token({
   name: 'DegreeNumber',
   label: 'a scale degree from 1 to 7',
-  shape: inOrder(maybe(oneOf('##', '#', '♯', 'bb', 'b', '♭')), character('1-7')),
+  shape: inOrder(maybe(oneOf('^')), maybe(oneOf('##', '#', '♯', 'bb', 'b', '♭')), character('1-7')),
   value: (matched): DegreeName => {
-    const sign = matched.slice(0, -1);
+    const sign = matched.slice(0, -1).replace('^', '');
     const alter = /[#♯]/u.test(sign) ? sign.length : -sign.length;
     return { kind: 'number', degree: Number(matched.at(-1)), alter: sign === '' ? 0 : alter };
   },
+});
+
+const ordinals = wordsFor<number>([
+  [1, 'first', '1st'],
+  [2, 'second', '2nd'],
+  [3, 'third', '3rd'],
+  [4, 'fourth', '4th'],
+  [5, 'fifth', '5th'],
+  [6, 'sixth', '6th'],
+  [7, 'seventh', '7th'],
+]);
+/** `flat 2`, `raised 4`. */
+const alterations = wordsFor<number>([
+  [-1, 'flat', 'lowered'],
+  [1, 'sharp', 'raised'],
+]);
+const plainDegree = token({
+  name: 'PlainDegree',
+  label: 'a scale degree from 1 to 7',
+  shape: character('1-7'),
+  value: Number,
 });
 
 const names = wordsFor<DegreeName>([
@@ -78,7 +110,23 @@ export const degreeName: Parser<DegreeName> = rule(
   'DegreeName',
   () =>
     choice(
-      map(sequence(word('scale degree', 'degree'), number), ([, of]) => of),
+      map(sequence(quiet(optional(word('the'))), word('scale degree', 'degree'), number), ([, , of]) => of),
+      map(
+        sequence(quiet(word('the')), ordinals, word('degree', 'scale degree')),
+        ([, degree]): DegreeName => ({
+          kind: 'number',
+          degree,
+          alter: 0,
+        }),
+      ),
+      map(
+        sequence(alterations, optional(word('scale degree')), plainDegree),
+        ([alter, , degree]): DegreeName => ({
+          kind: 'number',
+          degree,
+          alter,
+        }),
+      ),
       map(sequence(optional(word('the')), names), ([, of]) => of),
       syllable,
     ),

@@ -1,7 +1,7 @@
 import type { Key } from '../../harmony/index.js';
 import { map, optional, sequence, shapes, token, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { noteShape, pitchClassOfName } from './note-name.js';
+import { noteShape, pitchClassOfName, smallNoteShape } from './note-name.js';
 
 const { inOrder, oneOf } = shapes;
 
@@ -9,10 +9,16 @@ const { inOrder, oneOf } = shapes;
 export const keyName: Parser<Key> = token({
   name: 'Key',
   label: 'a key such as `D major`',
-  shape: inOrder(noteShape, oneOf(' ', '-'), oneOf('major', 'minor')),
+  // A small letter for a minor key (common practice), but not the article: `in a minor key`.
+  shape: oneOf(
+    inOrder(noteShape, oneOf(' ', '-'), oneOf('major', 'minor')),
+    inOrder(smallNoteShape, oneOf(' ', '-'), oneOf('minor')),
+  ),
   value: matched => {
     const match = /^(.*)[ -](major|minor)$/u.exec(matched);
-    const tonic = match?.[1] === undefined ? undefined : pitchClassOfName(match[1]);
+    const name = match?.[1];
+    const tonic =
+      name === undefined ? undefined : pitchClassOfName(name.charAt(0).toUpperCase() + name.slice(1));
     return tonic === undefined ? undefined : { tonic, mode: match?.[2] === 'minor' ? 'minor' : 'major' };
   },
 });

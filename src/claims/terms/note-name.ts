@@ -24,6 +24,8 @@ export const noteShape: Shape = {
   name: 'NoteName',
   body: inOrder(letter, maybe(oneOf(signWords, signs))),
 };
+/** The tonic of a minor key in a small letter: `f# minor`. */
+export const smallNoteShape: Shape = inOrder(character('b-g'), maybe(oneOf(signWords, signs)));
 /** Octave -1 is the lowest of the MIDI range. */
 const octaveShape = oneOf('-1', character('0-9'));
 const pitchShape = inOrder(noteShape, maybe(inOrder(maybe(oneOf(' ')), octaveShape)));

@@ -1,7 +1,18 @@
-import { isUnread, parseRomanNumeral } from '../../harmony/index.js';
+import { isUnread, parseRomanNumeral, printRomanNumeral } from '../../harmony/index.js';
 import type { RomanNumeral } from '../../harmony/index.js';
-import { foreignToken, shapes } from '../grammar/index.js';
+import {
+  choice,
+  foreignToken,
+  optional,
+  quiet,
+  refine,
+  rule,
+  sequence,
+  shapes,
+  word,
+} from '../grammar/index.js';
 import type { Parser, Shape } from '../grammar/index.js';
+import { inversions } from './chord-name.js';
 
 const { inOrder, maybe, oneOf, oneOrMore, text } = shapes;
 
@@ -56,13 +67,51 @@ export const numeralShape = inOrder(
 );
 
 /** `V65/V`, `viio7/ii`, `N6`, `Ger65`, `cad64`. */
-export const numeral: Parser<RomanNumeral> = foreignToken({
+const written: Parser<RomanNumeral> = foreignToken({
   name: 'RomanNumeral',
   label: 'a Roman numeral such as `V65/V`',
   shape: numeralShape,
-  opens: /^[#b♯♭]*(?:[IViv]|N|It|Fr|Ger|Sw|[Cc]ad)/u,
+  // `i` opens a numeral and `inversion` does not.
+  opens: /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oøM]|maj|[^\p{L}]|$)|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L}))/u,
+  // `I-IV-V`: numerals are joined by hyphens, and have none.
+  run: /[^\s,;–→-]+/uy,
   value: run => {
     const read = parseRomanNumeral(run);
     return isUnread(read) ? read : { value: read };
   },
 });
+
+/** `V7 of iv` for `V7/iv`. */
+const ofTarget: Parser<RomanNumeral> = refine(
+  sequence(written, word('of'), written),
+  ([applied, , target]) => {
+    const read = parseRomanNumeral(`${printRomanNumeral(applied)}/${printRomanNumeral(target)}`);
+    return isUnread(read) ? undefined : read;
+  },
+  'a numeral applied to another such as `V7 of V`',
+);
+/** Figures by inversion, of a triad and of a seventh chord (Hutchinson, Figured Bass Inversion Symbols). */
+const figuresOf = { triad: ['', '6', '64'], seventh: ['7', '65', '43', '42'] } as const;
+/** `V7 in second inversion` for `V43`. */
+const inverted: Parser<RomanNumeral> = refine(
+  sequence(written, quiet(optional(word('chord'))), word('in'), inversions),
+  ([of, , , inversion]) => {
+    const figures =
+      of.figures === ''
+        ? figuresOf.triad[inversion]
+        : of.figures === '7'
+          ? figuresOf.seventh[inversion]
+          : undefined;
+    return figures === undefined ? undefined : { ...of, figures };
+  },
+  'an inversion that the chord has',
+);
+
+/** A numeral as written, `V7 of iv`, `V7 in second inversion`. */
+export const numeral: Parser<RomanNumeral> = rule(
+  'Numeral',
+  () => choice(written, ofTarget, inverted),
+  'a Roman numeral such as `V65/V`',
+);
+/** The numeral token alone. */
+export const numeralToken = written;

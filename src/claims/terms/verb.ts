@@ -1,4 +1,4 @@
-import { choice, map, quiet, rule, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 /** How the verb of a sentence is written. */
@@ -12,11 +12,27 @@ export type Verb = Parser<{ readonly negated: boolean }>;
 
 type Words = readonly [string, ...string[]];
 
+/** Words beside a verb that change nothing that could be checked. */
+const adverb = rule('Adverb', () =>
+  quiet(
+    optional(
+      word('also', 'briefly', 'clearly', 'exactly', 'actually', 'simply', 'then', 'now', 'again', 'both'),
+    ),
+  ),
+);
+
 /** A verb is a rule, so that the many families that share one read it once. */
 function verbOf(name: string, affirmed: Words, denied: Words): Verb {
-  const parser = choice(
-    map(word(...affirmed), () => ({ negated: false })),
-    quiet(map(word(...denied), () => ({ negated: true }))),
+  const parser = map(
+    sequence(
+      adverb,
+      choice(
+        map(word(...affirmed), () => ({ negated: false })),
+        quiet(map(word(...denied), () => ({ negated: true }))),
+      ),
+      adverb,
+    ),
+    ([, read]) => read,
   );
   return rule(name, () => parser);
 }
@@ -27,12 +43,25 @@ export const be = verbOf('Be', ['is', 'are'], ['is not', "isn't", 'are not', "ar
 /** `has`, `have`, `does not have`. */
 export const have = verbOf(
   'Have',
-  ['has', 'have', 'contains', 'contain'],
-  ['does not have', "doesn't have", 'do not have', "don't have", 'does not contain', 'do not contain'],
+  ['has', 'have', 'contains', 'contain', 'includes', 'include', 'uses', 'use', 'features', 'feature'],
+  [
+    'does not have',
+    "doesn't have",
+    'do not have',
+    "don't have",
+    ...(['contain', 'include', 'use'] as const).flatMap(each => [
+      `does not ${each}`,
+      `doesn't ${each}`,
+      `do not ${each}`,
+      `don't ${each}`,
+    ]),
+  ],
 );
 
 /** `has no`, `have no`: the denial of `has`. */
-const hasNo = map(word('has no', 'have no', 'contains no', 'contain no'), () => ({ negated: true }));
+const hasNo = map(word('has no', 'have no', 'contains no', 'contain no', 'uses no', 'use no'), () => ({
+  negated: true,
+}));
 export const haveNo: Verb = rule('HaveNo', () => hasNo);
 
 const known = new Map<string, Verb>();
@@ -67,3 +96,31 @@ export function printHas(form: VerbForm, article: string, noun: string): string 
 
 export const printVerb = (singular: string, plural: string, form: VerbForm): string =>
   form.negated ? `${auxiliary(form)} ${plural}` : form.plural ? plural : singular;
+
+/** How a line or a passage begins or ends. */
+export interface Edge {
+  readonly how: 'begins' | 'ends';
+  readonly negated: boolean;
+}
+
+/** `starts on`, `ends with`. */
+export const startsOrEnds: Parser<Edge> = rule('StartsOrEnds', () =>
+  choice(
+    ...(['on', 'with'] as const).flatMap(preposition =>
+      (
+        [
+          ['begins', 'begin', 'begins'],
+          ['starts', 'start', 'begins'],
+          ['opens', 'open', 'begins'],
+          ['ends', 'end', 'ends'],
+          ['closes', 'close', 'ends'],
+        ] as const
+      ).map(([singular, plural, how]) =>
+        map(verb(`${singular} ${preposition}`, `${plural} ${preposition}`), ({ negated }) => ({
+          how,
+          negated,
+        })),
+      ),
+    ),
+  ),
+);

@@ -1,0 +1,135 @@
+import {
+  isUnread,
+  keyOfTarget,
+  parseRomanNumeral,
+  printKey,
+  printRomanNumeral,
+  sameKey,
+} from '../../harmony/index.js';
+import type { Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import { nativeTones } from '../../harmony/index.js';
+import { pitchClassOf } from '../../score/index.js';
+import type { Finding, Predicate } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { mainSegment } from '../segments.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article } from '../terms/chord-name.js';
+import { keyName } from '../terms/key-name.js';
+import { numeral } from '../terms/numeral.js';
+import { be, printBe } from '../terms/verb.js';
+import { silence } from './judged.js';
+import { numeralFamily } from './numeral.js';
+
+/** A dominant of another degree than the tonic: of which one, where the sentence says it. */
+export interface AppliedSays {
+  readonly applied: true;
+  readonly to?: { readonly numeral: RomanNumeral } | { readonly key: Key };
+}
+
+const target = choice<NonNullable<AppliedSays['to']>>(
+  map(keyName, key => ({ key })),
+  map(numeral, read => ({ numeral: read })),
+);
+const to = map(sequence(word('of', 'to'), target), ([, of]) => of);
+
+export const appliedChord: Parser<AppliedSays> = choice(
+  map(
+    sequence(
+      quiet(optional(choice(article, word('the')))),
+      word(
+        'applied chord',
+        'applied dominant',
+        'secondary dominant',
+        'secondary leading-tone chord',
+        'secondary diminished seventh',
+        'applied diminished seventh',
+      ),
+      optional(word('chord')),
+      optional(to),
+    ),
+    ([, , , of]): AppliedSays => (of === undefined ? { applied: true } : { applied: true, to: of }),
+  ),
+  map(sequence(word('the'), word('dominant'), to), ([, , of]): AppliedSays => ({ applied: true, to: of })),
+);
+
+/** The key that the chord of a segment is applied to; `undefined` for a chord of the key itself. */
+function targetOf(segment: Segment): Key | undefined {
+  const read = parseRomanNumeral(segment.roman);
+  if (isUnread(read) || read.target === undefined || (read.degree !== 5 && read.degree !== 7))
+    return undefined;
+  return keyOfTarget(read.target, segment.key);
+}
+
+/** Applied dominants and leading-tone chords by name: claim C2 of the trade. The chord itself decides, resolved or not. */
+export const appliedFamily = family<Span, AppliedSays>({
+  name: 'applied chord',
+  examples: ['bar 4 is an applied chord', 'bar 4 is an applied chord of E minor'],
+  phrases: [[be, appliedChord]],
+  print: ({ to: of }, form) => {
+    const name =
+      of === undefined ? '' : ` of ${'key' in of ? printKey(of.key) : printRomanNumeral(of.numeral)}`;
+    return `${printBe(form)} an applied chord${name}`;
+  },
+  check: (span, says, context, make): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const segment = mainSegment(context.analysis, range);
+    if (segment === undefined)
+      return {
+        verdict: 'undecided',
+        code: 'C0203',
+        reason: `no chord can be read in ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const found = targetOf(segment);
+    const wanted =
+      says.to === undefined
+        ? undefined
+        : 'key' in says.to
+          ? says.to.key
+          : keyOfTarget(says.to.numeral, context.home);
+    // `the dominant of D major` within D major itself is its plain dominant.
+    const own =
+      wanted !== undefined &&
+      sameKey(segment.key, wanted) &&
+      segment.function === 'dominant' &&
+      found === undefined;
+    const holds = own || (found !== undefined && (wanted === undefined || found.tonic === wanted.tonic));
+    const evidence = segment.chordTones.flatMap(id => {
+      const note = context.analysis.score.notes[id];
+      if (note === undefined || nativeTones(segment.key).includes(pitchClassOf(note.pitch))) return [];
+      return [
+        noteEvidence(
+          holds ? 'supports' : 'contradicts',
+          note,
+          `foreign to ${printKey(segment.key)}`,
+          context,
+        ),
+      ];
+    });
+    const read = parseRomanNumeral(segment.roman);
+    const instead = (): readonly Predicate<Span>[] => [
+      ...(found === undefined ? [] : [make({ applied: true, to: { key: found } })]),
+      ...(isUnread(read) ? [] : [numeralFamily.make({ numeral: read, key: segment.key })]),
+    ];
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C0201' : 'C0204',
+      reason: `it is ${segment.roman} in ${printKey(segment.key)}${
+        found === undefined
+          ? own
+            ? ', the dominant of that key'
+            : ', no chord applied to another degree'
+          : `, the dominant of ${printKey(found)}`
+      }`,
+      evidence: evidence.slice(0, 4),
+      instead,
+    };
+  },
+});

@@ -1,0 +1,87 @@
+import { article } from '../terms/chord-name.js';
+import type { Finding, Predicate } from '../claim.js';
+import type { Family } from '../family.js';
+import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
+import { negation } from '../negation.js';
+import { segmentsIn } from '../segments.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { numeral } from '../terms/numeral.js';
+import { printVerb, verb } from '../terms/verb.js';
+import { aChord } from './chord-within.js';
+import { silence } from './judged.js';
+import { isNumeral } from './progression.js';
+import type { RomanNumeral } from '../../harmony/index.js';
+import { numeralFamily } from './numeral.js';
+import { isUnread, parseRomanNumeral, printRomanNumeral, romanFor } from '../../harmony/index.js';
+
+/** `bar 3 resolves to vi`: the next harmony after the place is that chord. A numeral without figures leaves the inversion open. */
+const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> => ({
+  family: 'what follows a chord',
+  content: { followedBy: of.family, what: of.content, open: open !== undefined },
+  print: form =>
+    `${printVerb('resolves to', 'resolve to', form)} ${
+      open === undefined
+        ? of.print({ plural: false, negated: false }).replace(/^is /u, '')
+        : printRomanNumeral(open)
+    }`,
+  check: (span, context): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { segments } = context.analysis;
+    const last = segmentsIn(context.analysis, range).at(-1);
+    const rest = last === undefined ? [] : harmoniesOf(segments.slice(segments.indexOf(last)));
+    const next = rest[1];
+    if (last === undefined || next === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0712',
+        reason: `nothing follows ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const [first] = next.segments;
+    const found = next.segments.map(({ start, end }) =>
+      of.check({ range: { start, end }, name: span.name, place: span.place }, context),
+    );
+    const holds =
+      open === undefined
+        ? found.some(each => each.verdict === 'holds')
+        : isNumeral(next, open, context.home, context);
+    const read = parseRomanNumeral(romanFor(first.chord, context.home));
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C0711' : 'C0712',
+      reason: `${last.roman} goes to ${first.roman}`,
+      evidence: found[0]?.evidence.slice(0, 4) ?? [],
+      instead: () => (isUnread(read) ? [] : [followedBy(numeralFamily.make({ numeral: read }), read)]),
+    };
+  },
+});
+
+const target = choice(
+  map(
+    sequence(quiet(optional(choice(article, word('the')))), numeral, quiet(optional(word('chord')))),
+    ([, read]) => followedBy(numeralFamily.make({ numeral: read }), read),
+  ),
+  map(aChord, of => followedBy(of)),
+);
+const resolvesTo = verb('resolves to', 'resolve to');
+const goesTo = verb('goes to', 'go to');
+const leadsTo = verb('leads to', 'lead to');
+
+/** Where a chord goes: claims B6 and E3 of the trade. */
+export const chordSuccessionFamily: Family<Span> = {
+  name: 'what follows a chord',
+  examples: ['bar 4 resolves to iv', 'bar 30 resolves to a cadential six-four'],
+  predicate: rule('WhatFollowsAChordPhrase', () =>
+    map(
+      sequence(choice(resolvesTo, goesTo, leadsTo), quiet(optional(word('a chord of'))), target),
+      ([{ negated }, , says]) => (negated ? negation(says) : says),
+    ),
+  ),
+  having: [],
+  aspects: [],
+};

@@ -1,0 +1,114 @@
+import { judgeChord, parseRomanNumeral, isUnread, printKey, realize, romanFor } from '../../harmony/index.js';
+import type { Judgement, Key, RomanNumeral } from '../../harmony/index.js';
+import type { Finding } from '../claim.js';
+import { family } from '../family.js';
+import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { mainSegment } from '../segments.js';
+import { rangeOrMoment } from '../subjects/span.js';
+import type { Span } from '../subjects/span.js';
+import { article } from '../terms/chord-name.js';
+import { keyName } from '../terms/key-name.js';
+import { be, printBe } from '../terms/verb.js';
+import { bestOf, judged, silence } from './judged.js';
+import type { Codes } from './judged.js';
+import { numeralFamily } from './numeral.js';
+
+/** The chord on a degree by its name, in any inversion, with or without a seventh. */
+const names = {
+  tonic: { major: ['I', 'IM7'], minor: ['i', 'i7'] },
+  supertonic: { major: ['ii', 'ii7'], minor: ['iio', 'iiø7'] },
+  mediant: { major: ['iii', 'iii7'], minor: ['III', 'IIIM7', 'III+'] },
+  subdominant: { major: ['IV', 'IVM7'], minor: ['iv', 'iv7'] },
+  dominant: { major: ['V', 'V7'], minor: ['V', 'V7'] },
+  submediant: { major: ['vi', 'vi7'], minor: ['VI', 'VIM7'] },
+  'leading-tone': { major: ['viio', 'viiø7', 'viio7'], minor: ['viio', 'viio7'] },
+  Neapolitan: { major: ['N6', 'N'], minor: ['N6', 'N'] },
+} as const;
+
+export interface NamedChordSays {
+  readonly name: keyof typeof names;
+  readonly key?: Key;
+}
+
+const codes: Codes = { supported: 'C0201', rivalled: 'C0202', open: 'C0203', contradicted: 'C0204' };
+
+const numeralsOf = (name: NamedChordSays['name'], key: Key): readonly RomanNumeral[] =>
+  names[name][key.mode].flatMap(text => {
+    const read = parseRomanNumeral(text);
+    return isUnread(read) ? [] : [read];
+  });
+
+const named = wordsFor<NamedChordSays['name']>([
+  ['tonic', 'tonic'],
+  ['supertonic', 'supertonic'],
+  ['mediant', 'mediant'],
+  ['subdominant', 'subdominant'],
+  ['dominant', 'dominant'],
+  ['submediant', 'submediant'],
+  ['leading-tone', 'leading-tone', 'leading-note'],
+]);
+const withKey = (name: NamedChordSays['name'], key: Key | undefined): NamedChordSays =>
+  key === undefined ? { name } : { name, key };
+const ofKey = optional(map(sequence(word('of', 'in'), keyName), ([, key]) => key));
+
+/** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
+export const namedChordAfterThe: Parser<NamedChordSays> = map(
+  sequence(named, optional(word('chord', 'triad', 'harmony')), ofKey),
+  ([name, , key]) => withKey(name, key),
+);
+/** `the dominant`, `the tonic chord`, `the Neapolitan`. */
+export const namedChord: Parser<NamedChordSays> = choice(
+  map(sequence(word('the'), namedChordAfterThe), ([, says]) => says),
+  map(
+    sequence(
+      quiet(optional(choice(article, word('the')))),
+      word('Neapolitan sixth', 'Neapolitan'),
+      optional(word('chord')),
+      ofKey,
+    ),
+    ([, , , key]) => withKey('Neapolitan', key),
+  ),
+);
+
+function ask(of: RomanNumeral, key: Key, range: Range, context: ClaimContext): Judgement {
+  const { tones } = realize(of, key, context.conventions['seventh-on-I']);
+  return judgeChord(context.analysis, { ...range, tones, key });
+}
+
+/** Chords by the name of their degree, the Neapolitan among them: claims B7 and C1 of the trade without figures. */
+export const namedChordFamily = family<Span, NamedChordSays>({
+  name: 'named chord',
+  examples: ['bar 8 is the dominant chord', 'bar 29 is the Neapolitan chord'],
+  phrases: [[be, namedChord]],
+  print: ({ name, key }, form) =>
+    `${printBe(form)} the ${name} chord${key === undefined ? '' : ` in ${printKey(key)}`}`,
+  check: (span, says, context): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const key = says.key ?? context.home;
+    const main = mainSegment(context.analysis, range);
+    const numeral = main === undefined ? undefined : parseRomanNumeral(romanFor(main.chord, key));
+    const instead = () =>
+      numeral === undefined || isUnread(numeral)
+        ? []
+        : [numeralFamily.make(says.key === undefined ? { numeral } : { numeral, key })];
+    // The notes of the tonic over the fifth are called a six-four of the dominant, and never an arrival (claim C5 of the trade).
+    if (says.name === 'tonic' && main?.roman.startsWith('cad64') === true)
+      return {
+        verdict: 'fails',
+        code: 'C0204',
+        reason: 'a cadential six-four has the notes of the tonic and stands for the dominant',
+        evidence: [],
+        instead: () => {
+          const six = parseRomanNumeral('cad64');
+          return isUnread(six) ? [] : [numeralFamily.make({ numeral: six })];
+        },
+      };
+    const best = bestOf(numeralsOf(says.name, key).map(of => ask(of, key, range, context)));
+    if (best === undefined) throw new Error(`${says.name} has no numerals`);
+    return { ...judged(best, codes, range, context), instead };
+  },
+});

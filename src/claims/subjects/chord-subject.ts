@@ -1,0 +1,151 @@
+import type { Predicate, Resolution, Subject } from '../claim.js';
+import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext } from '../model.js';
+import { at, placeName, printPlace, scope } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { unitsOf } from '../quantity/units.js';
+import { liesIn, segmentsIn } from '../segments.js';
+import { aChord, nameOfChord } from '../families/chord-within.js';
+import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
+import { span } from './span.js';
+import type { Span } from './span.js';
+
+type Edge = 'first' | 'last';
+
+const none = (reason: string): Resolution<Span> => ({
+  kind: 'none',
+  finding: { verdict: 'fails', code: 'C0104', reason, evidence: [] },
+});
+
+/** Resolves what lies in a place; with several endings, in each of them. */
+function within(
+  place: Place,
+  context: ClaimContext,
+  make: (place: Place) => Subject<Span>,
+  find: (whole: Span) => Resolution<Span>,
+): Resolution<Span> {
+  const whole = span(place).resolve(context);
+  if (whole.kind === 'endings')
+    return { kind: 'endings', subjects: whole.subjects.map(each => make(each.place)) };
+  return whole.kind === 'none' ? whole : find(whole.subject);
+}
+
+/** `the last chord of bars 1-8`. */
+const edgeChord = (edge: Edge, place: Place): Subject<Span> => ({
+  content: { edgeChord: edge, place },
+  plural: false,
+  print: () => `the ${edge} chord of ${printPlace(place)}`,
+  resolve: context =>
+    within(
+      place,
+      context,
+      each => edgeChord(edge, each),
+      whole => {
+        const counted = unitsOf('chord', place, context);
+        const places = 'places' in counted ? counted.places : [];
+        const found = (edge === 'first' ? places[0] : places.at(-1))?.resolve(context);
+        return found?.kind === 'found'
+          ? { kind: 'found', subject: { ...found.subject, name: `the ${edge} chord of ${whole.name}` } }
+          : none(`no chord can be read in ${whole.name}`);
+      },
+    ),
+  neighbours: () => [],
+});
+
+/** `the last cadence of the piece`, at its chord of arrival. */
+const edgeCadence = (edge: Edge, place: Place): Subject<Span> => ({
+  content: { edgeCadence: edge, place },
+  plural: false,
+  print: () => `the ${edge} cadence of ${printPlace(place)}`,
+  resolve: context =>
+    within(
+      place,
+      context,
+      each => edgeCadence(edge, each),
+      whole => {
+        const inside = context.analysis.cadences.filter(each => liesIn(each.onset, whole.range));
+        const found = edge === 'first' ? inside[0] : inside.at(-1);
+        if (found === undefined) return none(`there is no cadence in ${whole.name}`);
+        const moment = { start: found.onset, end: found.onset };
+        return {
+          kind: 'found',
+          subject: {
+            range: moment,
+            moment: found.onset,
+            name: `the ${edge} cadence of ${whole.name}`,
+            place,
+          },
+        };
+      },
+    ),
+  neighbours: () => [],
+});
+
+/** `the German sixth in bar 30`, `the dominant of bar 15`: the first chord of the place that is one. */
+const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
+  const name = nameOfChord(of);
+  return {
+    content: { chord: of.family, what: of.content, place },
+    plural: false,
+    print: () => `the ${name} of ${printPlace(place)}`,
+    resolve: context =>
+      within(
+        place,
+        context,
+        each => chordIn(of, each),
+        whole => {
+          const segments = segmentsIn(
+            context.analysis,
+            whole.moment === undefined ? whole.range : { start: whole.moment, end: whole.moment },
+          );
+          // What points at a chord may count it in the key of the passage: `the dominant of bar 15`.
+          const found = segments.find(({ start, end, key }) =>
+            [context.home, key].some(home => {
+              const at_ = { range: { start, end }, name: whole.name, place };
+              const { verdict } = of.check(at_, { ...context, home });
+              return verdict === 'holds' || verdict === 'arguable';
+            }),
+          );
+          return found === undefined
+            ? none(
+                `there is no ${name} in ${whole.name}: the chords are ${segments.map(each => each.roman).join(' ')}`,
+              )
+            : {
+                kind: 'found',
+                subject: {
+                  range: { start: found.start, end: found.end },
+                  name: `the ${name} of ${whole.name}`,
+                  place,
+                },
+              };
+        },
+      ),
+    neighbours: () => [],
+  };
+};
+
+const edges = wordsFor<Edge>([
+  ['first', 'first', 'opening'],
+  ['last', 'last', 'final', 'closing'],
+]);
+
+/** A chord or a cadence that a sentence points at. */
+export const chordSubject: Parser<Subject<Span>> = choice(
+  map(sequence(word('the'), edges, word('chord', 'harmony'), scope), ([, edge, , place]) =>
+    edgeChord(edge, place),
+  ),
+  map(sequence(word('the'), edges, word('cadence'), scope), ([, edge, , place]) => edgeCadence(edge, place)),
+  map(
+    sequence(
+      word('the'),
+      choice(
+        aChord,
+        map(namedChordAfterThe, says => namedChordFamily.make(says)),
+      ),
+      at,
+      placeName,
+    ),
+    ([, of, , place]) => chordIn(of, place),
+  ),
+);
