@@ -2,9 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { extname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { embeddedVoice, folderCache, speak, speechClip } from '../../src/sound/index.js';
+import { embeddedVoice, folderCache, renderMusic, speak, speechClip } from '../../src/sound/index.js';
 import type { SpokenSound, Voice } from '../../src/sound/index.js';
 
 const voice = embeddedVoice();
@@ -155,7 +155,16 @@ describe('the cache', () => {
     const kept = join(folder, 'kept');
     const cache = folderCache(kept);
     await speak('One.', { voice, pace: 150, cache });
+    await speechClip({ samples: new Float32Array(160), sampleRate: 16_000 }, cache);
+    const note = { start: 0, end: 0.1, midi: 60, velocity: 80, voice: '1' };
+    const hear = async () => {
+      for await (const block of renderMusic([note], { seconds: 2, cache })) expect(block.length).toBe(4800);
+    };
+    await hear();
     const names = await readdir(kept);
+    expect(new Set(names.map(name => extname(name)))).toEqual(new Set(['.wav', '.json', '.mp3', '.music']));
+    // What a build that was broken off has left.
+    await writeFile(join(kept, `${'a'.repeat(32)}.music.1234.5.part`), '');
     await writeFile(join(kept, 'notes.wav'), '');
     const age = async (days: number) => {
       const then = new Date(Date.now() - days * 24 * 60 * 60 * 1000);
@@ -163,9 +172,11 @@ describe('the cache', () => {
     };
     await age(59);
     await cache.forgetUnused();
-    expect((await readdir(kept)).sort()).toEqual([...names, 'notes.wav'].sort());
+    expect(await readdir(kept)).toHaveLength(names.length + 2);
     await age(61);
     await speak('One.', { voice, pace: 150, cache });
+    await speechClip({ samples: new Float32Array(160), sampleRate: 16_000 }, cache);
+    await hear();
     await cache.forgetUnused();
     expect((await readdir(kept)).sort()).toEqual([...names, 'notes.wav'].sort());
     await age(61);
