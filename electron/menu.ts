@@ -23,6 +23,7 @@ export function menu(tell: (command: MenuCommand) => void): Menu {
         command('Save', 'save', 'CmdOrCtrl+S'),
         command('Save as…', 'save-as', 'CmdOrCtrl+Shift+S'),
         separator,
+        command('Narration', 'narration', 'CmdOrCtrl+Shift+R'),
         command('Build the walkthrough…', 'export', 'CmdOrCtrl+E'),
         separator,
         { role: 'close' },

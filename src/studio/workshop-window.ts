@@ -164,11 +164,20 @@ export async function workshopWindow(
     if (exported !== undefined) await exports.run(exported);
   };
 
+  /** The narration stands over everything but the text, which is mended while it is spoken. */
+  const turnNarration = (): void => {
+    if (narration.isOpen()) narration.close();
+    else narration.open();
+    narrate.setAttribute('aria-pressed', String(narration.isOpen()));
+    for (const covered of [score, verdicts, preview]) covered.element.inert = narration.isOpen();
+  };
+
   const commands: Readonly<Record<MenuCommand, () => void>> = {
     open: () => void file.open(),
     new: () => void file.draft(),
     save: () => void file.save(),
     'save-as': () => void file.saveAs(),
+    narration: turnNarration,
     export: () => void exportAll(),
     find: () => {
       text.find();
@@ -209,17 +218,7 @@ export async function workshopWindow(
     made.addEventListener('click', run);
     return made;
   };
-  /** The narration stands over everything but the text, which is mended while it is spoken. */
-  const narrate = button(
-    'Narration',
-    () => {
-      if (narration.isOpen()) narration.close();
-      else narration.open();
-      narrate.setAttribute('aria-pressed', String(narration.isOpen()));
-      for (const covered of [score, verdicts, preview]) covered.element.inert = narration.isOpen();
-    },
-    'record what is said, text by text',
-  );
+  const narrate = button('Narration', commands.narration, 'record what is said, text by text');
   narrate.setAttribute('aria-pressed', 'false');
   root.replaceChildren(
     html(

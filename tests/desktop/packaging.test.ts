@@ -24,6 +24,16 @@ describe('the configuration of the packager', () => {
     expect(isValid({ ...configuration, misspelt: true })).toBe(false);
   });
 
+  it('asks for the microphone where the system would refuse it otherwise', () => {
+    // Apple, "Requesting authorization for media capture on macOS": a reason in Info.plist, and an entitlement under the hardened runtime.
+    const mac = configuration['mac'] as Readonly<Record<string, unknown>>;
+    expect(mac['extendInfo']).toHaveProperty('NSMicrophoneUsageDescription');
+    for (const kind of ['entitlements', 'entitlementsInherit'])
+      expect(readFileSync(join(root, String(mac[kind])), 'utf8')).toMatch(
+        /<key>com\.apple\.security\.device\.audio-input<\/key>\s*<true\/>/u,
+      );
+  });
+
   it('switches off what turns the program into another one', () => {
     // Electron documentation, "Electron Fuses": what each of them lets an attacker on the machine do.
     expect(configuration['electronFuses']).toMatchObject({

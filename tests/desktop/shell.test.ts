@@ -176,6 +176,30 @@ describe('the window', () => {
     expect(await verdict({ audio: true, video: true })).toBe(false);
   });
 
+  it('keeps what was recorded beside the lesson', async () => {
+    const { page, lesson, folder } = await start();
+    const { text } = await get(page, 'open', { path: lesson });
+    const samples = Int16Array.from({ length: 4800 }, (_, n) => 8000 * Math.sin(n / 10));
+    const recorded = await page.evaluate(
+      ([path, values]) =>
+        (globalThis as unknown as WithHost).barwiseHost.ask('saveTake', {
+          path,
+          id: '1.1',
+          words: 'Listen.',
+          pcm: new Uint8Array(Int16Array.from(values).buffer),
+          sampleRate: 48_000,
+        }),
+      [lesson, [...samples]] as const,
+    );
+    expect(recorded).toEqual({ ok: true, value: { recording: 1 } });
+    const wav = readFileSync(join(folder, 'takes', '1.1.wav'));
+    expect([...new Int16Array(wav.buffer.slice(wav.byteOffset + 44, wav.byteOffset + wav.length))]).toEqual([
+      ...samples,
+    ]);
+    const { parts } = await get(page, 'takes', { path: lesson, text });
+    expect(parts[0]?.take).toEqual({ recording: 1, stale: true });
+  });
+
   it('gets a refusal for what is not in the table', async () => {
     const { page } = await start();
     expect(await ask(page, 'spawn' as RequestName, {} as never)).toEqual({
@@ -264,6 +288,7 @@ describe('the menu', () => {
       'Save',
       'Save as…',
       '',
+      'Narration',
       'Build the walkthrough…',
       '',
       'close',
@@ -309,7 +334,7 @@ describe('closing', () => {
 
 describe('the preview', () => {
   it('is the page of the text as it stands, in a frame that is a stranger to the window', async () => {
-    const { page, lesson } = await start();
+    const { page, lesson, next } = await start();
     const { url } = await get(page, 'preview', { path: lesson, text: shortLesson });
     await page.evaluate(address => {
       const frame = document.createElement('iframe');
@@ -326,5 +351,15 @@ describe('the preview', () => {
       'undefined',
     ]);
     expect(existsSync(join(lesson, '..', 'mill-road.html'))).toBe(false);
+    // A lesson may come from somebody else: its page hears nothing.
+    const heard = await inside?.evaluate(async () => {
+      const { mediaDevices } = navigator as { readonly mediaDevices?: MediaDevices };
+      if (mediaDevices === undefined) return 'no microphone';
+      return mediaDevices.getUserMedia({ audio: true }).then(
+        () => 'granted',
+        (reason: unknown) => (reason instanceof DOMException ? reason.name : String(reason)),
+      );
+    });
+    expect([heard, (await next('permission')).isGranted]).toEqual(['NotAllowedError', false]);
   });
 });

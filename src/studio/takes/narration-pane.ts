@@ -239,6 +239,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     open: () => {
       element.hidden = false;
       chosen = partAt(takes?.parts ?? [], handlers.cursor())?.id ?? chosen;
+      if (handlers.lesson() === undefined) tell('Open a lesson first.');
       void refresh();
     },
     close: () => {
