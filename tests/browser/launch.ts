@@ -47,7 +47,11 @@ export async function launchBrowser(more: readonly string[] = []): Promise<Brows
   for (let attempt = 1; attempt <= attempts; attempt++) {
     for (const { path, from } of await browserPrograms()) {
       try {
-        return await chromium.launch({ executablePath: path, args: [...browserFlags, ...more], headless: true });
+        return await chromium.launch({
+          executablePath: path,
+          args: [...browserFlags, ...more],
+          headless: true,
+        });
       } catch (error) {
         const reason = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
         tried.add(`${path} (${from}): ${reason}`);
