@@ -9,6 +9,7 @@ import { instrumentOf, pianoAlone, programs } from '../sound/index.js';
 import type { Instrumentation } from '../sound/index.js';
 import { pageScore } from '../timeline/index.js';
 import type { PageAction, PageClaim, PageData, PageScore, PageStep } from '../timeline/index.js';
+import { stepReadings } from './step-readings.js';
 import type { WalkthroughInput, WalkthroughScore } from './walkthrough-input.js';
 
 const scoreData = (
@@ -98,6 +99,7 @@ export function walkthroughData(input: WalkthroughInput): PageData {
     ...barsOf(step, own.analysis.score),
     ...(step.home === undefined ? {} : { home: printKey(step.home) }),
     show: step.show,
+    readings: stepReadings(lesson, index, own.analysis, claims),
     script: step.script.map(action => actionData(action, paths, claimAt)),
     claims: claims.flatMap(({ claim }, at) =>
       claim.step === index && !attached.has(claim.path) ? [at] : [],

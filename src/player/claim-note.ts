@@ -22,7 +22,9 @@ export function claimNote(claim: PageClaim): HTMLElement {
   const evidence = claim.evidence.map(({ role, pitch, voice, bar, beat, why }) => {
     const named = bar === '0' ? 'pickup' : `bar ${bar}`;
     const place = bar === '' ? '' : `${named}${beat === '' ? '' : `, beat ${beat}`}`;
-    const where = [voice, place].filter(part => part !== '').join(', ');
+    // A voice that has no name of its own is called by its number.
+    const who = /^\d/.test(voice) ? `voice ${voice}` : voice;
+    const where = [who, place].filter(part => part !== '').join(', ');
     return html(
       'li',
       { class: `evidence-item ${role.replace(' ', '-')}` },

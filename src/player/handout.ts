@@ -116,6 +116,7 @@ export function handout(data: PageData, kind: HandoutKind, bench: HTMLElement): 
       lastBar: step.lastBar,
       layers: layersOf(step),
       covered: new Set(covered),
+      readings: step.readings,
     });
     const systems = [...view.element.querySelectorAll('.system:not([hidden])')].map(system =>
       system.cloneNode(true),

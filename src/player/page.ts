@@ -8,6 +8,7 @@ import { heading } from './heading.js';
 import { judgeFor } from './judge.js';
 import { harmonyInWords, labelsFor, nextCovered } from './labels.js';
 import { lessonPlayer, type Progress } from './lesson-player.js';
+import { asCalled } from './notation/label-layer.js';
 import { notationView, type NotationView } from './notation/notation-view.js';
 import { optionsView } from './options-view.js';
 import type { PageBlocks } from './page-blocks.js';
@@ -237,9 +238,10 @@ export function buildPage(
     );
 
   function showExcerpt(step: number): void {
-    const { firstBar = 0, lastBar = 0 } = data.steps[step] ?? {};
+    const { firstBar = 0, lastBar = 0, readings = [] } = data.steps[step] ?? {};
     const labels = labelsNow(step);
-    for (const view of notations.values()) view.showExcerpt({ firstBar, lastBar, ...labels });
+    for (const [path, view] of notations)
+      view.showExcerpt({ firstBar, lastBar, ...labels, readings: path === '' ? readings : [] });
     tools.setCovered(settings.oneByOne && labels.layers.size > 0, labels.covered.size);
   }
 
@@ -266,7 +268,10 @@ export function buildPage(
     uncovered.add(segment);
     showLabels();
     const harmony = data.scores[0]?.segments[segment];
-    if (harmony !== undefined) status.textContent = harmonyInWords(harmony);
+    if (harmony !== undefined)
+      status.textContent = harmonyInWords(
+        asCalled(harmony, segment, data.steps[player.progress().step]?.readings ?? []),
+      );
   }
 
   function uncoverNext(): void {

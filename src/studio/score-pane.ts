@@ -83,6 +83,7 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
           lastBar: next.bars.length - 1,
           layers: new Set(layers),
           covered: new Set(),
+          readings: [],
         });
         view.layOut();
       }

@@ -114,6 +114,8 @@ export interface PageStep {
   /** Key in which the step's numerals are read, where it is not the lesson's. */
   readonly home?: string;
   readonly show: readonly Layer[];
+  /** Harmonies (positions in `PageScore.segments` of the lesson's own score) that the step's words call otherwise than the analysis does. */
+  readonly readings: readonly { readonly segment: number; readonly roman: string; readonly key: string }[];
   /** In the order of the script; `TimelineEvent.action` is the position here. */
   readonly script: readonly PageAction[];
   /** Positions in `PageData.claims` of claims that belong to the step but to no words of it. */

@@ -99,4 +99,22 @@ describe('the page, opened from the disk', () => {
     for (const distance of away) expect(distance).toBeLessThan(4);
     await page.context().close();
   });
+
+  test.each([360, 1280])('words at the end of a line stay on a sheet %i wide', async width => {
+    const abc = practiceWaltz.replace('A2 |]', '"^a tempo e tranquillo"A2 |]');
+    const { page } = await openPage(browser, writePage(await practiceLesson(await bundlePlayer(), { abc })), {
+      width,
+    });
+    const beyond = await page.locator('.score .system').evaluateAll(systems =>
+      systems.flatMap(system => {
+        const { right } = system.getBoundingClientRect();
+        return [...system.querySelectorAll('text')]
+          .filter(text => text.getBoundingClientRect().right > right + 1)
+          .map(text => text.textContent);
+      }),
+    );
+    expect(await page.getByText('a tempo e tranquillo').count()).toBe(1);
+    expect(beyond).toEqual([]);
+    await page.context().close();
+  });
 });

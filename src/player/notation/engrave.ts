@@ -97,10 +97,21 @@ const drawnItems = (voice: readonly Item[]): readonly DrawnItem[] =>
     ];
   });
 
+/** Words that begin at a line's last note (`a tempo`) would reach beyond the sheet; they are moved back to end with the staff. */
+function keepWordsInside(drawing: SVGGElement, right: number): void {
+  for (const words of drawing.querySelectorAll('text')) {
+    const box = words.getBBox();
+    const over = box.x + box.width - right;
+    if (over > 0) words.setAttribute('transform', `translate(${-over} 0)`);
+  }
+}
+
 function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
   const staves = [...drawing.querySelectorAll<SVGGraphicsElement>('.abcjs-staff')].map(staff =>
     staff.getBBox(),
   );
+  const right = Math.max(...staves.map(box => box.x + box.width));
+  keepWordsInside(drawing, right);
   const all = drawing.getBBox();
   const voices: readonly Item[][] = (line.staff ?? []).flatMap(staff => staff.voices ?? []);
   return {
@@ -110,7 +121,7 @@ function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
     staffTop: Math.min(...staves.map(box => box.y)),
     staffBottom: Math.max(...staves.map(box => box.y + box.height)),
     left: Math.min(...staves.map(box => box.x)),
-    right: Math.max(...staves.map(box => box.x + box.width)),
+    right,
     voices: voices.map(drawnItems),
   };
 }

@@ -1,5 +1,5 @@
 import type { Layer } from '../../lesson/index.js';
-import type { PageScore, PageSegment } from '../../timeline/index.js';
+import type { PageScore, PageSegment, PageStep } from '../../timeline/index.js';
 import { svg } from '../dom.js';
 import { figuresOf, romanLabel, withAccidentals, type LabelPart } from '../../timeline/index.js';
 import { lanesFor } from './lanes.js';
@@ -12,6 +12,8 @@ export interface LabelRequest {
   readonly end: number;
   /** Positions in `PageScore.segments` whose labels are still covered. */
   readonly covered: ReadonlySet<number>;
+  /** Harmonies that go by another name here. */
+  readonly readings: PageStep['readings'];
 }
 
 /** Rows under the staff from top to bottom, with the size of their type and the height of one lane, in units of the engraving. */
@@ -76,6 +78,12 @@ interface Shown {
   readonly x: number;
 }
 
+/** A harmony by the name that it goes by in a step. */
+export function asCalled(segment: PageSegment, index: number, readings: PageStep['readings']): PageSegment {
+  const called = readings.find(one => one.segment === index);
+  return called === undefined ? segment : { ...segment, roman: called.roman, key: called.key };
+}
+
 /** Draws the labels of one system below `top` into `parent` and returns the height that they take. */
 export function drawLabels(
   parent: SVGGElement,
@@ -85,7 +93,8 @@ export function drawLabels(
   request: LabelRequest,
   top: number,
 ): number {
-  const here = score.segments.flatMap((segment, index): Shown[] => {
+  const here = score.segments.flatMap((heard, index): Shown[] => {
+    const segment = asCalled(heard, index, request.readings);
     const from = Math.max(segment.start, request.start);
     const to = Math.min(segment.end, request.end);
     if (to - from < 1e-9) return [];

@@ -1,5 +1,5 @@
 import type { Layer } from '../../lesson/index.js';
-import type { PageEvidence, PageScore } from '../../timeline/index.js';
+import type { PageEvidence, PageScore, PageStep } from '../../timeline/index.js';
 import { html } from '../dom.js';
 import { reveal } from '../reveal.js';
 import { engrave, lineBreaksFor, type DrawnSystem } from './engrave.js';
@@ -13,6 +13,8 @@ export interface Excerpt {
   readonly layers: ReadonlySet<Layer>;
   /** Positions of the harmonies whose labels are covered. */
   readonly covered: ReadonlySet<number>;
+  /** Harmonies that go by another name here. */
+  readonly readings: PageStep['readings'];
 }
 
 /** What the reader does in the score. */
@@ -111,7 +113,7 @@ export function notationView(
 
   const drawExcerpt = (): void => {
     if (laid === undefined || excerpt === undefined) return;
-    const { firstBar, lastBar, layers, covered } = excerpt;
+    const { firstBar, lastBar, layers, covered, readings } = excerpt;
     const { placement, systems } = laid;
     const places = placement.bars.slice(firstBar, lastBar + 1).filter(place => place !== undefined);
     const last = score.bars[lastBar];
@@ -120,7 +122,7 @@ export function notationView(
     for (const system of systems) {
       const inExcerpt = system.frame(places);
       system.element.toggleAttribute('hidden', !whole && !inExcerpt);
-      system.label(inExcerpt ? { layers, start, end, covered } : undefined, whole ? labelRoom : 0);
+      system.label(inExcerpt ? { layers, start, end, covered, readings } : undefined, whole ? labelRoom : 0);
     }
     lineInView = -1;
   };
