@@ -30,6 +30,13 @@ function checkValue(source: SourceText, field: Field, report: Report): void {
           help: 'write a capital letter, `#` or `b`, and the mode: `K:Bm`, `K:F#min`, `K:D dorian`',
         }),
       );
+    } else if (/^[A-G][♯♭]/u.test(value)) {
+      report(
+        findingAt(source, 'S0202', 'error', `${quoted(value)} is drawn as another key`, range, {
+          notes: ['the ABC standard writes a key with `#` or `b`, and the engraver reads no other signs'],
+          help: `write \`K:${value.replace('♯', '#').replace('♭', 'b')}\``,
+        }),
+      );
     } else if (key !== undefined && Math.abs(key.signature.fifths) > mostAccidentals) {
       const { fifths } = key.signature;
       report(
@@ -132,6 +139,22 @@ function checkLayout(source: SourceText, abc: AbcText, voices: readonly Voice[],
   }
 }
 
+const accidentalSigns: Readonly<Record<string, string>> = { '♯': '^', '♭': '_', '♮': '=' };
+
+/** Accidentals as they are printed: the parser passes over them, and the note would sound without. */
+function checkAccidentalSigns(source: SourceText, abc: AbcText, report: Report): void {
+  for (const match of abc.music.matchAll(/"[^"\n]*"|![^!\n]*!|[♯♭♮]/gu)) {
+    const sign = accidentalSigns[match[0]];
+    if (sign === undefined) continue;
+    const range = { start: match.index, end: match.index + 1 };
+    report(
+      findingAt(source, 'S0410', 'error', `\`${match[0]}\` is not read: the note stands without it`, range, {
+        help: `write \`${sign}\` in front of the note, for example \`${sign}F\``,
+      }),
+    );
+  }
+}
+
 /** Reports fields that say nothing readable, stand where they are lost, or disagree with each other. */
 export function checkFields(
   source: SourceText,
@@ -143,5 +166,6 @@ export function checkFields(
     checkValue(source, field, report);
     checkPlace(source, field, report);
   }
+  checkAccidentalSigns(source, abc, report);
   checkLayout(source, abc, voices, report);
 }

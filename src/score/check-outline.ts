@@ -100,20 +100,23 @@ function checkComments(source: SourceText, abc: AbcText, report: Report): void {
   }
 }
 
-/** A text without any sign: nothing else need be said about it. */
-export const checkEmpty = (source: SourceText): Diagnostic | undefined =>
-  source.text.trim() === ''
-    ? findingAt(
-        source,
-        'S0105',
-        'error',
-        'the score is empty',
-        { start: 0, end: 1 },
-        {
-          help: 'write or paste one tune in ABC notation: its fields, down to `K:`, and then the notes',
-        },
-      )
-    : undefined;
+/** A text that is no tune at all: nothing else need be said about it. */
+export function checkKind(source: SourceText): Diagnostic | undefined {
+  if (source.text.trim() === '') {
+    return findingAt(
+      source,
+      'S0105',
+      'error',
+      'the score is empty',
+      { start: 0, end: 1 },
+      { help: 'write or paste one tune in ABC notation: its fields, down to `K:`, and then the notes' },
+    );
+  }
+  if (!/^\s*<[?!a-z]/i.test(source.text)) return undefined;
+  return findingAt(source, 'S0011', 'error', 'the score is XML, and only ABC is read', lineAt(source, 0), {
+    help: 'write the score in ABC notation, or convert it',
+  });
+}
 
 /** Reports what is missing from the outer form of the tune, and what stands outside it and is lost. */
 export function checkOutline(source: SourceText, abc: AbcText, hasNotes: boolean, report: Report): void {

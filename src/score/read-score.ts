@@ -5,7 +5,7 @@ import { frameBars, placeBars } from './bars.js';
 import { checkBars } from './check-bars.js';
 import { checkEngraving } from './check-engraving.js';
 import { checkFields } from './check-fields.js';
-import { checkEmpty, checkOutline } from './check-outline.js';
+import { checkKind, checkOutline } from './check-outline.js';
 import { checkPlayingOrder } from './check-playing-order.js';
 import { findingAt } from './finding.js';
 import { add, zero } from './fraction.js';
@@ -96,7 +96,7 @@ export function readScore(source: SourceText): Result<Score> {
     value: emptyScore(source),
     diagnostics: [finding],
   });
-  const unfitAsAWhole = checkSize(source) ?? checkEmpty(source);
+  const unfitAsAWhole = checkSize(source) ?? checkKind(source);
   if (unfitAsAWhole !== undefined) return refuse(unfitAsAWhole);
   const abc = readAbcText(source);
   const unfit = checkParts(source, abc);

@@ -50,6 +50,13 @@ const rows: readonly Row[] = [
   },
   { fault: 'nothing at all', text: '', findings: ['S0105 1:1'] },
   { fault: 'nothing but empty lines', text: '\n \n\n', findings: ['S0105 1:1'] },
+  { fault: 'another format', text: '<?xml version="1.0"?>\n<score-partwise/>\n', findings: ['S0011 1:1'] },
+  { fault: 'a printed flat in a key', text: 'X:1\nM:4/4\nL:1/4\nK:B♭ major\nC4|\n', findings: ['S0202 4:3'] },
+  {
+    fault: 'printed accidentals, in a bar that is too short as well',
+    text: music('CDEF|♯F♮G"F♯"A|c4|'),
+    findings: ['S0410 5:6', 'S0301 5:7', 'S0410 5:8'],
+  },
   { fault: 'a remark of many words', text: music(`% ${manyWords}\nCDEF| % ${manyWords}\nc4|`), findings: [] },
   { fault: 'a title of many words', text: `X:1\nT:${manyWords}\nM:4/4\nL:1/4\nK:C\nC4|\n`, findings: [] },
   { fault: 'many words in front of the tune', text: `% ${manyWords}\n\n${music('C4|')}`, findings: [] },

@@ -61,6 +61,11 @@ export const scoreCatalogue = {
     explanation:
       'A score may have 60,000 notes, rests and bar lines, ten times as many as a long movement for piano. Split it into movements, one file each.',
   },
+  S0011: {
+    name: 'not-abc',
+    summary: 'The score is in another format.',
+    explanation: `Scores are read in ABC notation alone.${abc('<?xml version="1.0"?>\n<score-partwise version="4.0"/>')}Write the score in ABC, or convert it.`,
+  },
   S0101: {
     name: 'missing-number',
     summary: 'The tune has no `X:` field.',
@@ -226,6 +231,11 @@ export const scoreCatalogue = {
     name: 'no-note-value',
     summary: 'No single note can be written as long as this one.',
     explanation: `A note lasts a power of two, with dots a half, three quarters and so on more. Five quarters take two notes.${abc('X:1\nM:5/4\nL:1/4\nK:C\nC5|')}Write tied notes, \`C4-C\`, or a tuplet.`,
+  },
+  S0410: {
+    name: 'accidental-sign',
+    summary: 'An accidental is written with its printed sign.',
+    explanation: `In music code a sharp is \`^\`, a flat \`_\` and a natural \`=\`, in front of the note; the printed signs are passed over.${abc('X:1\nM:4/4\nL:1/4\nK:C\nCDE♯F|')}Write \`^F\`.${standard('4.2')}`,
   },
   S0501: {
     name: 'engraver-complaint',
