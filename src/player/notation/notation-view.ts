@@ -166,9 +166,11 @@ export function notationView(
     },
     showExcerpt: next => {
       const sameBars = next.firstBar === excerpt?.firstBar && next.lastBar === excerpt.lastBar;
+      // Labels that come after an answer are to be seen.
+      const labelled = next.layers.size > 0 && excerpt?.layers.size === 0;
       excerpt = next;
       drawExcerpt();
-      if (sameBars) return;
+      if (sameBars && !labelled) return;
       const { bars } = laid?.placement ?? { bars: [] };
       const [first, last] = [bars[next.firstBar]?.system, bars[next.lastBar]?.system];
       if (first !== undefined && last !== undefined) bringIntoView(first, last);
