@@ -1,8 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Mono } from './mono.js';
+import { openScratchFile } from './scratch-file.js';
+import type { Place, ScratchFile } from './scratch-file.js';
 
 /** Keeps sound on disk until it is asked for, so that an hour of speech needs no memory. */
 export interface Shelf {
@@ -12,32 +10,25 @@ export interface Shelf {
   readonly clear: () => Promise<void>;
 }
 
-/** Makes a shelf in the folder for temporary files; the folder is made when something is put on it. */
+/** Makes a shelf in the folder for temporary files; its file is made when something is put on it. */
 export function makeShelf(): Shelf {
-  let folder: Promise<string> | undefined;
-  let count = 0;
+  let opened: Promise<ScratchFile> | undefined;
   return {
     put: async sound => {
-      const { buffer, byteOffset, byteLength } = sound.samples;
-      let file: string;
+      let file: ScratchFile;
+      let place: Place;
       try {
-        file = join(await (folder ??= mkdtemp(join(tmpdir(), 'barwise-speech-'))), String(count));
-        count += 1;
-        await writeFile(file, new Uint8Array(buffer, byteOffset, byteLength));
+        file = await (opened ??= openScratchFile());
+        place = await file.write(sound.samples);
       } catch {
         // A disk that is full costs memory, not the build.
         return sound;
       }
-      const samples = (): Float32Array => {
-        const bytes = readFileSync(file);
-        // A copy begins at a multiple of four bytes, which a buffer of Node need not.
-        return new Float32Array(new Uint8Array(bytes).buffer);
-      };
+      const samples = (): Float32Array => file.read(place);
       return Object.defineProperty({ ...sound }, 'samples', { get: samples, enumerable: true });
     },
     clear: async () => {
-      const made = await folder?.catch(() => undefined);
-      if (made !== undefined) await rm(made, { recursive: true, force: true });
+      await (await opened?.catch(() => undefined))?.remove();
     },
   };
 }

@@ -3,7 +3,7 @@ import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ALL_FORMATS, BufferSource, Input } from 'mediabunny';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import {
   joinBlocks,
   makeShelf,
@@ -150,14 +150,28 @@ describe('the mix', () => {
     for (const [id, sound] of speech) shelved.set(id, await shelf.put(sound));
     expect(await mixed(timeline, shelved)).toEqual(whole);
     await shelf.clear();
-    expect(() => shelved.get(idOf(alone))?.samples).toThrow(/ENOENT/u);
+    expect(() => shelved.get(idOf(alone))?.samples).toThrow(/was removed/u);
   });
 
-  it('leaves nothing behind in the folder for temporary files', async () => {
-    const before = (await readdir(tmpdir())).filter(name => name.startsWith('barwise-mix-'));
-    for await (const block of mixLesson(timeline, speech)) if (block.length > 0) break;
-    expect((await readdir(tmpdir())).filter(name => name.startsWith('barwise-mix-'))).toEqual(before);
-  });
+  // POSIX, unlink: a file without a name lives on until it is closed.
+  it.skipIf(process.platform === 'win32')(
+    'leaves nothing in the folder for temporary files, even if it is ended from outside',
+    async () => {
+      const own = await mkdtemp(join(tmpdir(), 'barwise-test-'));
+      vi.stubEnv('TMPDIR', own);
+      const shelf = makeShelf();
+      const shelved = new Map([[idOf(alone), await shelf.put(babble(4, 0.1))]]);
+      let names: readonly string[] | undefined;
+      for await (const block of mixLesson(timeline, shelved)) {
+        if (block.length > 0) names = await readdir(own);
+        break;
+      }
+      vi.unstubAllEnvs();
+      await shelf.clear();
+      await rm(own, { recursive: true });
+      expect(names).toEqual([]);
+    },
+  );
 });
 
 describe('audio files', () => {

@@ -173,7 +173,7 @@ async function* mixed(
   for (let at = 0, index = 0; at < total; at += blockLength, index += 1) {
     const length = Math.min(blockLength, total - at);
     const block = new Float32Array(length);
-    const stem = await music.read(index);
+    const stem = music.read(index);
     if (stem !== undefined) {
       // The envelope moves slowly: it is read at both ends of the block and runs straight between them.
       const gainAt = (sample: number) => gains.music * (1 + (gains.lowered - 1) * envelope(sample / mixRate));
