@@ -4,19 +4,22 @@ import {
   chmodSync,
   chownSync,
   copyFileSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
   readdirSync,
   realpathSync,
   rmSync,
+  utimesSync,
+  writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Answer, Answers } from '../../src/bridge/index.js';
 import { journalIn } from '../../src/workshop/files/journal.js';
-import { root } from './bench.js';
+import { bench, root } from './bench.js';
 
 const cleaning: (() => void)[] = [];
 afterEach(() => {
@@ -92,6 +95,9 @@ const wholeTexts = (): readonly string[] => [
   ...['even', 'odd'].map(word => `title: ${word}\n`.repeat(70_000)),
 ];
 
+const parts = (folder: string): readonly string[] =>
+  readdirSync(folder).filter(name => name.endsWith('.part'));
+
 describe('a program that is killed while it saves', () => {
   it('leaves the former or the new text, whole, and the unsaved text', async () => {
     const texts = wholeTexts();
@@ -106,7 +112,43 @@ describe('a program that is killed while it saves', () => {
       const kept = await journalIn(join(here.state, 'journal')).find(here.lesson);
       expect(texts.indexOf(readFileSync(here.lesson, 'utf8'))).toBeGreaterThanOrEqual(0);
       expect(kept === undefined || texts.includes(kept.text)).toBe(true);
+      // A text that was on its way to the file is kept whole elsewhere.
+      if (parts(here.folder).length > 0) expect(kept).toBeDefined();
+      for (const name of parts(here.folder)) rmSync(join(here.folder, name));
     }
+  });
+
+  it('has its leftovers swept when a lesson beside them is opened later', async () => {
+    const { again, folder, lesson, state, get } = await bench();
+    const { stamp } = await get('open', { path: lesson });
+    await get('journal', {
+      path: lesson,
+      text: 'title: unsaved\n',
+      ...(stamp === undefined ? {} : { base: stamp }),
+    });
+    const hours = (count: number): Date => new Date(Date.now() - count * 3_600_000);
+    const leave = (path: string, age: Date): string => {
+      writeFileSync(path, 'half a tex');
+      utimesSync(path, age, age);
+      return path;
+    };
+    const old = [
+      leave(join(folder, '.mill-road.yaml.0123456789ab.part'), hours(2)),
+      leave(join(state, 'journal', '.0123.json.0123456789ab.part'), hours(2)),
+    ];
+    mkdirSync(join(folder, '.export-0123456789ab.part'));
+    old.push(leave(join(folder, '.export-0123456789ab.part', 'page.html'), hours(2)));
+    utimesSync(join(folder, '.export-0123456789ab.part'), hours(2), hours(2));
+    const others = [
+      leave(join(folder, '.mill-road.yaml.ba9876543210.part'), hours(0.5)),
+      leave(join(folder, 'video.part'), hours(2)),
+      leave(join(folder, '.video.mp4.part'), hours(2)),
+    ];
+    const later = await again();
+    await later.get('begin', {});
+    expect((await later.get('open', { path: lesson })).unsaved?.text).toBe('title: unsaved\n');
+    expect(old.filter(existsSync)).toEqual([]);
+    expect(others.filter(existsSync)).toEqual(others);
   });
 });
 

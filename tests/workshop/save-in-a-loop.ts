@@ -25,9 +25,7 @@ const opened = await openLesson(lesson, desk);
 let base = opened.ok ? opened.value.stamp : undefined;
 for (let round = 0; round < Number(rounds); round++) {
   const text = `title: ${round % 2 === 0 ? 'even' : 'odd'}\n`.repeat(70_000);
-  const unsaved = { path: lesson, text, ...(base === undefined ? {} : { base }) };
-  await desk.journal.keep(unsaved).catch(() => undefined);
-  const saved = await saveLesson(unsaved, desk);
+  const saved = await saveLesson({ path: lesson, text, ...(base === undefined ? {} : { base }) }, desk);
   process.stdout.write(`${JSON.stringify(saved)}\n`);
   if (saved.ok) base = saved.value.stamp;
 }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readdir, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { replaceFile } from './replace-file.js';
+import { sweepParts } from './sweep-parts.js';
 
 /** Former states that are kept of each lesson. */
 const mostKept = 20;
@@ -23,6 +24,7 @@ export function backupsIn(folder: string): Backups {
       );
       try {
         await mkdir(shelf, { recursive: true });
+        await sweepParts(shelf);
         const kept = join(shelf, `${new Date().toISOString().replaceAll(':', '.')}-${name}`);
         await replaceFile(kept, former);
         const names = (await readdir(shelf)).filter(other => other.endsWith(`-${name}`)).sort();

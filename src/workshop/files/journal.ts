@@ -3,6 +3,7 @@ import { mkdir, readFile, readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { replaceFile } from './replace-file.js';
+import { sweepParts } from './sweep-parts.js';
 
 const entry = z.object({ path: z.string(), text: z.string(), base: z.string().optional(), at: z.number() });
 
@@ -44,6 +45,7 @@ export function journalIn(folder: string): Journal {
     find: path => read(fileOf(path)),
     forget: path => rm(fileOf(path), { force: true }),
     list: async () => {
+      await sweepParts(folder);
       const names = await readdir(folder).catch((): readonly string[] => []);
       const entries = await Promise.all(
         names.filter(name => /^[0-9a-f]{32}\.json$/u.test(name)).map(name => read(join(folder, name))),

@@ -1,4 +1,4 @@
-import { basename } from 'node:path';
+import { basename, dirname } from 'node:path';
 import type { Answer, OpenedLesson } from '../../bridge/index.js';
 import { granted, refused } from '../answer.js';
 import { isLessonName } from './browse.js';
@@ -6,6 +6,7 @@ import type { Desk } from './desk.js';
 import { readState } from './file-state.js';
 import { lessonTitle } from './lesson-title.js';
 import { outOfReach } from './reach.js';
+import { sweepParts } from './sweep-parts.js';
 
 /** The lesson's text, and unsaved work where there is any. A lesson that is not on the disk opens where unsaved work is left of it. */
 export async function openLesson(path: string, desk: Desk): Promise<Answer<OpenedLesson>> {
@@ -13,6 +14,7 @@ export async function openLesson(path: string, desk: Desk): Promise<Answer<Opene
   if (real === undefined) return outOfReach(path);
   if (!isLessonName(real))
     return refused(`\`${basename(path)}\` is no lesson`, 'the name of a lesson ends in `.yaml` or `.yml`');
+  await sweepParts(dirname(real));
   return desk.inTurn(real, async () => {
     const [state, kept] = [await readState(real), await desk.journal.find(real)];
     if (state?.ok === false) return state;

@@ -31,6 +31,11 @@ async function saveInTurn(path: string, text: string, base: string | undefined, 
   const bytes = Buffer.from(text, 'utf8');
   const stamp = stampOf(bytes);
   const isInTheWay = (state: FileState): boolean => state.stamp !== base && state.stamp !== stamp;
+  // Whoever kills the program in the middle of this finds the text again.
+  const kept = await desk.journal.keep({ path, text, ...(base === undefined ? {} : { base }) }).then(
+    () => true,
+    () => false,
+  );
   let found: FileState | Refusal | undefined = await readState(path);
   let backup: string | undefined;
   try {
@@ -42,10 +47,6 @@ async function saveInTurn(path: string, text: string, base: string | undefined, 
         return true;
       });
   } catch (error) {
-    const kept = await desk.journal.keep({ path, text, ...(base === undefined ? {} : { base }) }).then(
-      () => true,
-      () => false,
-    );
     return refusedBySystem(
       error,
       `\`${basename(path)}\` was not saved`,
