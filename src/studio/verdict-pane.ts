@@ -17,6 +17,22 @@ export interface VerdictPaneHandlers {
 
 const words: readonly VerdictWord[] = ['fails', 'undecided', 'arguable', 'holds'];
 
+/** Everything that is shown of a text, apart from where it stands. Errors keep their places, so that each leads to its own. */
+const wordsOf = ({ claims, steps, findings, isRead }: Checked): string =>
+  JSON.stringify([
+    isRead,
+    steps.map(({ title }) => title),
+    claims.map(({ step, text, verdict, reason, nearest, accepted }) => [
+      step,
+      text,
+      verdict,
+      reason,
+      nearest,
+      accepted,
+    ]),
+    findings.filter(({ severity }) => severity === 'error'),
+  ]);
+
 /** Every claim with its verdict, step by step; the kinds of verdict can be left out one by one. */
 export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   const list = html('div', { class: 'verdicts' });
@@ -28,11 +44,14 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   );
   const hidden = new Set<VerdictWord>();
   let shown: Checked | undefined;
-  /** The claim at the cursor. */
-  let looked: TextClaim | undefined;
+  /** What stands in the list. */
+  let drawn = '';
+  /** The claim at the cursor, by its name. */
+  let looked: string | undefined;
   let entries: readonly { readonly claim: TextClaim; readonly row: HTMLElement }[] = [];
 
-  const row = (claim: TextClaim): HTMLElement => {
+  /** @param position the claim's place among those that are shown */
+  const row = (claim: TextClaim, position: number): HTMLElement => {
     const button = html(
       'button',
       { type: 'button', class: `claim-row is-${claim.verdict}` },
@@ -44,17 +63,18 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
         : [html('span', { class: 'nearest' }, `nearest: ${claim.nearest}`)]),
     );
     button.addEventListener('click', () => {
-      handlers.goTo(claim.from, claim.to);
+      const now = entries[position]?.claim;
+      if (now !== undefined) handlers.goTo(now.from, now.to);
     });
     return html('li', {}, button);
   };
 
   const draw = (): void => {
     if (shown === undefined) return;
-    const { claims, steps, findings, took, isRead } = shown;
+    const { claims, steps, findings, isRead } = shown;
     const open = claims
       .filter(({ verdict }) => !hidden.has(verdict))
-      .map(claim => ({ claim, row: row(claim) }));
+      .map((claim, position) => ({ claim, row: row(claim, position) }));
     entries = open;
     const errors = findings.filter(({ severity }) => severity === 'error').length;
     counts.textContent = [
@@ -65,7 +85,8 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
         ? []
         : [errors === 1 ? '1 error in the text' : `${String(errors)} errors in the text`]),
     ].join(' · ');
-    counts.title = `checked in ${took.toFixed(0)} ms`;
+    drawn = wordsOf(shown);
+    looked = undefined;
     list.replaceChildren(
       ...findings
         .filter(({ severity }) => severity === 'error')
@@ -102,8 +123,17 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   return {
     element: html('section', { class: 'pane verdict-pane', 'aria-label': 'Verdicts' }, counts, filter, list),
     show: checked => {
+      const isSame = drawn === wordsOf(checked);
       shown = checked;
-      draw();
+      counts.title = `checked in ${checked.took.toFixed(0)} ms`;
+      if (isSame) {
+        // Most keys change no verdict: then only the places in the text have moved.
+        const visible = checked.claims.filter(({ verdict }) => !hidden.has(verdict));
+        entries = entries.flatMap(({ row: item }, position) => {
+          const claim = visible[position];
+          return claim === undefined ? [] : [{ claim, row: item }];
+        });
+      } else draw();
     },
     mark: at => {
       let here: TextClaim | undefined;
@@ -112,10 +142,14 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
         item.classList.toggle('is-here', isHere);
         if (!isHere) continue;
         here = claim;
-        if (claim !== looked) item.scrollIntoView({ block: 'nearest' });
+        if (nameOf(claim) !== looked) item.scrollIntoView({ block: 'nearest' });
       }
-      if (here !== undefined && here !== looked) handlers.look(here);
-      looked = here;
+      const name = here === undefined ? undefined : nameOf(here);
+      if (here !== undefined && name !== looked) handlers.look(here);
+      looked = name;
     },
   };
 }
+
+/** Tells one claim from another while their places move. */
+const nameOf = ({ step, text }: TextClaim): string => `${String(step)} ${text}`;

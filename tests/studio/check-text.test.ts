@@ -25,7 +25,8 @@ describe('a text', () => {
       first.claims.map(() => 'undecided'),
     ]);
     const second = checkWith(one, lesson);
-    expect([second.wanted, second.findings, second.claims.length]).toEqual([[], [], 60]);
+    expect([second.wanted, second.findings, second.claims.length]).toEqual([[], [], first.claims.length]);
+    expect(second.claims.length).toBeGreaterThan(30);
     expect(second.claims.every(({ verdict }) => verdict === 'holds')).toBe(true);
     const missing = checkWith(one, lesson.replace('mill-road.abc', 'other.abc'), {
       scores: new Map([['other.abc', null]]),

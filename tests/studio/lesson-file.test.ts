@@ -151,9 +151,10 @@ describe('a file that is deleted while it is open', () => {
 
   it('of notes leaves the verdicts as they are', async () => {
     const { page, on } = await opened();
+    const held = await page.locator('.claim-row.is-holds').count();
     rmSync(on.lesson.replace('.yaml', '.abc'));
     await isTold(page, 'its notes are those that were read last');
-    expect(await page.locator('.claim-row.is-holds').count()).toBe(60);
+    expect([await page.locator('.claim-row.is-holds').count(), held > 30]).toEqual([held, true]);
   });
 });
 

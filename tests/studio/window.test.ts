@@ -8,12 +8,21 @@ import { cursorBehind, edit, opened, text } from './studio-window.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-const counts = (page: Page): Promise<string | null> => page.locator('.counts').textContent();
+/** How many claims hold. */
+const holding = async (page: Page): Promise<number> =>
+  Number(/ (\d+) holds/.exec((await page.locator('.counts').textContent()) ?? '')?.[1] ?? NaN);
+const areHolding = (page: Page, count: number): Promise<unknown> =>
+  page.waitForFunction(
+    words => document.querySelector('.counts')?.textContent?.includes(words) === true,
+    ` ${String(count)} holds`,
+  );
 
 describe('the window', () => {
   it('checks while the author types, and writes the nearest true sentence', async () => {
     const { page, reports } = await opened();
-    expect(await counts(page)).toBe('0 fails · 0 undecided · 0 arguable · 60 holds');
+    expect(await page.locator('.counts').textContent()).toMatch(
+      /^0 fails · 0 undecided · 0 arguable · \d+ holds$/,
+    );
     await edit(page, '{bar 2 is V43}', '{bar 2 is V65}');
     await page.waitForSelector('.claim-row.is-fails');
     expect(await page.locator('.claim-row.is-fails .sentence').textContent()).toBe('bar 2 is V65');
@@ -27,6 +36,7 @@ describe('the window', () => {
 
   it('completes what is typed from the format, the score and the claim language', async () => {
     const { page } = await opened();
+    const held = await holding(page);
     await cursorBehind(page, '- bars 4-5 tonicize E minor');
     await page.locator('.cm-content').focus();
     await page.keyboard.press('Enter');
@@ -38,7 +48,7 @@ describe('the window', () => {
     await page.waitForTimeout(150);
     await page.keyboard.press('Enter');
     expect(await text(page)).toContain('      - bars 4-5 tonicize E minor\n      - bar 2 is V43\n');
-    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('61 holds'));
+    await areHolding(page, held + 1);
     // The claim at the cursor is marked among the verdicts, and a key leads on to the next one.
     expect(await page.locator('.is-here .sentence').textContent()).toBe('bar 2 is V43');
     await page.keyboard.press('F4');
@@ -61,17 +71,19 @@ describe('the window', () => {
 
   it('keeps the score while the text cannot be read', async () => {
     const { page } = await opened();
+    const held = await holding(page);
     await edit(page, 'home: B minor', 'home: B');
     await page.waitForFunction(() =>
       document.querySelector('.counts')?.textContent?.startsWith('the lesson cannot be read'),
     );
     expect(await page.locator('.score-pane svg.system').count()).toBeGreaterThan(3);
     await edit(page, 'home: B', 'home: B minor');
-    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('60 holds'));
+    await areHolding(page, held);
   });
 
   it('tells what stands in the bars that the keyboard chooses, and writes a claim that holds', async () => {
     const { page } = await opened();
+    const held = await holding(page);
     await page.locator('.score-pane .sheet').focus();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
@@ -88,7 +100,7 @@ describe('the window', () => {
     );
     const before = await text(page);
     await page.locator('.offers button', { hasText: /^bars 1-2 are in B minor$/ }).click();
-    await page.waitForFunction(() => document.querySelector('.counts')?.textContent?.includes('61 holds'));
+    await areHolding(page, held + 1);
     // The cursor stands at the top: the first step has no claims of its own yet.
     expect(await text(page)).toBe(
       before.replace(
