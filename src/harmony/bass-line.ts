@@ -1,3 +1,4 @@
+import { delayedBass } from './ground.js';
 import type { Lattice } from './lattice.js';
 import type { Chord } from './model.js';
 import type { Sound, Tone } from './sound.js';
@@ -15,7 +16,7 @@ const climb = 5;
 
 /**
  * The bass of a stretch at its start: the ground where it belongs to the chord, else the lowest chord tone of the first beat (a
- * foreign ground is a pedal or leans into the bass, and neither counts for the inversion).
+ * foreign ground is a pedal or leans into the bass, and neither counts for the inversion), or what a suspended bass resolves to.
  */
 function firstBass(
   sound: Sound,
@@ -27,6 +28,14 @@ function firstBass(
   const start = moments[from];
   const own = ground[from];
   if (start === undefined) return own;
+  const delayed = delayedBass(sound, own, start.start, moments[to - 1]?.end ?? start.end);
+  if (
+    delayed !== undefined &&
+    own !== undefined &&
+    !of.tones.includes(own.pitchClass) &&
+    of.tones.includes(delayed.pitchClass)
+  )
+    return delayed;
   let found = own !== undefined && of.tones.includes(own.pitchClass) ? own : undefined;
   for (let at = from; at < to; at++) {
     const moment = moments[at];

@@ -1,5 +1,6 @@
+import { anticipates } from './accents.js';
 import type { Moment } from './moments.js';
-import type { Tone } from './sound.js';
+import type { Sound, Tone } from './sound.js';
 
 /**
  * What it costs to hear a tone as foreign to the harmony, as a share of what an unexplained tone costs. The order is that of any
@@ -17,6 +18,8 @@ export const foreignShare = {
   /** In by leap or out of nothing, out by step. */
   appoggiatura: 0.55,
   anticipation: 0.4,
+  /** The same on a weak beat. */
+  anticipationOnBeat: 0.55,
   escape: 0.55,
   /** Sounds on through changes. */
   held: 0.6,
@@ -30,15 +33,24 @@ const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || mo
 /** Beats from which a tone is too long to be heard as a mere ornament; beyond it the share grows. */
 const ornamentBeats = 1;
 
-/** Share (0 to 1) for a tone at a moment; `staying` when it is a bass that stays. */
-export function shareOf(tone: Tone, moment: Moment, accented: boolean, staying: boolean): number {
-  if (staying) return foreignShare.pedal;
+/** What a tone is heard among; `staying` are the tones of a bass that stays. */
+export interface Surroundings {
+  readonly sound: Sound;
+  readonly moments: readonly Moment[];
+  readonly staying: ReadonlySet<number>;
+}
+
+/** Share (0 to 1) for a tone at a moment. */
+export function shareOf(tone: Tone, moment: Moment, { sound, moments, staying }: Surroundings): number {
+  if (staying.has(tone.index)) return foreignShare.pedal;
+  const accented = moment.level <= 2;
   const held = tone.on < moment.start;
   const prepared = held || tone.approach === 'same';
   const beats = (tone.off - tone.on) / moment.beat;
   if (prepared && tone.departure === 'step down') return foreignShare.suspension;
   if (prepared && tone.departure === 'step up') return foreignShare.retardation;
-  if (tone.departure === 'same' && !accented && beats <= 1) return foreignShare.anticipation;
+  if (anticipates(tone, moment, sound, moments))
+    return accented ? foreignShare.anticipationOnBeat : foreignShare.anticipation;
   const longer = 1 + Math.max(0, beats - ornamentBeats) / 2;
   if (isStep(tone.approach) && isStep(tone.departure))
     return Math.min(1, longer * (accented ? foreignShare.accentedPassing : foreignShare.passing));

@@ -1,6 +1,6 @@
 import type { PitchClass } from '../score/index.js';
 import { nativeTones } from './key.js';
-import { isAccented } from './accents.js';
+import { anticipates, isAccented } from './accents.js';
 import type { Lattice } from './lattice.js';
 import type { Chord, Key, NonChordTone } from './model.js';
 import type { Moment } from './moments.js';
@@ -52,7 +52,7 @@ export function foreignTones(
         sound,
         start,
         accented: moment !== undefined && isAccented(tone, moment, sound, moments),
-        onBeat: (moment?.level ?? 4) <= 2,
+        anticipates: moment !== undefined && anticipates(tone, moment, sound, moments),
         bass: sounding[0],
         upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
         stays: staying.has(tone.index),

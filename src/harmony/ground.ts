@@ -30,8 +30,8 @@ export function groundOf(sound: Sound, moments: readonly Moment[]): readonly (To
     const afterBeat = above > 0 && alone && (chordal || !struck);
     const newBass = struck && !chordal && sameVoice && lowest.off - lowest.on >= moment.beat;
     if (ground === undefined || above < 0 || newBass || (above <= depth && !afterBeat)) {
+      if (lowest !== ground) alone = !chordal;
       ground = lowest;
-      alone = !chordal;
     }
     return ground;
   });
@@ -46,4 +46,19 @@ export function stayingTones(ground: readonly (Tone | undefined)[]): ReadonlySet
       .filter((tone, at) => line[at - 1]?.midi === tone.midi || line[at + 1]?.midi === tone.midi)
       .map(tone => tone.index),
   );
+}
+
+/**
+ * What a bass delays that is held or repeated from before and steps down before `end` (ticks): in a chord that holds the resolution and not
+ * the suspension, the resolution is the bass (Hutchinson, Non-Chord Tones: the suspension 2-3).
+ */
+export function delayedBass(
+  sound: Sound,
+  bass: Tone | undefined,
+  start: number,
+  end: number,
+): Tone | undefined {
+  const prepared = bass !== undefined && (bass.on < start || bass.approach === 'same');
+  const next = bass?.next === undefined ? undefined : sound.tones[bass.next];
+  return prepared && bass.departure === 'step down' && next !== undefined && next.on < end ? next : undefined;
 }

@@ -70,7 +70,7 @@ export function hear(
       const weight =
         (length + (struck ? cost.attack : 0)) *
         (rank === 0 ? cost.bassFactor : 1) *
-        shareOf(tone, moment, moment.level <= 2, staying.has(id));
+        shareOf(tone, moment, { sound, moments, staying });
       here.set(tone.pitchClass, Math.max(here.get(tone.pitchClass) ?? 0, weight));
       if (rank === 0) {
         lowestFor.set(tone, (lowestFor.get(tone) ?? 0) + length);

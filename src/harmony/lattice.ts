@@ -4,7 +4,7 @@ import { cost, qualityCost } from './chord-cost.js';
 import { chordTablesOf, slots } from './chord-tables.js';
 import type { ChordTables } from './chord-tables.js';
 import { shareOf } from './foreign-cost.js';
-import { groundOf, stayingTones } from './ground.js';
+import { delayedBass, groundOf, stayingTones } from './ground.js';
 import type { Chord, ChordQuality } from './model.js';
 import type { Moment } from './moments.js';
 import type { Sound, Tone } from './sound.js';
@@ -61,7 +61,6 @@ function prefixesOf(
     const beats = (moment.end - moment.start) / moment.beat;
     const struck = new Set(moment.struck);
     const lowest = moment.sounding[0];
-    const accented = moment.level <= 2;
     const presentHere = new Set<number>();
     for (const id of moment.sounding) {
       const tone = sound.tones[id];
@@ -70,7 +69,7 @@ function prefixesOf(
       const weight = (beats + (struck.has(id) ? cost.attack : 0)) * (id === lowest ? cost.bassFactor : 1);
       foreignHere[at2] = Math.max(
         foreignHere[at2] ?? 0,
-        weight * shareOf(tone, moment, accented, staying.has(id)),
+        weight * shareOf(tone, moment, { sound, moments, staying }),
       );
       presentHere.add(at2);
     }
@@ -94,7 +93,7 @@ function bassOfStretch(
   moments: readonly Moment[],
   from: number,
   to: number,
-): PitchClass | undefined {
+): Tone | undefined {
   const first = moments[from];
   if (first === undefined) return undefined;
   let deepest: Tone | undefined;
@@ -103,7 +102,7 @@ function bassOfStretch(
     const tone = ground[at];
     if (tone !== undefined && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
   }
-  return deepest?.pitchClass;
+  return deepest;
 }
 
 function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
@@ -143,12 +142,13 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   const before = new Float64Array(count + 1).fill(Infinity);
   before[0] = 0;
   const values = new Float64Array(chords.length);
+  const basses = new Int8Array(chords.length);
   const foreign = new Float64Array(width);
   const present = new Float64Array(width);
   for (let from = 0; from < count; from++) {
     const first = moments[from];
     if (first === undefined) continue;
-    let low: PitchClass | undefined;
+    let low: Tone | undefined;
     for (let to = from + 1; to <= count; to++) {
       const last = moments[to - 1];
       if (last === undefined || last.bar > first.bar + 1 || to - from > longestStretch) break;
@@ -163,21 +163,28 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
           ((prefixes.present[k] as Float64Array)[from] as number);
       }
       const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0);
-      const lowClass = low === undefined ? -1 : (tables.index.get(low) ?? -1);
+      const classOf = (tone: Tone | undefined): number =>
+        tone === undefined ? -1 : (tables.index.get(tone.pitchClass) ?? -1);
+      const lowClass = classOf(low);
+      const delayedClass = classOf(delayedBass(sound, low, first.start, last.end));
       let least = Infinity;
       let leastTones = Infinity;
       for (let at = 0; at < chords.length; at++) {
         let value = all + (tables.base[at] as number);
         let bassPart = lowClass < 0 ? 0 : -1;
+        let delayedPart = -1;
         for (let part = 0; part < slots; part++) {
           const tone = tables.tones[at * slots + part] as number;
           if (tone === -2) break;
           if (tone === lowClass && tone >= 0) bassPart = part;
+          if (tone === delayedClass && tone >= 0) delayedPart = part;
           if (tone < 0 || (present[tone] as number) <= 1e-9)
             value += tables.missing[at * slots + part] as number;
           else value -= foreign[tone] as number;
         }
         if (value < leastTones) leastTones = value;
+        if (bassPart < 0) bassPart = delayedPart;
+        basses[at] = bassPart;
         value += bassPart < 0 ? cost.foreignBass : (cost.inversion[bassPart] ?? 1);
         values[at] = value;
         if (value < least) least = value;
@@ -202,7 +209,7 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
             to,
             chord: at,
             cost: value + change,
-            bassPart: low === undefined ? -1 : (chords[at]?.tones.indexOf(low) ?? -1),
+            bassPart: lowClass < 0 ? -1 : (basses[at] as number),
           });
       }
     }

@@ -34,8 +34,8 @@ export interface ForeignContext {
   readonly start: number;
   /** See `NonChordTone.accented`. */
   readonly accented: boolean;
-  /** An anticipation comes off the beat, however strong what follows. */
-  readonly onBeat: boolean;
+  /** See `anticipates`. */
+  readonly anticipates: boolean;
   readonly bass: Tone | undefined;
   readonly upper: Tone | undefined;
   readonly chromatic: boolean;
@@ -79,7 +79,7 @@ export function classify(tone: Tone, context: ForeignContext): NonChordTone | un
   if (held && !isStep(tone.departure)) return result('pedal');
   if (isStep(tone.approach) && isStep(tone.departure))
     return result(tone.approach === tone.departure ? 'passing tone' : 'neighbour tone');
-  if (tone.departure === 'same' && next !== undefined && context.isChordToneAtOnset(next) && !context.onBeat)
+  if (context.anticipates && next !== undefined && context.isChordToneAtOnset(next))
     return result('anticipation');
   if (!isStep(tone.approach) && isStep(tone.departure)) {
     // A leap between two neighbours of the same goal: D - B - C around C.
