@@ -15,6 +15,14 @@ export const cost = {
   change: { 0: 0.1, 1: 0.15, 2: 0.2, 3: 0.6, 4: 1.2 } satisfies Record<MetricalLevel, number>,
   /** A harmony that begins where the bass does not move is less likely. */
   changeWithoutBass: 0.2,
+  /**
+   * Keeping a harmony where a bar or a beat begins: there it is expected to change, the more so where the bass moves to another tone, and half
+   * as much at each lower level of the metre (Hutchinson, Harmonic Progression: harmonic rhythm follows the metre).
+   */
+  stay: {
+    overNewBass: { 0: 0.8, 1: 0.4, 2: 0.2, 3: 0.1, 4: 0 } satisfies Record<MetricalLevel, number>,
+    overSameBass: { 0: 0.4, 1: 0.2, 2: 0, 3: 0, 4: 0 } satisfies Record<MetricalLevel, number>,
+  },
   missingRoot: 0.75,
   /** Without its third a chord is neither major nor minor. */
   missingThird: 0.6,

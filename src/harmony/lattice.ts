@@ -138,6 +138,12 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
     return cost.change[moment.level] + (bassMoves ? 0 : cost.changeWithoutBass);
   });
 
+  const stayCost = moments.map(({ level, struck }, at) => {
+    if (struck.length === 0) return 0;
+    const isNewBass = ground[at]?.pitchClass !== ground[at - 1]?.pitchClass;
+    return isNewBass ? cost.stay.overNewBass[level] : cost.stay.overSameBass[level];
+  });
+
   const edges: Edge[] = [];
   const before = new Float64Array(count + 1).fill(Infinity);
   before[0] = 0;
@@ -149,6 +155,7 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
     const first = moments[from];
     if (first === undefined) continue;
     let low: Tone | undefined;
+    let stays = 0;
     for (let to = from + 1; to <= count; to++) {
       const last = moments[to - 1];
       if (last === undefined || last.bar > first.bar + 1 || to - from > longestStretch) break;
@@ -162,7 +169,8 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
           ((prefixes.present[k] as Float64Array)[to] as number) -
           ((prefixes.present[k] as Float64Array)[from] as number);
       }
-      const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0);
+      if (to - 1 > from) stays += stayCost[to - 1] ?? 0;
+      const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0) + stays;
       const classOf = (tone: Tone | undefined): number =>
         tone === undefined ? -1 : (tables.index.get(tone.pitchClass) ?? -1);
       const lowClass = classOf(low);
