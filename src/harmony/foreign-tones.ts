@@ -30,6 +30,10 @@ export function tonesBetween(
     .filter(tone => tone !== undefined);
 }
 
+/** The chord tone that a suspension in the bass is heard against: the lowest at a second from it, else the lowest (the figure is 2-3). */
+const againstBass = (bass: Tone, uppers: readonly Tone[]): Tone | undefined =>
+  uppers.find(({ step }) => (((step - bass.step) % 7) + 7) % 7 === 1) ?? uppers[0];
+
 /** Names every tone of a stretch that its chord does not hold; `kind` is `undefined` where no type of non-chord tone fits. */
 export function foreignTones(
   sound: Sound,
@@ -54,7 +58,10 @@ export function foreignTones(
         accented: moment !== undefined && isAccented(tone, moment, sound, moments),
         anticipates: moment !== undefined && anticipates(tone, moment, sound, moments),
         bass: sounding[0],
-        upper: sounding.find(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
+        upper: againstBass(
+          tone,
+          sounding.filter(other => other.index !== tone.index && stretch.tones.includes(other.pitchClass)),
+        ),
         stays: staying.has(tone.index),
         chromatic: !native.has(tone.pitchClass),
         isChordToneAtOnset: other => chordAt(other.on)?.tones.includes(other.pitchClass) ?? false,

@@ -15,7 +15,12 @@ export interface Price {
   readonly delayed: readonly number[];
 }
 
-/** A delayed tone is expected while its suspension sounds: it costs little, and the suspension half. */
+/**
+ * A delayed tone is expected while its suspension sounds: it costs little, and the suspension half. Sevenths and ninths are dissonant
+ * themselves: nothing is suspended that resolves into them (Hutchinson, Non-Chord Tones: a suspension resolves to a chord tone; the figures
+ * 9-8, 7-6, 4-3 and 2-3 end on a root, third or fifth).
+ */
+const lastDelayed = 2;
 const delayedTone = 0.1;
 const suspensionRelief = 0.5;
 
@@ -33,7 +38,10 @@ export function priceOf(
     (hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part],
   );
   const delays = hearing.resolutions.filter(
-    ({ from, to }) => !of.tones.includes(from) && absent.includes(of.tones.indexOf(to)),
+    ({ from, to }) =>
+      !of.tones.includes(from) &&
+      of.tones.indexOf(to) <= lastDelayed &&
+      absent.includes(of.tones.indexOf(to)),
   );
   let foreign = 0;
   for (const [tone, weight] of hearing.foreign) {
@@ -92,7 +100,7 @@ export function priceAll(tables: ChordTables, hearing: Hearing): Float64Array {
       }
       let delayed = false;
       for (const { from, to } of delays) {
-        if (to !== tone || member[from] === 1) continue;
+        if (to !== tone || part > lastDelayed || member[from] === 1) continue;
         delayed = true;
         if (relieved[from] === 0) total -= (foreign[from] as number) * (1 - suspensionRelief);
         relieved[from] = 1;
