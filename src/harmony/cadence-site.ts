@@ -17,10 +17,10 @@ import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js'
 import { chord } from './chord.js';
 import { momentAt } from './hearing.js';
 import { supportFor } from './judge-chord.js';
-import { degreeTone, leadingTone } from './key.js';
+import { degreeTone, leadingTone, sameKey } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
 import { beatLength } from './moments.js';
-import { firstEndingAfter } from './segment-at.js';
+import { firstEndingAfter, segmentAt } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
 /** A chord that is behind the best reading by no more than this can be the member of a cadence. */
@@ -47,6 +47,8 @@ export interface CadenceSite {
   readonly opens: boolean;
   /** The bass steps down into V by a semitone, under iv6. */
   readonly phrygian: boolean;
+  /** A cadential six-four of that key sounds there: it delays V and is no tonic. */
+  readonly delays: boolean;
   /** V is left for I within its bar and no rest parts them: a dominant on its way. */
   readonly leadsOn: boolean;
 }
@@ -137,10 +139,13 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
   const fits = fitting(analysis, key);
   const heard = heardIn(analysis);
   const soprano = sopranoNotes(heard, onset, beat);
+  const here = segmentAt(analysis, onset);
+  const delays = here?.roman === 'cad64' && sameKey(here.key, key);
   return {
     onset,
     hasChordsOf: (kind, complete) => {
       const formula = formulaOf(kind, key);
+      if (delays && kind !== 'half') return false;
       const arrives = fits(after, formula.arrival);
       if (arrives > memberBorder || arrives > fits(after, formula.notArrival)) return false;
       if (complete && !thirdFollows(analysis, onset, add(onset, bar), key)) return false;
@@ -154,6 +159,7 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     due: isDue(analysis.segments, onset, key),
     opens: opensPhrase(heard, analysis.segments, onset),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
+    delays,
     leadsOn: leadsOn(analysis, onset, key),
   };
 }

@@ -136,6 +136,14 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
       witnesses: witnesses(opening),
     };
   }
+  const delaying = question.kind === 'half' ? sites.find(({ delays }) => delays) : undefined;
+  if (delaying !== undefined) {
+    return {
+      outcome: 'contradicted',
+      reason: `a cadential six-four delays V of ${inKey} there: the half cadence would come with V itself`,
+      witnesses: witnesses(delaying),
+    };
+  }
   // Only the soprano of a perfect authentic cadence can be at fault where the chords are there.
   const unclosed = wanted.includes('perfect authentic')
     ? sites.find(site => site.hasChordsOf('perfect authentic', false))
