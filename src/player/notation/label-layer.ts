@@ -14,6 +14,8 @@ export interface LabelRequest {
   readonly covered: ReadonlySet<number>;
   /** Harmonies that go by another name here. */
   readonly readings: PageStep['readings'];
+  /** How wide texts are that were measured in the present face: a measure lays the whole page out, and most labels come again and again. */
+  readonly widths: Map<string, number>;
 }
 
 /** Rows under the staff from top to bottom, with the size of their type and the height of one lane, in units of the engraving. */
@@ -40,19 +42,19 @@ function partsOf(layer: Row['layer'], segment: PageSegment): readonly LabelPart[
   }
 }
 
-/** Draws one label from `x` on the base line `y` and returns its width. */
+/** Draws one label of a row from `x` on the base line 0 and returns its width. */
 function drawParts(
   parent: SVGGElement,
   parts: readonly LabelPart[],
-  size: number,
+  { layer, size }: Row,
   x: number,
-  y: number,
+  widths: Map<string, number>,
 ): number {
   let at = x;
   const put = (text: string, scale: number, rise: number): number => {
-    const node = svg('text', { x: at, y: y - rise * size, 'font-size': size * scale }, text);
+    const node = svg('text', { x: at, y: -rise * size, 'font-size': size * scale }, text);
     parent.append(node);
-    return node.getComputedTextLength();
+    return widthOf(node, `${layer} ${String(scale)} ${text}`, widths);
   };
   for (const part of parts) {
     switch (part.kind) {
@@ -68,6 +70,14 @@ function drawParts(
     }
   }
   return at - x;
+}
+
+/** @param name tells texts from one another that may differ in width */
+function widthOf(node: SVGTextElement, name: string, widths: Map<string, number>): number {
+  const width = widths.get(name) ?? node.getComputedTextLength();
+  // What is hidden has no width, and must not keep others from having theirs.
+  if (width > 0) widths.set(name, width);
+  return width;
 }
 
 interface Shown {
@@ -114,14 +124,14 @@ export function drawLabels(
     const drawn = shown.map(({ segment, x }) => {
       const group = svg('g', { class: `label label-${row.layer}` });
       parent.append(group);
-      return { group, x, width: drawParts(group, partsOf(row.layer, segment), row.size, x, 0) };
+      return { group, x, width: drawParts(group, partsOf(row.layer, segment), row, x, request.widths) };
     });
     const lanes = lanesFor(drawn, 5);
     for (const [index, { group }] of drawn.entries())
       group.setAttribute('transform', `translate(0 ${y + row.height * ((lanes[index] ?? 0) + 0.75)})`);
     y += row.height * (Math.max(...lanes) + 1);
   }
-  if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y);
+  if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y, request.widths);
   return y - top;
 }
 
@@ -142,7 +152,13 @@ function drawCovers(parent: SVGGElement, covered: readonly Shown[], top: number)
 }
 
 /** A line under every stretch in one key, with its name where it begins. */
-function drawKeys(parent: SVGGElement, shown: readonly Shown[], placement: Placement, y: number): number {
+function drawKeys(
+  parent: SVGGElement,
+  shown: readonly Shown[],
+  placement: Placement,
+  y: number,
+  widths: Map<string, number>,
+): number {
   for (const [index, first] of shown.entries()) {
     if (shown[index - 1]?.segment.key === first.segment.key) continue;
     const next = shown.slice(index).findIndex(({ segment }) => segment.key !== first.segment.key);
@@ -155,7 +171,7 @@ function drawKeys(parent: SVGGElement, shown: readonly Shown[], placement: Place
     parent.append(group);
     const name = svg('text', { x: first.x, y: y + 17, 'font-size': 15 }, withAccidentals(first.segment.key));
     group.append(name);
-    const from = first.x + name.getComputedTextLength() + 6;
+    const from = first.x + widthOf(name, `keys ${first.segment.key}`, widths) + 6;
     if (right - 6 > from)
       group.append(svg('path', { class: 'key-line', d: `M${from} ${y + 12.5}H${right - 6}v-5` }));
   }

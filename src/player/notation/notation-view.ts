@@ -64,6 +64,8 @@ const rowHeights: Readonly<Record<Layer, number>> = {
 interface Laid {
   readonly placement: Placement;
   readonly systems: readonly SystemView[];
+  /** Of labels, in the face in which they were laid out. */
+  readonly widths: Map<string, number>;
 }
 
 /** `stepStarts` are bars that a line should rather begin with; `layersOfSteps` what each step shows, so that room is kept. */
@@ -114,7 +116,7 @@ export function notationView(
   const drawExcerpt = (): void => {
     if (laid === undefined || excerpt === undefined) return;
     const { firstBar, lastBar, layers, covered, readings } = excerpt;
-    const { placement, systems } = laid;
+    const { placement, systems, widths } = laid;
     const places = placement.bars.slice(firstBar, lastBar + 1).filter(place => place !== undefined);
     const last = score.bars[lastBar];
     const start = score.bars[firstBar]?.start ?? 0;
@@ -122,7 +124,8 @@ export function notationView(
     for (const system of systems) {
       const inExcerpt = system.frame(places);
       system.element.toggleAttribute('hidden', !whole && !inExcerpt);
-      system.label(inExcerpt ? { layers, start, end, covered, readings } : undefined, whole ? labelRoom : 0);
+      const labelled = { layers, start, end, covered, readings, widths };
+      system.label(inExcerpt ? labelled : undefined, whole ? labelRoom : 0);
     }
     lineInView = -1;
   };
@@ -159,7 +162,7 @@ export function notationView(
       const systems = drawn.map((system, index) => systemView(score, system, placement, index, sheetWidth));
       sheet.replaceChildren(...systems.map(system => system.element));
       measure.replaceChildren();
-      laid = { placement, systems };
+      laid = { placement, systems, widths: new Map() };
       marked = '';
       drawExcerpt();
       drawChosen();
