@@ -103,6 +103,58 @@ describe('where the browser does not help', () => {
 });
 
 describe('time away', () => {
+  test('after an hour of sleep the lesson goes on where it was, in step', async () => {
+    const { page, errors } = await openWith(() => {
+      const Original = AudioContext;
+      globalThis.AudioContext = class extends Original {
+        constructor() {
+          super();
+          Object.assign(globalThis, { device: this });
+        }
+      };
+      // Some systems count the time of their sleep, the sound device never does.
+      const now = performance.now.bind(performance);
+      let slept = 0;
+      performance.now = () => now() + slept;
+      Object.assign(globalThis, {
+        sleepAnHour: () => {
+          slept += 3_600_000;
+        },
+      });
+    });
+    await page.locator('.transport-play').click();
+    await page.waitForFunction(() => document.querySelector('.time')?.textContent.startsWith('0:02'));
+    const after = await page.evaluate(async () => {
+      const { device, sleepAnHour } = globalThis as unknown as {
+        device: AudioContext;
+        sleepAnHour: () => void;
+      };
+      await device.suspend();
+      sleepAnHour();
+      await device.resume();
+      await new Promise(requestAnimationFrame);
+      await new Promise(requestAnimationFrame);
+      return document.querySelector('.time')?.textContent;
+    });
+    expect(after).toMatch(/^0:0[23] /);
+    // From here a beat of the practice lesson still lasts its 0.75 s: the marks follow the sound.
+    const beats = await page.evaluate(async () => {
+      const seen: { names: string; at: number }[] = [];
+      while (seen.length < 4) {
+        const names = [...document.querySelectorAll('.sounding')]
+          .map(head => head.getAttribute('data-name'))
+          .join(' ');
+        if (names !== '' && names !== seen.at(-1)?.names) seen.push({ names, at: performance.now() });
+        await new Promise(requestAnimationFrame);
+      }
+      return seen.map(({ at }) => at);
+    });
+    for (const gap of [(beats[2] ?? 0) - (beats[1] ?? 0), (beats[3] ?? 0) - (beats[2] ?? 0)])
+      expect(Math.abs(gap / 750 - Math.round(gap / 750))).toBeLessThan(0.12);
+    expect(errors).toEqual([]);
+    await page.context().close();
+  });
+
   test('while the device sleeps the lesson stands still, and goes on in step when it wakes', async () => {
     const { page, errors } = await openWith(() => {
       const Original = AudioContext;
