@@ -70,7 +70,7 @@ try {
   const words = ['build', file, '--out', out, '--also', 'all', '--cache', join(folder, 'speech')];
   for (const [name, outcome] of [
     ['page, companions, WAV, MP3, M4A: cold', await run(words)],
-    ['the same with speech cached', await run(words)],
+    ['the same with speech and music kept', await run(words)],
   ] as const) {
     console.log(
       `${name.padEnd(46)}${outcome.seconds.toFixed(0)} s, greatest memory ${outcome.megabytes.toFixed(0)} MB`,

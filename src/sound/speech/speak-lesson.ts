@@ -192,7 +192,7 @@ const unusedTake = (lesson: Lesson, name: string): Diagnostic => ({
   message: `the take \`${name}\` belongs to no words of the lesson`,
   span: { source: lesson.source, start: 0, end: 0 },
   notes: [
-    'a take is named after its words: `3.2.wav` is the second text of the third step, `3.2-1.wav` its first paragraph',
+    'a take is named after its words: `3.2.wav` is the second text of the third step, `3.2-1.wav` its first paragraph; of two files for the same words the WAV is taken, and a whole text before its paragraphs',
   ],
   help: 'rename or delete it',
 });
