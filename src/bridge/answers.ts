@@ -121,6 +121,8 @@ export interface Answers {
     /** Titles of the steps. */
     readonly steps: readonly string[];
     readonly parts: readonly SpokenPart[];
+    /** How many takes were made for words that stand elsewhere in the lesson now; `moveTakes` takes them there. */
+    readonly strays: number;
     /** Length of the walkthrough with these takes; absent where the lesson has errors. */
     readonly seconds?: number;
   };
@@ -133,6 +135,7 @@ export interface Answers {
   readonly saveTake: { readonly recording: number };
   readonly useTake: Readonly<Record<string, never>>;
   readonly undoTake: Readonly<Record<string, never>>;
+  readonly moveTakes: { readonly moved: number };
 }
 
 /** What the host tells the window unasked. */

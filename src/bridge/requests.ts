@@ -81,6 +81,8 @@ export const requests = {
   }),
   /** What spoke a text before it was recorded, chosen or cut the last time speaks it again. */
   undoTake: z.strictObject({ path, id: sayId }),
+  /** Takes whose words have gone elsewhere in the lesson follow them, with all their recordings. */
+  moveTakes: z.strictObject({ path, text }),
 } as const;
 
 export type Requests = typeof requests;

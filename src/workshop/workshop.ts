@@ -157,6 +157,8 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
     readTake: payload => withLesson(payload.path, path => lanes.rest.run('read-take', { ...payload, path })),
     saveTake: payload => withLesson(payload.path, path => lanes.rest.run('save-take', { ...payload, path })),
     useTake: payload => withLesson(payload.path, path => lanes.rest.run('use-take', { ...payload, path })),
+    moveTakes: ({ path, text }) =>
+      withLesson(path, real => lanes.rest.run('move-takes', { path: real, text })),
     undoTake: payload => withLesson(payload.path, path => lanes.rest.run('undo-take', { ...payload, path })),
   };
 

@@ -13,6 +13,7 @@ import { recordingList } from './recording-list.js';
 import { scriptView } from './script-view.js';
 import { clock } from './seconds.js';
 import { staleNote } from './stale-note.js';
+import { strayNote } from './stray-note.js';
 import { takeKeeper } from './take-keeper.js';
 import { takeView } from './take-view.js';
 import { textList } from './text-list.js';
@@ -107,6 +108,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     'Let the voice speak',
     () => void use({}, 'The voice speaks this text; the recordings are kept.'),
   );
+  const strays = strayNote(() => void follow());
   const stage = html(
     'div',
     { class: 'stage' },
@@ -124,7 +126,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
   const element = html(
     'section',
     { class: 'pane narration-pane', 'aria-label': 'Narration' },
-    html('header', { class: 'row' }, html('h2', {}, 'Narration'), summary),
+    html('header', { class: 'row' }, html('h2', {}, 'Narration'), summary, strays.element),
     list.element,
     stage,
   );
@@ -153,6 +155,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     if (takes === undefined || path === undefined) return;
     const now = part();
     drawSummary(takes);
+    strays.show(takes.strays);
     list.show(takes, chosen);
     script.show(now, takes.steps[now?.step ?? 0] ?? '');
     note.replaceChildren(...(now === undefined ? [] : staleNote(now)));
@@ -203,6 +206,25 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
   }
   const use = (how: { readonly recording?: number; readonly cut?: Cut }, said: string): Promise<void> =>
     change('useTake', how, said);
+
+  /** Takes follow their words. */
+  async function follow(): Promise<void> {
+    const lesson = handlers.lesson();
+    if (lesson === undefined) return;
+    const answer = await bridge.ask('moveTakes', lesson);
+    view.forget();
+    await refresh();
+    if (answer.ok) {
+      const { moved } = answer.value;
+      tell(
+        moved === 1
+          ? 'One take is with its words again.'
+          : `${String(moved)} takes are with their words again.`,
+      );
+      record.focus();
+      handlers.changed();
+    } else tellProblem(answer.problem);
+  }
 
   async function makeRecording(withCountIn: boolean): Promise<void> {
     const [lesson, now] = [handlers.lesson(), part()];

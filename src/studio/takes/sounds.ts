@@ -16,6 +16,8 @@ const sampleRate = 48_000;
 /** Fetches recordings of a lesson from the host. */
 export interface Sounds {
   readonly fetch: (path: string, id: string, recording: number) => Promise<Sound | Problem>;
+  /** Recordings have other ids now. */
+  readonly forget: () => void;
 }
 
 export const isProblem = (found: Sound | Problem): found is Problem => 'message' in found;
@@ -32,6 +34,9 @@ export function soundsOf(bridge: Bridge): Sounds {
     }
   };
   return {
+    forget: () => {
+      known.clear();
+    },
     fetch: async (path, id, recording) => {
       const key = JSON.stringify([path, id, recording]);
       const before = known.get(key);

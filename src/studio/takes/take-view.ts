@@ -15,6 +15,8 @@ export interface TakeView {
   /** Plays a recording of a text from where its speech begins to where it ends; where something is heard already, that is stopped instead. */
   readonly listen: (path: string, id: string, recording: number) => Promise<void>;
   readonly stop: () => void;
+  /** Recordings have other ids now. */
+  readonly forget: () => void;
   /** What the microphone heard just before a recording, by which its noise is judged. */
   readonly keepRoom: (id: string, recording: number, room: Float32Array) => void;
 }
@@ -114,6 +116,10 @@ export function takeView(bridge: Bridge, handlers: TakeViewHandlers): TakeView {
     },
     stop: () => {
       listening?.stop();
+    },
+    forget: () => {
+      sounds.forget();
+      rooms.clear();
     },
     keepRoom: (id, recording, room) => {
       rooms.set(`${id}/${String(recording)}`, room);

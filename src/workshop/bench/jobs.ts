@@ -23,6 +23,7 @@ export interface Jobs {
   readonly 'save-take': Payload<'saveTake'>;
   readonly 'use-take': Payload<'useTake'>;
   readonly 'undo-take': Payload<'undoTake'>;
+  readonly 'move-takes': LessonText;
 }
 
 /** What comes of each job. */
@@ -36,6 +37,7 @@ export interface JobResults {
   readonly 'save-take': Answers['saveTake'];
   readonly 'use-take': Answers['useTake'];
   readonly 'undo-take': Answers['undoTake'];
+  readonly 'move-takes': Answers['moveTakes'];
 }
 
 export type JobName = keyof Jobs;

@@ -5,7 +5,7 @@ import { draftJob } from './draft-job.js';
 import type { JobName, JobResults, Order, Progress, Report } from './jobs.js';
 import { previewJob } from './preview-job.js';
 import { saveTake, undoTake, useTake } from '../takes/change-take.js';
-import { listTakes } from '../takes/list-takes.js';
+import { followWords, listTakes } from '../takes/list-takes.js';
 import { readTake } from '../takes/read-take.js';
 
 /** The thread in which long work is done: one order after another. */
@@ -27,6 +27,8 @@ function work(order: Order, onProgress: (progress: Progress) => void): Promise<A
       return useTake(order.job);
     case 'undo-take':
       return undoTake(order.job);
+    case 'move-takes':
+      return followWords(order.job);
   }
 }
 

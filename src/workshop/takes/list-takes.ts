@@ -10,7 +10,10 @@ import type { Speech, Timeline } from '../../timeline/index.js';
 import { granted, refused, refusedBySystem } from '../answer.js';
 import { soundLesson } from '../bench/checked-lesson.js';
 import { takesFolder } from '../bench/lesson-paths.js';
+import { finishMoves, moveTakes } from './move-takes.js';
+import { comeHome, planMoves } from './plan-moves.js';
 import { soundFacts } from './sound-facts.js';
+import { takesMadeFor, textsOf } from './stray-takes.js';
 import { takeStore } from './take-store.js';
 
 /** Everything that is read aloud in a lesson with its recordings, and when it is heard with the takes as they are. */
@@ -20,6 +23,7 @@ export async function listTakes({ path, text }: Payload<'takes'>): Promise<Answe
   if (lesson === undefined)
     return refused('the lesson cannot be read, so its texts are not known', 'mend the errors in its text');
   try {
+    await finishMoves(folder);
     const parts = await partsOf(lesson, folder);
     const timeline = await timelineOf(path, text, parts, lesson.narrator.pace);
     const starts = new Map(
@@ -32,10 +36,31 @@ export async function listTakes({ path, text }: Payload<'takes'>): Promise<Answe
         const start = starts.get(part.id);
         return start === undefined ? part : { ...part, start };
       }),
+      strays: comeHome(textsOf(parts), await takesMadeFor(folder)),
       ...(timeline === undefined ? {} : { seconds: timeline.seconds }),
     });
   } catch (error) {
     return refusedBySystem(error, 'the takes cannot be read');
+  }
+}
+
+/** Takes whose words stand elsewhere now go there. */
+export async function followWords({
+  path,
+  text,
+}: Payload<'moveTakes'>): Promise<Answer<Answers['moveTakes']>> {
+  const folder = takesFolder(path);
+  const { value: lesson } = readLesson(sourceText(path, text));
+  if (lesson === undefined) return refused('the lesson cannot be read, so its texts are not known');
+  try {
+    await finishMoves(folder);
+    const texts = textsOf(await partsOf(lesson, folder));
+    const takes = await takesMadeFor(folder);
+    const moves = planMoves(texts, takes);
+    if (moves.length > 0) await moveTakes(folder, moves);
+    return granted({ moved: comeHome(texts, takes) });
+  } catch (error) {
+    return refusedBySystem(error, 'the takes were not moved', 'what was moved so far is moved on next time');
   }
 }
 
