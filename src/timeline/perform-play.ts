@@ -79,10 +79,11 @@ export function performPlay(
         )
       : demonstrated(score, action, action.as, input.chordsIn, rounds, atLeast);
   if (once === undefined) return { value: silent(action.bars), diagnostics: [nothingToDemonstrate(action)] };
-  const label = (index: number | undefined) => (index === undefined ? undefined : score.bars[index]?.label);
+  // As written, since after a da capo the last bar that sounds is an earlier one.
+  const heard = once.bars.map(({ bar }) => bar);
   const bars = {
-    first: label(once.bars[0]?.bar) ?? action.bars.first,
-    last: label(once.bars.at(-1)?.bar) ?? action.bars.last,
+    first: score.bars[Math.min(...heard)]?.label ?? action.bars.first,
+    last: score.bars[Math.max(...heard)]?.label ?? action.bars.last,
   };
   const times = Math.max(1, Math.trunc(action.times));
   const passages = Array.from({ length: times }, (_, time) => ({

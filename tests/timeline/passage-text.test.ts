@@ -2,12 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { add, fraction, pitchClass } from '../../src/score/index.js';
 import { buildTimeline, passageText } from '../../src/timeline/index.js';
 import type { ChordsIn } from '../../src/timeline/index.js';
-import { cMajor, lessonOf, located, play, scoreOf } from './lessons.js';
+import { barsHeard, cMajor, lessonOf, located, play, scoreOf, timelineOf } from './lessons.js';
 
 const score = scoreOf('[V:RH] G | C4 | D4 | E4 |\n[V:T] C | C4 | D4 | E4 |', [
   'V:RH name="Right hand"',
   'V:T',
 ]);
+
+// Common practice: after a da capo the piece ends where `Fine` stands.
+it('the bars of a passage are named as written, also with a da capo', () => {
+  const daCapo = scoreOf('C4 | D4 !fine! | E4 | !D.C.alfine! F4 |]');
+  const timeline = timelineOf(daCapo, [play('1-4')]);
+  expect(barsHeard(daCapo, timeline)).toBe('1 2 3 4 1(1) 2(1)');
+  expect(timeline.events.flatMap(event => (event.kind === 'passage' ? [passageText(event)] : []))).toEqual([
+    'bars 1-4',
+  ]);
+});
 
 describe('what is played, in words', () => {
   it.each([
