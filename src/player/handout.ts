@@ -27,10 +27,10 @@ function claimItem(data: PageData, claim: PageClaim): HTMLElement {
   const number = data.claims.indexOf(claim) + 1;
   const evidence = claim.evidence
     .filter(({ role }) => role !== 'supports')
-    .map(
-      ({ role, pitch, bar, why }) =>
-        `${role}: ${withAccidentals(pitch)}${bar === '' ? '' : ` (bar ${bar})`}${why === '' ? '' : `, ${why}`}`,
-    );
+    .map(({ role, pitch, bar, why }) => {
+      const place = bar === '' ? '' : ` (${bar === '0' ? 'pickup' : `bar ${bar}`})`;
+      return `${role}: ${withAccidentals(pitch)}${place}${why === '' ? '' : `, ${why}`}`;
+    });
   return html(
     'li',
     { value: number },

@@ -67,6 +67,8 @@ describe.each([
   test('with an answered question and the notes in words', async () => {
     const { page } = await openPage(browser, address, options);
     await page.getByRole('button', { name: 'Next step' }).click();
+    await page.getByRole('button', { name: 'B flat' }).click();
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'C sharp' }).click();
     await page.locator('.step.current .in-words summary').click();
     expect(await violations(page)).toEqual([]);
@@ -119,6 +121,38 @@ describe.each([
     const { page } = await openPage(browser, address, options);
     await page.getByText('Options').click();
     expect(await violations(page)).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('what is read aloud by itself', () => {
+  test('is silent while the lesson runs, and is one short sentence when the step changes', async () => {
+    const { page } = await openPage(browser, address);
+    await page.keyboard.press('c');
+    await page.evaluate(() => {
+      const told: string[] = [];
+      Object.assign(globalThis, { told });
+      new MutationObserver(records => {
+        for (const { target } of records) {
+          const element = target instanceof Element ? target : target.parentElement;
+          const region = element?.closest('[aria-live], [role=status], [role=alert], [role=log]');
+          if (region !== null && region !== undefined) told.push(region.textContent);
+        }
+      }).observe(document, { subtree: true, childList: true, characterData: true });
+    });
+    const told = () => page.evaluate(() => (globalThis as unknown as { told: string[] }).told);
+    const speech = (await timelineOf(page)).events.find(event => event.kind === 'speech');
+    await page
+      .getByRole('slider', { name: 'Place in the lesson' })
+      .fill(String(Math.floor(speech?.start ?? 0) - 3));
+    await page.locator('.transport-play').click();
+    // Music, then words with captions.
+    await page.waitForSelector('.sounding');
+    await page.waitForFunction(() => document.querySelectorAll('.caption .spoken').length > 0);
+    await page.waitForTimeout(1500);
+    expect(await told()).toEqual([]);
+    await page.keyboard.press('n');
+    expect([...new Set(await told())]).toEqual(['Step 2 of 3: Out on the water']);
     await page.context().close();
   });
 });

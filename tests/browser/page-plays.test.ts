@@ -37,6 +37,12 @@ describe('playing', () => {
     await page.waitForFunction(() => document.querySelectorAll('.sounding').length === 2);
     expect(await page.locator('.bar-now rect').count()).toBe(2);
     expect(await page.locator('.halo').count()).toBe(2);
+    // Of the harmonies of the step the one that sounds is marked: i of bar 1, not that of the pickup before it.
+    expect(
+      await page
+        .locator('.label-numerals')
+        .evaluateAll(labels => labels.map(label => label.classList.contains('now'))),
+    ).toEqual([false, true, false, false, false]);
     // The pickup A alone, then bar 1: D above, D in the bass.
     expect(await page.evaluate(() => (globalThis as unknown as { seen: string[] }).seen)).toEqual([
       'A',

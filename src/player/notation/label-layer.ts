@@ -121,8 +121,8 @@ export function drawLabels(
   if (shown.length === 0) return coverSize + 4;
   for (const row of rows) {
     if (!request.layers.has(row.layer)) continue;
-    const drawn = shown.map(({ segment, x }) => {
-      const group = svg('g', { class: `label label-${row.layer}` });
+    const drawn = shown.map(({ index, segment, x }) => {
+      const group = svg('g', { class: `label label-${row.layer}`, 'data-harmony': index });
       parent.append(group);
       return { group, x, width: drawParts(group, partsOf(row.layer, segment), row, x, request.widths) };
     });
@@ -133,6 +133,12 @@ export function drawLabels(
   }
   if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y, request.widths);
   return y - top;
+}
+
+/** Marks the labels of the harmony that sounds; `undefined` where none does. */
+export function markHarmony(labels: SVGGElement, harmony: number | undefined): void {
+  for (const label of labels.querySelectorAll('[data-harmony]'))
+    label.classList.toggle('now', label.getAttribute('data-harmony') === String(harmony));
 }
 
 /** Height of a cover, in units of the engraving. */

@@ -89,6 +89,7 @@ export function notationView(
   let whole = true;
   let lineInView = -1;
   let marked = '';
+  let harmony: number | undefined;
   let chosen: Chosen | undefined;
 
   const drawChosen = (): void => {
@@ -127,7 +128,16 @@ export function notationView(
       const labelled = { layers, start, end, covered, readings, widths };
       system.label(inExcerpt ? labelled : undefined, whole ? labelRoom : 0);
     }
+    for (const system of systems) system.markHarmony(harmony);
     lineInView = -1;
+  };
+
+  /** The harmony that sounds: that of the latest note struck in the bar. */
+  const harmonyAt = (bar: number | undefined, notes: readonly number[]): number | undefined => {
+    const from = bar === undefined ? undefined : score.bars[bar]?.start;
+    if (from === undefined) return undefined;
+    const onset = Math.max(from, ...notes.map(id => score.notes[id]?.onset ?? 0));
+    return score.segments.findIndex(({ start, end }) => start <= onset && onset < end);
   };
 
   /** The first line comes with the title above it. */
@@ -190,9 +200,11 @@ export function notationView(
       const { placement, systems } = laid;
       const place = bar === undefined ? undefined : placement.bars[bar];
       const places = notes.flatMap(id => placement.notes[id] ?? []);
+      harmony = harmonyAt(bar, notes);
       for (const system of systems) {
         system.markBar(place);
         system.markNotes(places);
+        system.markHarmony(harmony);
       }
       if (place !== undefined && follow && place.system !== lineInView) bringIntoView(place.system);
     },

@@ -2,7 +2,7 @@ import type { EvidenceRole } from '../../claims/index.js';
 import type { PageScore } from '../../timeline/index.js';
 import { svg } from '../dom.js';
 import type { DrawnSystem } from './engrave.js';
-import { drawLabels, type LabelRequest } from './label-layer.js';
+import { drawLabels, markHarmony, type LabelRequest } from './label-layer.js';
 import { drawToneMarks } from './tone-marks.js';
 import type { BarPlace, NotePlace, Placement } from './place-score.js';
 
@@ -17,6 +17,8 @@ export interface SystemView {
   readonly frame: (bars: readonly BarPlace[]) => boolean;
   /** Draws labels; keeps at least `room` under the staff, so that lines do not move about from step to step. */
   readonly label: (request: LabelRequest | undefined, room: number) => void;
+  /** Marks the labels of the harmony that sounds: its position in `PageScore.segments`. */
+  readonly markHarmony: (harmony: number | undefined) => void;
   readonly markBar: (bar: BarPlace | undefined) => void;
   /** Marks what the reader looks at closely: bars by a line over them, a note by corners around it. */
   readonly markChosen: (bars: readonly BarPlace[], note: NotePlace | undefined) => void;
@@ -122,6 +124,9 @@ export function systemView(
       const height =
         request === undefined ? 0 : drawLabels(labels, score, placement, index, request, labelTop);
       setHeight(Math.max(room, height));
+    },
+    markHarmony: harmony => {
+      markHarmony(labels, harmony);
     },
     markBar: bar => {
       barGround.replaceChildren();
