@@ -15,9 +15,9 @@ import {
   writeAudio,
 } from '../../src/sound/index.js';
 import type { MixOptions, MixSpeech } from '../../src/sound/index.js';
-import { buildTimeline } from '../../src/timeline/index.js';
+import { buildTimeline, spokenTexts } from '../../src/timeline/index.js';
 import type { Timeline } from '../../src/timeline/index.js';
-import { cMajor, lessonOf, play, say, scoreOf } from '../timeline/lessons.js';
+import { ask, cMajor, lessonOf, play, say, scoreOf, wait } from '../timeline/lessons.js';
 
 const score = scoreOf('CEGc | BGDG | c4 |', ['Q:1/4=100']);
 const alone = say('Alone.');
@@ -136,6 +136,23 @@ describe('the mix', () => {
     const left = await mixed(timeline, quiet);
     const start = timeline.events.find(event => event.kind === 'speech')?.start ?? NaN;
     expect(Math.abs(level(left, start, start + 4) - level(whole, start, start + 4))).toBeLessThan(0.5);
+  });
+
+  it('is silent where the lesson is: before it begins, in a wait, and while a student thinks', async () => {
+    const question = ask('Which one?', ['C', 'G'], 'C');
+    const asking = lessonOf([[play('1-2'), wait(3), question]]);
+    const words = new Map(spokenTexts(asking).map(({ id }) => [id, babble(1, 0.1)] as const));
+    const spoken = new Map([...words].map(([id]) => [id, { seconds: 1, words: [] }]));
+    const silent = buildTimeline({ lesson: asking, score, chordsIn: cMajor, speech: spoken }).value;
+    const left = await mixed(silent, words);
+    const quiet = silent.events.filter(({ kind }) => kind === 'pause' || kind === 'question');
+    const halves = quiet.map(({ start, end }) => level(left, (start + end) / 2, end));
+    // The lead-in, the wait, the time to think, the ring-out; what is struck before has died away by their second half.
+    expect(halves).toHaveLength(4);
+    for (const half of halves) expect(half).toBeLessThan(-80);
+    const heard = silent.events.filter(({ kind }) => kind === 'passage' || kind === 'speech');
+    expect(heard).toHaveLength(3);
+    for (const { start, end } of heard) expect(level(left, start, end)).toBeGreaterThan(-35);
   });
 
   it('gives the same samples each time', async () => {
