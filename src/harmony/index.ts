@@ -13,6 +13,7 @@ export {
   sameChord,
 } from './chord.js';
 export * from './roman-numeral.js';
+export { embellishes } from './common-tone.js';
 export { keyOfTarget, realize } from './realize.js';
 export type { SeventhConvention } from './realize.js';
 export { analyse } from './analyse.js';

@@ -98,6 +98,8 @@ export function realize(numeral: RomanNumeral, of: Key, convention: SeventhConve
       return chord(raisedFourth(of), 'German augmented sixth', inversion);
     case 'French':
       return chord(degreeTone(of, 2), 'French augmented sixth', inversion);
+    case 'common-tone':
+      return chord(degreeTone({ tonic: of.tonic, mode: 'major' }, 2, 1), 'diminished seventh', inversion);
     case 'Swiss':
       return chord(degreeTone(of, 2, 1), 'Swiss augmented sixth', inversion);
   }

@@ -1,7 +1,8 @@
 /** A Roman numeral as read. */
 export interface RomanNumeral {
   /** `degree` for plain numerals; the named chords of the trade otherwise. */
-  readonly kind: 'degree' | 'Neapolitan' | 'Italian' | 'French' | 'German' | 'Swiss' | 'cadential';
+  readonly kind:
+    'degree' | 'Neapolitan' | 'Italian' | 'French' | 'German' | 'Swiss' | 'cadential' | 'common-tone';
   /** Semitones that a leading sharp or flat adds to the degree. */
   readonly alter: number;
   /** 1 to 7. */
@@ -52,6 +53,7 @@ const figuresBorne: Readonly<Record<RomanNumeral['kind'], readonly Figures[]>> =
   German: ['65', '7', '43', '42'],
   Swiss: ['43', '7', '65', '42'],
   cadential: ['', '64'],
+  'common-tone': ['7', '65', '43', '42'],
 };
 const sixths = { It: 'Italian', Fr: 'French', Ger: 'German', Sw: 'Swiss' } as const;
 
@@ -90,14 +92,14 @@ const plainSigns = (text: string): string =>
 
 /**
  * Reads a Roman numeral: case for quality, `o` or `°`, `ø`, `+`, `M`, figures with or without slash (`V65`, `V6/5`), applied
- * chords to any depth (`V7/V/V`), `N6`, `It6 Fr43 Ger65 Sw43`, `cad64`, a leading sharp or flat. `{ at, expected }` for anything else.
+ * chords to any depth (`V7/V/V`), `N6`, `It6 Fr43 Ger65 Sw43`, `cad64`, `CTo7`, a leading sharp or flat. `{ at, expected }` for anything else.
  */
 export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral {
   const text = plainSigns(written);
   const read = (from: number): RomanNumeral | UnreadNumeral => {
     const rest = text.slice(from);
     const head = /^(b{1,2}|#{1,2})?(VII|vii|III|iii|VI|vi|IV|iv|II|ii|I|i|V|v)(?![IiVvt])/u.exec(rest);
-    const named = /^(bb|b|##|#)?(N|It|Fr|Ger|Sw|[Cc]ad)/u.exec(rest);
+    const named = /^(bb|b|##|#)?(N|It|Fr|Ger|Sw|[Cc]ad|CT|Ct|ct)/u.exec(rest);
     let numeral: Omit<RomanNumeral, 'figures' | 'target' | 'quality' | 'majorSeventh'>;
     let at: number;
     if (head !== null) {
@@ -115,22 +117,34 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
       if (named[1] !== undefined && !/cad/i.test(name))
         return { at: from, expected: ['a Roman numeral I to VII'] };
       const kind =
-        name === 'N' ? 'Neapolitan' : /cad/i.test(name) ? 'cadential' : sixths[name as keyof typeof sixths];
+        name === 'N'
+          ? 'Neapolitan'
+          : /cad/i.test(name)
+            ? 'cadential'
+            : /ct/i.test(name)
+              ? 'common-tone'
+              : sixths[name as keyof typeof sixths];
       numeral = {
         kind,
         alter: 0,
-        degree: kind === 'Neapolitan' ? 2 : kind === 'cadential' ? 1 : 4,
+        degree: kind === 'Neapolitan' || kind === 'common-tone' ? 2 : kind === 'cadential' ? 1 : 4,
         upper: named[1] === undefined,
       };
       at = from + named[0].length;
     } else {
-      return { at: from, expected: ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64'] };
+      return {
+        at: from,
+        expected: ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64', 'CTo7'],
+      };
     }
     const mark = /^(o|ø|\/o|\+)?(Maj|maj|M)?((?:\+)?(?:\d(?:\/(?=\d))?)*)/u.exec(text.slice(at));
     const sign = mark?.[1] ?? '';
     const digits = (mark?.[3] ?? '').replace(/[/+]/g, '');
     const figures =
-      numeral.kind === 'degree' || numeral.kind === 'cadential' || numeral.kind === 'Neapolitan'
+      numeral.kind !== 'Italian' &&
+      numeral.kind !== 'French' &&
+      numeral.kind !== 'German' &&
+      numeral.kind !== 'Swiss'
         ? figuresRead[digits]
         : digits === '' || digits === '6'
           ? usualFigures[numeral.kind]
@@ -182,6 +196,7 @@ export function printRomanNumeral(of: RomanNumeral): string {
     German: 'Ger',
     Swiss: 'Sw',
     cadential: of.upper ? 'cad' : 'bcad',
+    'common-tone': 'CTo',
   }[of.kind];
   // Plain `It` is read with its usual bass, so that root position has to be written out.
   const figures = of.kind === 'Italian' && of.figures === '' ? '53' : of.figures;

@@ -2,6 +2,7 @@ import { fraction, printPitchClass } from '../score/index.js';
 import type { Fraction, NoteId, Score } from '../score/index.js';
 import { bassSpans } from './bass-line.js';
 import { bassOf } from './chord.js';
+import { embellishes } from './common-tone.js';
 import { foreignTones, tonesBetween } from './foreign-tones.js';
 import { sameKey } from './key.js';
 import type { KeyFits } from './key-fit.js';
@@ -55,8 +56,21 @@ function spansOf({ sound, lattice }: Heard, path: KeyPath): readonly Span[] {
   );
 }
 
+/** The numeral of a diminished seventh chord that embellishes the tonic or the dominant that comes next, if it is one. */
+function commonToneReading(span: Span, next: Span | undefined): Reading | undefined {
+  if (!embellishes(span.chord, next?.chord)) return undefined;
+  const plain = { name: 'CTo', majorSeventh: false, cost: 0 } as const;
+  const of = next?.chord.root;
+  if (of === span.key.tonic) return { ...plain, function: 'tonic' };
+  return of === span.key.tonic + 1
+    ? { ...plain, function: 'dominant', target: 'V', targetRoot: 1 }
+    : undefined;
+}
+
 /** Which of a chord's readings the next harmony bears out: the first whose target comes, else the likeliest. */
 function chooseReading(span: Span, next: Span | undefined): Reading {
+  const commonTone = commonToneReading(span, next);
+  if (commonTone !== undefined) return commonTone;
   const readings = readingsOf(span.chord, span.key);
   const borneOut = readings.find(
     reading =>
@@ -210,7 +224,11 @@ export function segmentsOf(heard: Heard, path: KeyPath): readonly Segment[] {
       chord: span.chord,
       key: span.key,
       roman: cadential ? 'cad64' : romanOf(reading, span.chord),
-      function: cadential ? 'dominant' : reading.target === 'V' ? 'predominant' : reading.function,
+      function: cadential
+        ? 'dominant'
+        : reading.target === 'V' && reading.name !== 'CTo'
+          ? 'predominant'
+          : reading.function,
       bass: bassOf(span.chord),
       chordTones: members,
       nonChordTones: named,

@@ -62,6 +62,8 @@ describe('a numeral is read in every form that teachers write', () => {
     ['cad', 'cad64'],
     ['cad6/4', 'cad64'],
     ['Cad64', 'cad64'],
+    ['ct°7', 'CTo7'],
+    ['CTo4/2/V', 'CTo42/V'],
   ];
   test.each(rows)('%s is %s', (written, plain) => {
     expect(printRomanNumeral(numeralNamed(written))).toBe(plain);
@@ -70,7 +72,7 @@ describe('a numeral is read in every form that teachers write', () => {
 });
 
 describe('what is no numeral stops at the fault and says what could stand there', () => {
-  const head = ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64'];
+  const head = ['a Roman numeral I to VII', 'N6', 'It6', 'Fr43', 'Ger65', 'cad64', 'CTo7'];
   const figures = ['figures 6, 64, 7, 65, 43, 42 or 9'];
   const more = ['figures', '`/` and the numeral that the chord is applied to', 'the end of the numeral'];
   const rows: readonly (readonly [text: string, at: number, expected: readonly string[]])[] = [

@@ -15,6 +15,7 @@ import {
   applied,
   augmentedSixths,
   cadential,
+  commonTone,
   contrasts,
   diatonic,
   enharmonic,
@@ -61,6 +62,7 @@ const tertian = [
   ['chords that are taken for each other', contrasts, 3],
   ['the Neapolitan', neapolitan, 2],
   ['diminished sevenths that sound alike', enharmonic, 3],
+  ['common-tone diminished sevenths', commonTone, 3],
   ['figured bass', figuredBass, 4],
 ] as const;
 

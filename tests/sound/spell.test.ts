@@ -87,6 +87,7 @@ const numerals: readonly Row[] = [
   row('III+', 'three augmented'),
   row('I6', 'one six'),
   row('I64', 'one six four'),
+  row('CTo7', 'common tone diminished seventh'),
   row('Cad64', 'cadential six four'),
   row('V64-53', 'cadential six four'),
   row('ii6', 'two six'),
@@ -219,7 +220,7 @@ function spokenFor({ written, in: within = written, options }: Row): string {
 describe.each([
   ['notes', notes, 21],
   ['chord symbols', chords, 22],
-  ['numerals', numerals, 45],
+  ['numerals', numerals, 46],
   ['figures, metres, intervals', figures, 21],
   ['bar references', references, 8],
   ['terms and signs', terms, 23],

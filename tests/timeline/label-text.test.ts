@@ -29,6 +29,7 @@ describe('numerals as they are printed', () => {
     ['Ger65', [text('Ger'), stack('6', '5')]],
     ['Fr43', [text('Fr'), stack('4', '3')]],
     ['cad64', [text('cad'), stack('6', '4')]],
+    ['CTo42/V', [text('CT'), raised('°'), stack('4', '2'), text('/'), text('V')]],
   ])('%s', (roman, parts) => {
     expect(romanLabel(roman)).toEqual(parts);
   });

@@ -14,6 +14,7 @@ import { family } from '../family.js';
 import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
+import { commonToneDispute } from './common-tone.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
@@ -41,7 +42,9 @@ function ask(
 ): Judgement {
   const key = says.key ?? context.home;
   const chord = realize(says.numeral, key, convention);
-  return judgeWhole(chord, { range, withBass: true, key, roman: printRomanNumeral(says.numeral) }, context);
+  // `CTo7` is written of any inversion (Hutchinson, Common-Tone Diminished Seventh Chords); other figures are meant.
+  const withBass = says.numeral.kind !== 'common-tone' || says.numeral.figures !== '7';
+  return judgeWhole(chord, { range, withBass, key, roman: printRomanNumeral(says.numeral) }, context);
 }
 
 const cadential = (): RomanNumeral => {
@@ -132,6 +135,14 @@ export const numeralFamily = family<Span, NumeralSays>({
         code: 'C0202',
         reason:
           'true where the six-four is written by what it does, V64-53; by its notes it is the tonic over its fifth, and here it is called cad64',
+        instead,
+      };
+    const dispute = isSupported(judgement) ? commonToneDispute(says.numeral, range, context) : undefined;
+    if (dispute !== undefined)
+      return {
+        ...judged(judgement, codes, range, context),
+        ...dispute,
+        code: codes[dispute.outcome],
         instead,
       };
     if (!isSupported(judgement)) {

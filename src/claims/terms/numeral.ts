@@ -58,6 +58,7 @@ const special = oneOf(
   inOrder(text('Fr'), maybe(oneOf('43', '4/3', '6'))),
   inOrder(text('Ger'), maybe(oneOf('65', '6/5', '6'))),
   inOrder(text('Sw'), maybe(oneOf('43', '4/3'))),
+  inOrder(oneOf('CT', 'ct'), oneOf('o', '°'), oneOf('7', '65', '6/5', '43', '4/3', '42', '4/2')),
   'cad64',
   'Cad64',
 );
@@ -66,13 +67,14 @@ export const numeralShape = inOrder(
   maybe(oneOrMore(inOrder(text('/'), maybe(accidental), degree))),
 );
 
-/** `V65/V`, `viio7/ii`, `N6`, `Ger65`, `cad64`. */
+/** `V65/V`, `viio7/ii`, `N6`, `Ger65`, `cad64`, `CTo7`. */
 const written: Parser<RomanNumeral> = foreignToken({
   name: 'RomanNumeral',
   label: 'a Roman numeral such as `V65/V`',
   shape: numeralShape,
   // `i` opens a numeral and `inversion` does not.
-  opens: /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oøM]|maj|[^\p{L}]|$)|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L}))/u,
+  opens:
+    /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oøM]|maj|[^\p{L}]|$)|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L})|(?:CT|Ct|ct)[o°])/u,
   // `I-IV-V`: numerals are joined by hyphens, and have none.
   run: /[^\s,;–→-]+/uy,
   value: run => {

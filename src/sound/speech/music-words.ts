@@ -120,6 +120,7 @@ const specialChords: readonly (readonly [RegExp, string])[] = [
   [/^Fr\+?(6|43|4\/3)$/u, 'French augmented sixth'],
   [/^Ger\+?(6|65|6\/5)$/u, 'German augmented sixth'],
   [/^[Cc]ad(64|6\/4)$/u, 'cadential six-four'],
+  [/^(CT|Ct|ct)[o°](7|65|6\/5|43|4\/3|42|4\/2)$/u, 'common-tone diminished seventh'],
   [/^V\(?(64-53|6\/4-5\/3)\)?$/u, 'cadential six-four'],
 ];
 

@@ -63,7 +63,7 @@ export const spellNumeral: Rule = (place): TokenReading | undefined => {
   const text = here(place);
   if (text === 'V' || text === 'v') return { words: ['five'] };
   const words =
-    isPlainNumeral(text) || /^(N6|It|Fr|Ger|[Cc]ad)\+?\d?/u.test(text)
+    isPlainNumeral(text) || /^(N6|It|Fr|Ger|[Cc]ad|C[Tt][o°]|ct[o°])\+?\d?/u.test(text)
       ? numeralWords(text, place)
       : undefined;
   return words === undefined ? undefined : { words };
