@@ -19,6 +19,7 @@ export function menu(tell: (command: MenuCommand) => void): Menu {
       submenu: [
         command('New from a score…', 'new', 'CmdOrCtrl+N'),
         command('Open…', 'open', 'CmdOrCtrl+O'),
+        command('Open a recent one…', 'recent', 'CmdOrCtrl+Shift+O'),
         separator,
         command('Save', 'save', 'CmdOrCtrl+S'),
         command('Save as…', 'save-as', 'CmdOrCtrl+Shift+S'),
@@ -55,5 +56,6 @@ export function menu(tell: (command: MenuCommand) => void): Menu {
       ],
     },
     { role: 'windowMenu' },
+    { role: 'help', submenu: [command('Keys and pointer', 'help', 'F1')] },
   ]);
 }

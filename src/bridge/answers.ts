@@ -152,7 +152,17 @@ export type HostEvent =
    */
   | { readonly kind: 'close-asked' };
 
-export const menuCommands = ['open', 'new', 'save', 'save-as', 'narration', 'export', 'find'] as const;
+export const menuCommands = [
+  'open',
+  'recent',
+  'new',
+  'save',
+  'save-as',
+  'narration',
+  'export',
+  'find',
+  'help',
+] as const;
 export type MenuCommand = (typeof menuCommands)[number];
 
 /** The one way from the window to its host; the desktop shell and the local server each carry it their own way. */

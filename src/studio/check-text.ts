@@ -69,7 +69,7 @@ export function checker(): Checker {
     return {
       wanted: paths.filter(path => !scores.has(path)),
       isRead: true,
-      findings: [...diagnostics, ...checked.diagnostics, ...ofScores].map(each =>
+      findings: [...ofScores, ...diagnostics, ...checked.diagnostics].map(each =>
         findingOf(name, each, checked.value.claims),
       ),
       claims: checked.value.claims.map(textClaim),

@@ -1,7 +1,7 @@
 import type { Bridge } from '../bridge/index.js';
 import { afterPause } from './after-pause.js';
 import type { Analysed, Checked, FromWorker, ToWorker } from './checked.js';
-import { fileName } from './lesson-file.js';
+import { fileName } from './file-name.js';
 import { problemWords } from './problem-words.js';
 
 /** A pause in typing after which the text is checked, in milliseconds. */

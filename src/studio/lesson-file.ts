@@ -2,7 +2,9 @@ import type { Answers, Bridge, OpenedLesson } from '../bridge/index.js';
 import { afterPause } from './after-pause.js';
 import { askConflicts } from './ask-conflicts.js';
 import { askUser } from './ask-user.js';
-import { chooseFile } from './choose-file.js';
+import { chooseFile, chooseNewFile } from './choose-file.js';
+import { chooseLesson } from './choose-lesson.js';
+import { fileName } from './file-name.js';
 import { lineEndOf, withLineEnd, withLineFeeds } from './line-ends.js';
 import type { LineEnd } from './line-ends.js';
 import { conflictsOf, mergeLines, mergedText } from './merge-lines.js';
@@ -42,6 +44,8 @@ export interface LessonFile {
   readonly openPath: (path: string) => Promise<void>;
   /** Lets the user choose a lesson. */
   readonly open: () => Promise<void>;
+  /** Lets the user choose among the lessons with unsaved work and those that were opened lately. */
+  readonly openKnown: () => Promise<void>;
   /** A first lesson over a score of the user's choice. */
   readonly draft: () => Promise<void>;
   /** @returns whether the text is on disk now */
@@ -69,8 +73,6 @@ interface OpenLesson {
 
 const withBase = (base: string | undefined): { readonly base?: string } =>
   base === undefined ? {} : { base };
-
-export const fileName = (path: string): string => path.split(/[/\\]/u).at(-1) ?? path;
 
 export function lessonFile(
   bridge: Bridge,
@@ -204,6 +206,11 @@ export function lessonFile(
       const path = await chooseFile(bridge, 'lesson', begun.dialogs, begun.folder);
       if (path !== undefined) await openPath(path);
     },
+    openKnown: async () => {
+      if (!(await mayLeave())) return;
+      const path = await chooseLesson(bridge, handlers.tell);
+      if (path !== undefined) await openPath(path);
+    },
     draft: async () => {
       if (!(await mayLeave())) return;
       const path = await chooseFile(bridge, 'score', begun.dialogs, begun.folder);
@@ -215,19 +222,20 @@ export function lessonFile(
     save,
     saveAs: async () => {
       if (lesson === undefined) return;
-      const chosen = await bridge.ask('choose', { what: 'save-as', near: lesson.path });
-      if (!chosen.ok || chosen.value.path === undefined) return;
-      const { path } = chosen.value;
-      // The dialog has asked whether a file that is there may be replaced.
+      const { path: near, lineEnd } = lesson;
+      const path = await chooseNewFile(bridge, near, fileName(near), begun.dialogs, begun.folder);
+      if (path === undefined) return;
       const there = await bridge.ask('open', { path });
-      lesson = {
-        path,
-        isOnDisk: false,
-        lineEnd: lesson.lineEnd,
-        ...withBase(there.ok ? there.value.stamp : undefined),
-      };
+      // A dialog of the system has asked already whether a file that is there may be replaced.
+      if (there.ok && !begun.dialogs && !(await mayReplace(path))) return;
+      const former = lesson;
+      lesson = { path, isOnDisk: false, lineEnd, ...withBase(there.ok ? there.value.stamp : undefined) };
+      if (!(await save())) {
+        // The lesson stays what it was; why it was not saved has been told.
+        lesson = former;
+        await bridge.ask('forget', { path });
+      }
       handlers.renamed();
-      await save();
     },
     mayLeave,
     changedOnDisk: async stamp => {
@@ -254,6 +262,16 @@ export function lessonFile(
     },
   };
 }
+
+const mayReplace = async (path: string): Promise<boolean> =>
+  (await askUser(
+    `There is a lesson called ${fileName(path)} already`,
+    ['Its present state is kept as a backup.'],
+    [
+      ['replace', 'Replace it'],
+      ['leave', 'Leave it'],
+    ],
+  )) === 'replace';
 
 /** @param isOnDisk whether there is a file beside the unsaved work */
 const askUnsaved = (isOnDisk: boolean): Promise<'file' | 'unsaved'> =>

@@ -46,7 +46,6 @@ export interface TextPane {
 export interface TextPaneHandlers {
   readonly edited: () => void;
   readonly moved: (at: number) => void;
-  readonly save: () => void;
   /** What is known of the score, for completion. */
   readonly score: () => KnownScore;
 }
@@ -132,13 +131,6 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({ 'aria-label': 'Text of the lesson', tabindex: '0' }),
     keymap.of([
-      {
-        key: 'Mod-s',
-        run: () => {
-          handlers.save();
-          return true;
-        },
-      },
       { key: 'F4', run: () => goToClaim(1) },
       { key: 'Shift-F4', run: () => goToClaim(-1) },
       ...completionKeymap,

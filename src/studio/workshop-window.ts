@@ -1,14 +1,15 @@
 import { html } from '../player/index.js';
 import type { Answers, Bridge, HostEvent, MenuCommand } from '../bridge/index.js';
 import { afterPause } from './after-pause.js';
-import { askUser } from './ask-user.js';
 import type { Checked } from './checked.js';
 import { checking } from './checking.js';
 import { exporting } from './export-lesson.js';
-import { fileName, lessonFile } from './lesson-file.js';
+import { fileName } from './file-name.js';
+import { lessonFile } from './lesson-file.js';
 import { knownScore, noScore } from './known-score.js';
 import { previewPane } from './preview-pane.js';
 import { scorePane } from './score-pane.js';
+import { showHelp } from './show-help.js';
 import { narrationPane } from './takes/narration-pane.js';
 import { textPane } from './text-pane.js';
 import { verdictPane } from './verdict-pane.js';
@@ -51,9 +52,6 @@ export async function workshopWindow(
       moved: at => {
         cursor = at;
         verdicts.mark(at);
-      },
-      save: () => {
-        void file.save();
       },
       score: () => known,
     },
@@ -174,6 +172,7 @@ export async function workshopWindow(
 
   const commands: Readonly<Record<MenuCommand, () => void>> = {
     open: () => void file.open(),
+    recent: () => void file.openKnown(),
     new: () => void file.draft(),
     save: () => void file.save(),
     'save-as': () => void file.saveAs(),
@@ -182,7 +181,15 @@ export async function workshopWindow(
     find: () => {
       text.find();
     },
+    help: () => void showHelp(begun.version),
   };
+  // The menu of the desktop shell hears these keys only where the page leaves them alone.
+  addEventListener('keydown', event => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 's') return;
+    event.preventDefault();
+    if (event.shiftKey) commands['save-as']();
+    else commands.save();
+  });
   bridge.listen((event: HostEvent) => {
     switch (event.kind) {
       case 'changed-on-disk':
@@ -230,12 +237,15 @@ export async function workshopWindow(
         'span',
         { class: 'commands' },
         button('Open', commands.open, 'open a lesson'),
+        button('Recent', commands.recent, 'lessons with unsaved work, and those opened lately'),
         button('New from a score', commands.new, 'a first lesson, with claims that hold'),
         button('Save', commands.save, 'Ctrl+S'),
+        button('Save as', commands['save-as'], 'Ctrl+Shift+S'),
         narrate,
         button('Make the page', makePreview, 'the page opens at the step of the cursor'),
         button('Export', commands.export, 'everything that a build writes'),
         exports.stop,
+        button('Help', commands.help, 'what keys and pointer do'),
       ),
     ),
     notice,
@@ -250,17 +260,5 @@ export async function workshopWindow(
     ),
   );
   if (begun.lesson !== undefined) await file.openPath(begun.lesson);
-  else if (begun.recent.length > 0) {
-    const answer = await askUser(
-      'Which lesson?',
-      [],
-      [
-        ...begun.recent.map(
-          ({ path, title }) => [path, title === '' ? path : `${title} (${fileName(path)})`] as const,
-        ),
-        ['', 'None of these'],
-      ],
-    );
-    if (answer !== '') await file.openPath(answer);
-  }
+  else await file.openKnown();
 }

@@ -284,6 +284,7 @@ describe('the menu', () => {
       'Lesson',
       'New from a score…',
       'Open…',
+      'Open a recent one…',
       '',
       'Save',
       'Save as…',
