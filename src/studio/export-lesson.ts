@@ -4,8 +4,8 @@ import { chooseFile } from './choose-file.js';
 import { problemWords } from './problem-words.js';
 
 export interface Exporting {
-  /** Ends the export that runs; hidden while there is none. */
-  readonly stop: HTMLButtonElement;
+  /** How far the export is, with a button that ends it; hidden while there is none. */
+  readonly element: HTMLElement;
   /** Writes everything that a build writes into a folder of the user's choice. */
   readonly run: (lesson: { readonly path: string; readonly text: string }) => Promise<void>;
   readonly progress: (event: HostEvent & { readonly kind: 'progress' }) => void;
@@ -17,30 +17,40 @@ export function exporting(
   tell: (message: string) => void,
 ): Exporting {
   let running: string | undefined;
-  const stop = html(
-    'button',
-    { type: 'button', title: 'nothing half written stays', hidden: true },
-    'Stop the export',
-  );
+  const words = html('span', {});
+  const bar = html('progress', { max: 1, 'aria-label': 'Export' });
+  const stop = html('button', { type: 'button', title: 'nothing half written stays' }, 'Stop the export');
+  const element = html('p', { class: 'export', hidden: true }, bar, words, stop);
   stop.addEventListener('click', () => {
     if (running !== undefined) void bridge.ask('cancel', { job: running });
   });
   return {
-    stop,
+    element,
     run: async ({ path, text }) => {
+      if (running !== undefined) {
+        tell('An export is being made; stop it before another one begins.');
+        return;
+      }
       const folder = await chooseFile(bridge, 'folder', begun.dialogs, begun.folder);
       if (folder === undefined) return;
       const job = crypto.randomUUID();
       running = job;
-      stop.hidden = false;
+      words.textContent = 'beginning …';
+      bar.removeAttribute('value');
+      element.hidden = false;
+      tell('');
       const answer = await bridge.ask('build', { path, text, folder, also: ['all'], job });
-      stop.hidden = true;
+      element.hidden = true;
       running = undefined;
       if (!answer.ok) tell(`Nothing was exported: ${problemWords(answer.problem)}`);
-      else tell(`${String(answer.value.files.length)} files written to ${folder}`);
+      else tell(`${String(answer.value.files.length)} files were written to ${folder}`);
     },
-    progress: ({ job, doing }) => {
-      if (job === running) tell(doing);
+    progress: ({ job, doing, share }) => {
+      if (job !== running) return;
+      words.textContent = doing;
+      // A part of the work whose length nobody knows has no value.
+      if (share === undefined) bar.removeAttribute('value');
+      else bar.value = share;
     },
   };
 }

@@ -244,11 +244,11 @@ export async function workshopWindow(
         narrate,
         button('Make the page', makePreview, 'the page opens at the step of the cursor'),
         button('Export', commands.export, 'everything that a build writes'),
-        exports.stop,
         button('Help', commands.help, 'what keys and pointer do'),
       ),
     ),
     notice,
+    exports.element,
     html(
       'main',
       { class: 'panes' },

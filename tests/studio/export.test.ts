@@ -1,0 +1,58 @@
+/** Everything that a build makes, written from the window; and nothing where it is stopped. */
+import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { opened } from './studio-window.js';
+
+const exportInto = async (page: Page, folder: string): Promise<void> => {
+  await page.getByRole('button', { name: 'Export', exact: true }).click();
+  const dialog = page.getByRole('dialog', { name: 'Choose a folder' });
+  await dialog.getByRole('button', { name: `${folder} /` }).click();
+  await dialog.locator('p', { hasText: new RegExp(`/${folder}$`, 'u') }).waitFor();
+  await dialog.getByRole('button', { name: 'This folder' }).click();
+};
+
+const short = `format: 1
+title: Short
+score: mill-road.abc
+home: B minor
+steps:
+  - title: The beginning
+    bars: 1-2
+    say: "[Home]{bar 1 is i}."
+`;
+
+describe('an export', () => {
+  it('tells how far it is, and what was written', async () => {
+    const { page, on, reports } = await opened(({ folder, lesson }) => {
+      mkdirSync(join(folder, 'out'));
+      writeFileSync(lesson, short);
+    });
+    const told = page.locator('.export span');
+    await exportInto(page, 'out');
+    await told.waitFor();
+    const doing = new Set<string>();
+    while (await told.isVisible()) {
+      doing.add((await told.textContent()) ?? '');
+      await page.waitForTimeout(50);
+    }
+    expect(doing.size).toBeGreaterThan(2);
+    const names = readdirSync(join(on.folder, 'out'));
+    expect(names).toEqual(expect.arrayContaining(['mill-road.html', 'mill-road.vtt', 'mill-road.mp3']));
+    expect(names.filter(name => name.endsWith('.part'))).toEqual([]);
+    expect(await page.locator('.notice').textContent()).toBe(
+      `${String(names.length)} files were written to ${join(on.folder, 'out')}`,
+    );
+    expect(reports).toEqual([]);
+  });
+
+  it('that is stopped leaves nothing behind', async () => {
+    const { page, on } = await opened(({ folder }) => mkdirSync(join(folder, 'out')));
+    await exportInto(page, 'out');
+    await page.locator('.export span', { hasText: /speak|mix/u }).waitFor();
+    await page.getByRole('button', { name: 'Stop the export' }).click();
+    await page.locator('.notice', { hasText: 'Nothing was exported: the export was cancelled' }).waitFor();
+    expect([existsSync(join(on.folder, 'out')), readdirSync(join(on.folder, 'out'))]).toEqual([true, []]);
+  });
+});
