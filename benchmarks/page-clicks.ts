@@ -6,8 +6,8 @@ const clickHertz = 2000;
 const clickRate = 44100;
 /** A click is told from the end of the one before by so much silence, in seconds. */
 const apart = 0.01;
-/** A click has begun where it reaches a hundredth (-40 dB) of the loudest. */
-const share = 0.01;
+/** A click has begun where it reaches a two-thousandth (-66 dB) of the loudest: soft notes are filtered as well as soft. Between clicks is nothing. */
+const share = 0.0005;
 
 /**
  * The page with every sample of its instrument replaced by a click, so that the ear of a program can tell to the millisecond when a note

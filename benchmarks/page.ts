@@ -207,9 +207,9 @@ const usableLong = await long.page.evaluate(
 print('100 bars: usable after opening', `${usableLong.toFixed(0)} ms`);
 for (const tempo of tempos) {
   await setTempo(long.page, tempo);
-  const { timeline, toClock } = paced(pageData(hundred).timeline, { music: tempo / 100, speech: 1 });
+  const { timeline } = paced(pageData(hundred).timeline, { music: tempo / 100, speech: 1 });
   await seek(long.page, 0);
-  const until = Math.min(secondsUnbroken, toClock(timeline.seconds));
+  const until = Math.min(secondsUnbroken, timeline.seconds);
   const heard = await long.listener.play(until);
   printOffsets(`100 bars, ${until.toFixed(0)} s at ${tempo} %`, [markOffsets(heard, timeline, 0, until)]);
   print(`100 bars: long tasks at ${tempo} %`, toldTasks(heard.longTasks));
