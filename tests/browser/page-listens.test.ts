@@ -103,6 +103,71 @@ describe('tempo', () => {
   });
 });
 
+describe('volume', () => {
+  test('music and speech are each as loud as they are set', async () => {
+    const context = await browser.newContext();
+    const page = await context.newPage();
+    await page.addInitScript(() => {
+      const taps: AnalyserNode[] = [];
+      const connect = AudioNode.prototype.connect as (...args: unknown[]) => unknown;
+      AudioNode.prototype.connect = function (this: AudioNode, ...args: unknown[]): AudioNode {
+        if (args[0] instanceof AudioDestinationNode) {
+          const tap = new AnalyserNode(this.context, { fftSize: 2048 });
+          connect.call(this, tap);
+          taps.push(tap);
+        }
+        return connect.apply(this, args) as AudioNode;
+      } as typeof connect as AudioNode['connect'];
+      // The loudest sample that reaches the loudspeakers in half a second.
+      Object.assign(globalThis, {
+        loudest: async () => {
+          let loudest = 0;
+          const end = performance.now() + 500;
+          while (performance.now() < end) {
+            for (const tap of taps) {
+              const samples = new Float32Array(tap.fftSize);
+              tap.getFloatTimeDomainData(samples);
+              for (const sample of samples) loudest = Math.max(loudest, Math.abs(sample));
+            }
+            await new Promise(requestAnimationFrame);
+          }
+          return loudest;
+        },
+      });
+    });
+    await page.goto(address);
+    await page.waitForSelector('html[data-ready]');
+    const loudest = () =>
+      page.evaluate(() => (globalThis as unknown as { loudest: () => Promise<number> }).loudest());
+    const set = async (music: number, speech: number) => {
+      await page.locator('.pull-up summary').first().click();
+      await page.getByRole('slider', { name: 'Music', exact: true }).fill(String(music));
+      await page.getByLabel('Speech').fill(String(speech));
+      await page.keyboard.press('Escape');
+      // A change is a short fade.
+      await page.waitForTimeout(300);
+    };
+    const { events } = await timelineOf(page);
+    const playFrom = async (kind: string) => {
+      const start = events.find(event => event.kind === kind)?.start ?? 0;
+      await page.getByRole('slider', { name: 'Place in the lesson' }).fill(String(Math.ceil(start)));
+      if ((await page.locator('.transport-play').textContent()) === 'Play')
+        await page.locator('.transport-play').click();
+      await page.waitForSelector(kind === 'speech' ? '.word.spoken' : '.sounding');
+    };
+    await playFrom('passage');
+    expect(await loudest()).toBeGreaterThan(0.005);
+    await set(0, 100);
+    expect(await loudest()).toBeLessThan(0.0005);
+    await playFrom('speech');
+    expect(await loudest()).toBeGreaterThan(0.005);
+    await set(100, 0);
+    await playFrom('speech');
+    expect(await loudest()).toBeLessThan(0.0005);
+    await context.close();
+  });
+});
+
 describe('a part by itself', () => {
   test('one example ends with its last note, and the lesson rests there', async () => {
     const { page } = await openPage(browser, address);
