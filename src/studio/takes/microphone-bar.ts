@@ -22,9 +22,9 @@ export function microphoneBar(changed: (state: RecorderState) => void): Micropho
   const own = recorder({
     state: state => {
       open.hidden = state.kind !== 'closed';
-      choice.hidden = state.kind === 'closed' || state.kind === 'opening';
-      choice.disabled = state.kind !== 'ready';
-      meter.element.hidden = choice.hidden;
+      choice.hidden = state.kind === 'closed' || choice.length === 0;
+      choice.disabled = state.kind === 'counting' || state.kind === 'recording';
+      meter.element.hidden = state.kind === 'closed';
       if (state.kind === 'closed') meter.rest();
       changed(state);
     },
@@ -43,6 +43,7 @@ export function microphoneBar(changed: (state: RecorderState) => void): Micropho
       choice.replaceChildren(
         ...all.map(({ id, name }) => html('option', { value: id, selected: id === own.device() }, name)),
       );
+      choice.hidden = false;
       return true;
     } catch (error) {
       trouble.textContent = microphoneTrouble(error);

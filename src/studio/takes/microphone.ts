@@ -29,7 +29,7 @@ const plain: MediaTrackConstraints = {
 /**
  * Opens a microphone.
  * @param device one of `microphones`; that of the system where absent
- * @throws the browser's own error, which `microphoneTrouble` puts into words
+ * @throws the browser's own error, or one of ours; `microphoneTrouble` puts both into words
  */
 export async function openMicrophone(
   device: string | undefined,
@@ -44,7 +44,9 @@ export async function openMicrophone(
     if (context.state !== 'closed') void context.close();
   };
   try {
-    await context.audioWorklet.addModule(recorder);
+    await context.audioWorklet.addModule(recorder).catch(() => {
+      throw new Error('the program that records is missing');
+    });
     await context.resume();
     const node = new AudioWorkletNode(context, 'recorder', { channelCount: 1, channelCountMode: 'explicit' });
     node.port.addEventListener('message', ({ data }: MessageEvent<Float32Array>) => {

@@ -54,6 +54,8 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
   let takes: Answers['takes'] | undefined;
   let chosen: string | undefined;
   let asked = 0;
+  /** The lesson that `takes` are of. */
+  let shownPath: string | undefined;
 
   const part = (): SpokenPart | undefined => takes?.parts.find(({ id }) => id === chosen);
   const summary = html('p', { class: 'quiet' });
@@ -141,6 +143,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     setAble(undo, !isRunning && now?.canUndo === true);
     setAble(voice, !isRunning && now?.take !== undefined);
   }
+  drawRecorder();
   const drawSummary = ({ parts, seconds }: Answers['takes']): void => {
     const whole = parts.filter(isWhole);
     const stale = parts.filter(({ take }) => take?.stale === true).length;
@@ -183,7 +186,9 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     }
     trouble.textContent = '';
     takes = answer.value;
-    if (part() === undefined) chosen = partAt(takes.parts, handlers.cursor())?.id;
+    const isOther = shownPath !== lesson.path;
+    shownPath = lesson.path;
+    if (isOther || part() === undefined) chosen = partAt(takes.parts, handlers.cursor())?.id;
     draw();
   };
 
@@ -260,8 +265,9 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     isOpen: () => !element.hidden,
     open: () => {
       element.hidden = false;
-      chosen = partAt(takes?.parts ?? [], handlers.cursor())?.id ?? chosen;
-      if (handlers.lesson() === undefined) tell('Open a lesson first.');
+      const path = handlers.lesson()?.path;
+      if (path === undefined) tell('Open a lesson first.');
+      if (path === shownPath) chosen = partAt(takes?.parts ?? [], handlers.cursor())?.id ?? chosen;
       void refresh();
     },
     close: () => {

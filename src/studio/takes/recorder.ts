@@ -67,11 +67,15 @@ export function recorder(handlers: RecorderHandlers): Recorder {
     });
     if (!hasRoom) finish?.('length');
   };
-  const close = (): void => {
+  /** Lets go of the microphone; a recording that runs is ended. */
+  const release = (): void => {
     counting?.abort();
     finish?.();
     microphone?.close();
     microphone = undefined;
+  };
+  const close = (): void => {
+    release();
     if (now.kind !== 'closed') become({ kind: 'closed' });
   };
 
@@ -80,7 +84,7 @@ export function recorder(handlers: RecorderHandlers): Recorder {
     device: () => microphone?.device,
     close,
     open: async device => {
-      close();
+      release();
       become({ kind: 'opening' });
       try {
         const opened: Microphone = await openMicrophone(device, {

@@ -40,7 +40,7 @@ export function takeView(bridge: Bridge, handlers: TakeViewHandlers): TakeView {
   let turn = 0;
 
   const wave = waveformView(handlers.cut);
-  const remarks = html('ul', { class: 'remarks', role: 'status' });
+  const remarks = html('ul', { class: 'remarks' });
   const hear = html('button', { type: 'button' }, hearLabels.listen);
   const found = ableButton('Ends as found', () => {
     handlers.cut(undefined);
@@ -50,7 +50,7 @@ export function takeView(bridge: Bridge, handlers: TakeViewHandlers): TakeView {
     { class: 'take', 'aria-label': 'Take' },
     wave.element,
     html('div', { class: 'row' }, hear, found),
-    remarks,
+    html('div', { role: 'status' }, remarks),
   );
   element.hidden = true;
   hear.addEventListener('click', () => {

@@ -26,7 +26,7 @@ export function heardFile(
   return Buffer.concat([wavHeader(samples.length, 1, sampleRate), pcm]);
 }
 
-export interface StudioWindow {
+export interface HearingWindow {
   readonly page: Page;
   /** Errors and warnings of the page. */
   readonly reports: readonly string[];
@@ -46,7 +46,7 @@ const withMicrophone = ['--use-fake-ui-for-media-stream', '--use-fake-device-for
  * Builds the workshop's window as it is in the sources now.
  * @returns opens it over a host, in a browser of its own whose microphone hears a file
  */
-export function studioWindows(): (on: Bench, options?: WindowOptions) => Promise<StudioWindow> {
+export function hearingWindows(): (on: Bench, options?: WindowOptions) => Promise<HearingWindow> {
   let folder: string;
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), 'barwise-narration-'));
