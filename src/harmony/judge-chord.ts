@@ -51,7 +51,10 @@ interface Weighed {
   readonly missing: readonly number[];
 }
 
-/** Whether the lowest tone stays for a bar or more, or while roots change above it: a pedal point. */
+/**
+ * Whether the lowest tone stays for a bar or more, or while roots change above it: a pedal point. Under a cadential six-four and its V alone
+ * the bass is the dominant's own, however long.
+ */
 function staysAsBass(analysis: Analysis, bass: Tone): boolean {
   const { sound, lattice } = heardIn(analysis);
   const { moments } = lattice;
@@ -63,12 +66,15 @@ function staysAsBass(analysis: Analysis, bass: Tone): boolean {
   const first = moments[from];
   const bar = analysis.score.bars[first?.bar ?? 0];
   const length = (moments[to]?.end ?? 0) - (first?.start ?? 0);
-  if (bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole)) return true;
   const under = segmentsBetween(
     analysis,
     fraction(first?.start ?? 0, sound.ticksPerWhole),
     fraction(moments[to]?.end ?? 0, sound.ticksPerWhole),
   );
+  const sixFours = under.filter(segment => segment.roman === 'cad64').length;
+  const dominants = under.filter(segment => segment.chord.root === bass.pitchClass).length;
+  if (sixFours > 0 && sixFours + dominants === under.length) return false;
+  if (bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole)) return true;
   return new Set(under.map(segment => segment.chord.root)).size > 1;
 }
 
@@ -133,7 +139,10 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const inKey = question.key ?? segments[0]?.key;
   const own = price.total / lengthOf(hearing) + unusualness(chord, inKey);
   const other = cheapest(heard, tried, inKey);
-  const best = other === undefined || other.value >= own - 1e-9 ? chord : other.chord;
+  const better = other === undefined || other.value >= own - 1e-9 ? chord : other.chord;
+  // An augmented sixth is named by its bass, not by the root of its thirds.
+  const low = bass === undefined ? -1 : better.tones.indexOf(bass.pitchClass);
+  const best = isAugmentedSixth(better) && low >= 0 ? { ...better, inversion: low } : better;
   return {
     question,
     chord,
