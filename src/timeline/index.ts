@@ -29,4 +29,5 @@ export { mixedVocabulary } from './mixed-vocabulary.js';
 export { pageScore } from './page-score.js';
 export { figuresOf, romanLabel, withAccidentals } from './label-text.js';
 export type { LabelPart } from './label-text.js';
+export { dropUnseenKeys } from './engraving-keys.js';
 export { engravingLook } from './engraving-look.js';

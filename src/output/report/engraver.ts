@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
-import { engravingLook } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -50,6 +50,7 @@ interface NamedStaff {
 /** Titles, the names of voices and the tempo stand in the report's own words. */
 function musicAlone(tune: TuneObject): TuneObject {
   tune.metaText = {};
+  dropUnseenKeys(tune);
   for (const line of tune.lines) {
     const staves: readonly NamedStaff[] = line.staff ?? [];
     for (const staff of staves) delete staff.title;

@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
-import { engravingLook } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 
 /** A note head as drawn. Coordinates are those of the engraving. */
@@ -66,6 +66,7 @@ const look: AbcVisualParams = { ...engravingLook, ariaLabel: '' };
 
 /** Titles stand in the page's own head, and a voice is named once, at the first line. */
 function withoutRepeatedNames(tune: TuneObject): TuneObject {
+  dropUnseenKeys(tune);
   tune.metaText = tune.metaText.tempo === undefined ? {} : { tempo: tune.metaText.tempo };
   for (const [index, line] of tune.lines.entries()) {
     const staves: readonly NamedStaff[] = line.staff ?? [];
