@@ -150,4 +150,26 @@ describe.skipIf(program === undefined)('the page in Firefox', () => {
     expect(overflow).toEqual([]);
     await page.close();
   });
+
+  test('the mark of a claim stands behind its last word, however the lines are broken', async () => {
+    const { page } = await open(browser, addresses.file);
+    const astray = await page.evaluate(() => {
+      const found: string[] = [];
+      const words = document.querySelector<HTMLElement>('.words');
+      for (let width = 150; width < 420; width += 10) {
+        if (words !== null) words.style.width = `${width}px`;
+        for (const mark of document.querySelectorAll('.step.current .claim-mark')) {
+          const [tail, ...more] = mark.parentElement?.getClientRects() ?? [];
+          const { right, bottom } = mark.getBoundingClientRect();
+          const beside =
+            tail !== undefined && Math.abs(right - tail.right) < 8 && Math.abs(bottom - tail.bottom) < 8;
+          if (more.length > 0 || !beside) found.push(`${width}: ${mark.parentElement?.textContent ?? ''}`);
+        }
+      }
+      return found;
+    });
+    expect(await page.$$eval('.step.current .claim-mark', marks => marks.length)).toBe(2);
+    expect(astray).toEqual([]);
+    await page.close();
+  });
 });
