@@ -46,7 +46,10 @@ function install(): void {
     const both = new ChannelMergerNode(context, { numberOfInputs: 2 });
     const node = context.createScriptProcessor(size, 2, 1);
     node.onaudioprocess = event => {
-      const counted = Math.round((event.inputBuffer.getChannelData(1)[0] ?? 0) * unit);
+      const numbered = event.inputBuffer.getChannelData(1);
+      const counted = Math.round((numbered[0] ?? 0) * unit);
+      // A block that comes to a late page may have been written over in the middle.
+      if (Math.round((numbered[size - 1] ?? 0) * unit) - counted !== size - 1) return;
       // The count begins anew every three minutes.
       const rounds = Math.round((context.currentTime * context.sampleRate - counted) / counter.length);
       const first = counted + rounds * counter.length;
