@@ -5,9 +5,6 @@ import type { Answer } from '../src/bridge/index.js';
 import { isOwn, isPreview } from './origin.js';
 import type { StudioWindow } from './studio-window.js';
 
-/** What a window asks for while it is being left. */
-const leaving: readonly string[] = ['save', 'journal', 'forget'];
-
 const refused = (message: string): Answer<never> => ({ ok: false, problem: { message } });
 
 /** Whether a message comes from the page of a window itself: not from a frame in it, and not from a page that took its place. */
@@ -22,7 +19,8 @@ export function answerWindows(windowOf: (sender: number) => StudioWindow | undef
     const asking = windowOf(event.sender.id);
     if (asking === undefined || !isFromPage(event)) return refused('only the window itself may ask');
     if (typeof name !== 'string') return refused('nothing was asked');
-    if (!leaving.includes(name)) asking.stays();
+    if (name === 'begin') asking.begins();
+    if (name === 'leave') asking.leaves();
     return asking.workshop.answer(name, payload);
   });
 }

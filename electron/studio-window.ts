@@ -13,8 +13,10 @@ export interface StudioWindow {
   readonly window: BrowserWindow;
   readonly workshop: Workshop;
   readonly tell: (event: HostEvent) => void;
-  /** The window goes on working: when it is asked to close it is asked anew. */
-  readonly stays: () => void;
+  /** Its page has begun to work: from now on it is asked before it closes. */
+  readonly begins: () => void;
+  /** It may be closed: nothing in it would be lost. */
+  readonly leaves: () => void;
 }
 
 /**
@@ -59,16 +61,16 @@ export async function studioWindow(
     if (!opened.isDestroyed()) opened.webContents.send(channels.event, event);
   };
   const stop = host.listen(tell);
-  let wasAsked = false;
+  let hasBegun = false;
+  let mayLeave = false;
   let isLost = false;
   opened.once('ready-to-show', () => {
     opened.show();
   });
   opened.on('close', event => {
     // The window keeps unsaved work, asks the user and closes itself; one that is lost can no longer do so.
-    if (wasAsked || isLost) return;
+    if (mayLeave || isLost || !hasBegun) return;
     event.preventDefault();
-    wasAsked = true;
     tell({ kind: 'close-asked' });
   });
   opened.on('closed', () => {
@@ -93,8 +95,11 @@ export async function studioWindow(
     window: opened,
     workshop: host,
     tell,
-    stays: () => {
-      wasAsked = false;
+    begins: () => {
+      hasBegun = true;
+    },
+    leaves: () => {
+      mayLeave = true;
     },
   };
   made(studio);

@@ -109,6 +109,7 @@ export interface Answers {
     | { readonly kind: 'changed'; readonly text: string; readonly stamp: string };
   readonly journal: Readonly<Record<string, never>>;
   readonly forget: Readonly<Record<string, never>>;
+  readonly leave: Readonly<Record<string, never>>;
   /**
    * A page of the host's own origin, as a path (`/preview/...`), for a frame with `sandbox="allow-scripts"`; `#step-3` opens it at the
    * third step. It stays there until the next preview of the lesson is ready.
@@ -147,8 +148,8 @@ export type HostEvent =
   /** A command of the system's menu. */
   | { readonly kind: 'menu'; readonly command: MenuCommand }
   /**
-   * The window is asked to close: it keeps unsaved work by `journal`, asks the user, and then closes itself by `window.close()`. Where it
-   * stays it goes on asking for other things, and is told again the next time.
+   * The window is asked to close: it keeps unsaved work by `journal` and asks the user. Where it may go it says that it is to `leave` and
+   * closes itself by `window.close()`; otherwise it stays, and is told again the next time.
    */
   | { readonly kind: 'close-asked' };
 

@@ -40,6 +40,8 @@ export const requests = {
   journal: z.strictObject({ path, text, base: stamp.optional() }),
   /** Forgets the unsaved work: it was saved, or the user does not want it. */
   forget: z.strictObject({ path }),
+  /** The window has nothing that could be lost: the next time that it closes, it is let go. */
+  leave: z.strictObject({}),
   /** Makes the student's page out of the text as it stands and says where the window finds it. */
   preview: z.strictObject({ path, text }),
   /** Writes everything that `barwise build` writes into a folder. Progress comes as events. */

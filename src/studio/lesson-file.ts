@@ -127,6 +127,8 @@ export function lessonFile(
   };
   const mayLeave = async (): Promise<boolean> => {
     if (!isUnsaved()) return true;
+    // Whoever ends the program instead of answering finds the work again.
+    await keepNow();
     const answer = await askUser(
       'This lesson has unsaved changes',
       [],

@@ -190,6 +190,17 @@ export async function workshopWindow(
     if (event.shiftKey) commands['save-as']();
     else commands.save();
   });
+  let isLeaving = false;
+  const leave = async (): Promise<void> => {
+    // Whoever closes the window once more is being asked already.
+    if (isLeaving) return;
+    isLeaving = true;
+    const may = (await narration.mayLeave()) && (await file.mayLeave());
+    isLeaving = false;
+    if (!may) return;
+    await bridge.ask('leave', {});
+    window.close();
+  };
   bridge.listen((event: HostEvent) => {
     switch (event.kind) {
       case 'changed-on-disk':
@@ -207,12 +218,7 @@ export async function workshopWindow(
         commands[event.command]();
         return;
       case 'close-asked':
-        void narration
-          .mayLeave()
-          .then(may => may && file.mayLeave())
-          .then(may => {
-            if (may) window.close();
-          });
+        void leave();
     }
   });
   addEventListener('beforeunload', event => {

@@ -28,7 +28,7 @@ steps:
 let built: string;
 const running: Shell[] = [];
 beforeAll(async () => {
-  built = await buildShell();
+  built = await buildShell('bare');
 });
 afterAll(() => {
   removeFolder(built);
@@ -303,8 +303,10 @@ describe('the menu', () => {
 describe('closing', () => {
   it('asks the window, which closes itself', async () => {
     const { page, order, ended } = await start();
+    await get(page, 'begin', {});
     order({ kind: 'close' });
     await hears(page, 'close-asked');
+    await get(page, 'leave', {});
     await page.evaluate(() => {
       window.close();
     });
@@ -313,9 +315,9 @@ describe('closing', () => {
 
   it('asks again where the window has stayed', async () => {
     const { page, order } = await start();
+    await get(page, 'begin', {});
     order({ kind: 'close' });
     await hears(page, 'close-asked');
-    await get(page, 'begin', {});
     order({ kind: 'close' });
     for (;;) {
       const asked = (await heard(page)).filter(({ kind }) => kind === 'close-asked');
@@ -323,6 +325,12 @@ describe('closing', () => {
       await page.waitForTimeout(20);
     }
     expect(page.isClosed()).toBe(false);
+  });
+
+  it('of a window whose page has not begun needs no answer', async () => {
+    const { order, ended } = await start();
+    order({ kind: 'close' });
+    expect(await ended).toBe(0);
   });
 
   it('of a window that has crashed needs no answer', async () => {

@@ -16,9 +16,10 @@ const bareWindow = `<!doctype html><html><head><meta charset="utf-8"><title>Bare
 
 /**
  * Builds the shell as it is in the sources now, with the stand-in where its program looks for Electron.
+ * @param window what it shows: the workshop's own window, or one in which a test asks the host by itself
  * @returns the folder; it lies below the project so that the other packages are found from it
  */
-export async function buildShell(): Promise<string> {
+export async function buildShell(window: 'own' | 'bare'): Promise<string> {
   mkdirSync(join(root, 'build'), { recursive: true });
   const folder = mkdtempSync(join(root, 'build', 'shell-'));
   const electron = join(folder, 'node_modules', 'electron');
@@ -51,6 +52,15 @@ export async function buildShell(): Promise<string> {
     join(electron, 'package.json'),
     '{ "name": "electron", "type": "module", "main": "index.js" }',
   );
+  if (window === 'own') {
+    await build({
+      ...quiet,
+      configFile: join(root, 'vite.studio.config.ts'),
+      root: join(root, 'src/studio'),
+      build: { outDir: join(folder, 'studio') },
+    });
+    return folder;
+  }
   mkdirSync(join(folder, 'studio'));
   writeFileSync(join(folder, 'studio', 'index.html'), bareWindow);
   writeFileSync(join(folder, 'studio', 'bare.js'), 'document.documentElement.dataset.ready = "true";');
