@@ -17,7 +17,7 @@ const folder = mkdtempSync(join(tmpdir(), 'barwise-studio-benchmark-'));
 const minutes = Number(/--minutes[= ](\d+)/.exec(process.argv.slice(2).join(' '))?.[1] ?? 2);
 
 const print = (name: string, value: string): void => {
-  process.stdout.write(`${name.padEnd(46)}${value}\n`);
+  process.stdout.write(`${name.padEnd(60)}${value}\n`);
 };
 const inMs = (value: number): string => `${value.toFixed(0)} ms`;
 const middle = (values: readonly number[]): number =>
