@@ -200,12 +200,13 @@ export function notationView(
       const { placement, systems } = laid;
       const place = bar === undefined ? undefined : placement.bars[bar];
       const places = notes.flatMap(id => placement.notes[id] ?? []);
-      harmony = harmonyAt(bar, notes);
       for (const system of systems) {
         system.markBar(place);
         system.markNotes(places);
-        system.markHarmony(harmony);
       }
+      const sounds = harmonyAt(bar, notes);
+      if (sounds !== harmony) for (const system of systems) system.markHarmony(sounds);
+      harmony = sounds;
       if (place !== undefined && follow && place.system !== lineInView) bringIntoView(place.system);
     },
     markEvidence: evidence => {
