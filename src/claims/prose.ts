@@ -44,6 +44,13 @@ function mentionIn(place: Place): Parser<Claim> {
   );
 }
 
+/**
+ * A sentence that names no place means the piece where it is a claim. In a narration about some bars it need not: `E comes` is not said of
+ * the whole piece, so it is left alone.
+ */
+const isSaidHere = (claim: Claim, words: string): boolean =>
+  !claim.print().includes('the piece') || /\b(?:piece|music|score)\b/iu.test(words);
+
 const wordStart = /(?<![\p{L}\p{N}#♯♭])[\p{L}\p{N}]/gu;
 
 /**
@@ -61,7 +68,8 @@ export function statementsInProse(text: string, place: Place): readonly ProseSta
     if (index < read) continue;
     const longest = mention
       .read(reading, index)
-      .steps.reduce<{ readonly value: Claim; readonly end: number } | undefined>(
+      .steps.filter(step => isSaidHere(step.value, text.slice(index, step.end)))
+      .reduce<{ readonly value: Claim; readonly end: number } | undefined>(
         (best, step) => (best === undefined || step.end > best.end ? step : best),
         undefined,
       );

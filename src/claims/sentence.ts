@@ -1,3 +1,11 @@
+import { chosenThing, firstAppearance, isThere, thereAreSo, thingSubject } from './families/occurrence.js';
+import { crossingFamily } from './families/crossing.js';
+import { melodicFamily } from './families/melodic.js';
+import { motionFamily, motionName } from './families/motion.js';
+import { parallelsFamily, parallelsName } from './families/parallels.js';
+import type { ParallelsSays } from './families/parallels.js';
+import { recurrenceFamily } from './families/recurrence.js';
+import { extremeFamily, lineRangeFamily, rangeSize } from './families/register.js';
 import type { Span } from './subjects/span.js';
 import { conjunction } from './conjunction.js';
 import type { Claim, Predicate, Subject } from './claim.js';
@@ -17,9 +25,20 @@ import {
   tonePairFamilies,
 } from './families/index.js';
 import { keySubject, relatedKeys } from './families/key-relation.js';
-import { chosenThing, thingSubject } from './families/occurrence.js';
 import { rankedSubject } from './families/frequency.js';
-import { choice, end, list, map, mark, optional, quiet, rule, sequence, word } from './grammar/index.js';
+import {
+  choice,
+  end,
+  list,
+  map,
+  mark,
+  optional,
+  quiet,
+  rule,
+  sequence,
+  word,
+  wordsFor,
+} from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import { negation } from './negation.js';
 import { opinionSentence } from './opinion.js';
@@ -29,8 +48,9 @@ import { at, before, placeName, scope } from './place/place-name.js';
 import type { Place } from './place/place.js';
 import { statement, statements } from './statement.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
+import { embellishmentName } from './subjects/embellishment.js';
 import { edgeNoteName } from './subjects/edge-note.js';
-import { extremeName } from './subjects/extreme.js';
+import { extreme, extremeName, which } from './subjects/extreme.js';
 import { chordSubject } from './subjects/chord-subject.js';
 import { lineSubject, lineSubjectName } from './subjects/line.js';
 import { lineName } from './subjects/line-name.js';
@@ -46,7 +66,7 @@ import { keyName } from './terms/key-name.js';
 import { noteName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
 import { numeral } from './terms/numeral.js';
-import { be, have, startsOrEnds } from './terms/verb.js';
+import { be, have, haveNo, startsOrEnds, verb } from './terms/verb.js';
 import type { Edge } from './terms/verb.js';
 import { memberName } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
@@ -87,7 +107,8 @@ const about = <S>(
   );
 
 const plainPredicate = predicateOf('Place', spanFamilies);
-const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate));
+const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
+const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
 const linePredicate = predicateOf('Line', lineFamilies);
 const pairPredicate = predicateOf('Pair', pairFamilies);
 const notePredicate = predicateOf('Note', noteFamilies);
@@ -105,7 +126,6 @@ const placedAfter = <T, S>(
     ),
   );
 
-const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 const thereIs = rule('ThereIs', () =>
   choice(
     map(word('there is', "there's", 'there are'), () => false),
@@ -207,6 +227,153 @@ const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
   ),
 );
 
+/** `bar 15 has a 4-3 suspension in the soprano`: what the line of the place has. */
+const inLineSentence: Parser<Claim> = rule('InLineSentence', () =>
+  choice(
+    map(sequence(placeName, linePredicate, word('in'), lineName), ([place, says, , line]) =>
+      statement(lineSubject(line, place), says),
+    ),
+    map(
+      sequence(placeName, have, motionName, word('between', 'in'), twoLines),
+      ([place, { negated }, kind, , [first, second]]) =>
+        statement(pairSubject(first, second, place), denied(negated, motionFamily.make({ kind }))),
+    ),
+    map(
+      sequence(
+        placeName,
+        have,
+        quiet(optional(article)),
+        rising,
+        quiet(optional(word('chromatic'))),
+        word('bass', 'bass line'),
+      ),
+      ([place, { negated }, , up]) =>
+        statement(
+          lineSubject({ kind: 'part', part: 'bass' }, place),
+          denied(negated, melodicFamily.make({ kind: 'direction', up, manner: 'any' })),
+        ),
+    ),
+  ),
+);
+const rising = wordsFor<boolean>([
+  [true, 'rising', 'ascending'],
+  [false, 'falling', 'descending'],
+]);
+
+/** `the outer voices have parallel octaves in bar 2`, `the alto crosses the soprano in bar 8`. */
+const twoLinesSentence: Parser<Claim> = rule('TwoLinesSentence', () => {
+  const parallels = (
+    lines: readonly [LineName, LineName],
+    no: boolean,
+    says: ParallelsSays,
+    place: Place,
+  ): Claim => statement(span(place), denied(no, parallelsFamily.make({ ...says, lines })));
+  const has = choice(
+    map(have, ({ negated }) => negated),
+    map(haveNo, () => true),
+  );
+  return choice(
+    map(sequence(twoLines, has, parallelsName, at, placeName), ([lines, no, says, , place]) =>
+      parallels(lines, no, says, place),
+    ),
+    map(sequence(twoLines, at, placeName, has, parallelsName), ([lines, , place, no, says]) =>
+      parallels(lines, no, says, place),
+    ),
+    map(
+      sequence(
+        lineName,
+        verb('crosses', 'cross'),
+        quiet(optional(word('above', 'below', 'over', 'under'))),
+        lineName,
+        at,
+        placeName,
+      ),
+      ([first, { negated }, , second, , place]) => {
+        const [upper, lower] = rankOf(first) <= rankOf(second) ? [first, second] : [second, first];
+        return statement(
+          pairSubject(upper, lower, place),
+          denied(negated, crossingFamily.make({ kind: 'cross' })),
+        );
+      },
+    ),
+  );
+});
+const ranks: readonly string[] = ['soprano', 'alto', 'tenor', 'bass'];
+const rankOf = (line: LineName): number => (line.kind === 'part' ? ranks.indexOf(line.part) : 0);
+
+/** `bars 1-2 return in bars 5-6`, `bars 1-2 and bars 5-6 are the same`, `the melody of bars 5-6 repeats bars 1-2`. */
+const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
+  const repeats = (model: Place, copy: Place, no: boolean, line?: LineName): Claim =>
+    statement(
+      span(copy),
+      denied(
+        no,
+        recurrenceFamily.make({
+          place: model,
+          shift: { kind: 'none' },
+          ...(line === undefined ? {} : { line }),
+        }),
+      ),
+    );
+  return choice(
+    map(
+      sequence(placeName, choice(verb('returns', 'return'), verb('comes back', 'come back')), at, placeName),
+      ([model, { negated }, , copy]) => repeats(model, copy, negated),
+    ),
+    map(
+      sequence(placeName, word('and'), placeName, be, word('the same', 'identical', 'alike', 'equal')),
+      ([model, , copy, { negated }]) => repeats(model, copy, negated),
+    ),
+    map(
+      sequence(
+        lineName,
+        at,
+        placeName,
+        choice(
+          verb('repeats', 'repeat'),
+          map(sequence(be, word('the same as', 'identical to'), quiet(optional(word('in')))), ([is]) => is),
+        ),
+        placeName,
+      ),
+      ([line, , copy, { negated }, model]) => repeats(model, copy, negated, line),
+    ),
+  );
+});
+
+/** `C6 is the highest note of the piece`, `the melody peaks in bar 29`, `the range of the soprano in bar 1 is a third`. */
+const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
+  const peak = word(
+    'reaches its highest note',
+    'reaches its highest point',
+    'reaches its peak',
+    'peaks',
+    'has its highest note',
+  );
+  return choice(
+    map(
+      sequence(
+        noteName,
+        be,
+        word('the'),
+        which,
+        word('note', 'pitch'),
+        optional(map(sequence(at, lineName), ([, line]) => line)),
+        scope,
+      ),
+      ([note, { negated }, , edge, , line, place]) =>
+        statement(extreme(edge, line, place), denied(negated, extremeFamily.make({ kind: 'pitch', note }))),
+    ),
+    map(sequence(lineName, peak, at, placeName), ([line, , , place]) =>
+      statement(extreme('highest', line, { kind: 'piece' }), extremeFamily.make({ kind: 'place', place })),
+    ),
+    map(
+      sequence(word('the range of', 'the compass of'), lineName, scope, be, rangeSize),
+      ([, line, place, { negated }, says]) =>
+        statement(lineSubject(line, place), denied(negated, lineRangeFamily.make(says))),
+    ),
+  );
+});
+
 /** The music as such, where its place follows: `the piece modulates to D major in bars 9-16`. */
 const wholeMusic = word('the piece', 'the music', 'we', 'it');
 
@@ -224,7 +391,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     placedAfter('Pair', twoLines, pairPredicate, ([first, second], place) =>
       pairSubject(first, second, place),
     ),
-    about('Note', choice(pointedNotes, memberName, edgeNoteName), notePredicate),
+    about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
     placedAfter('Note', pointedName, notePredicate, (name, place) => pointed(name, undefined, place)),
     about('Chord', chordSubject, placePredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
@@ -234,6 +401,13 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     about('Tone', noteSubject, predicateOf('Tone', toneFamilies)),
     about('TonePair', tonePairSubject, predicateOf('TonePair', tonePairFamilies)),
     about('Key', keySubject, predicateOf('Key', keyFamilies)),
+    firstAppearance,
+    thereAreSo,
+    isThere,
+    inLineSentence,
+    twoLinesSentence,
+    returnSentence,
+    registerSentence,
     relatedKeys,
     severalNumerals,
     thereSentence,

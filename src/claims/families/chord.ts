@@ -1,3 +1,4 @@
+import { noteEvidence } from '../evidence.js';
 import type { Verb } from '../terms/verb.js';
 import type { Parser } from '../grammar/index.js';
 import { chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
@@ -8,7 +9,7 @@ import { family } from '../family.js';
 import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
-import { pitchClassOf } from '../../score/index.js';
+import { pitchClassOf, printPitch } from '../../score/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import {
@@ -21,6 +22,7 @@ import {
   printChordWords,
   triadQuality,
   unmistakableChord,
+  withArticle,
 } from '../terms/chord-name.js';
 import type { ChordWords } from '../terms/chord-name.js';
 import { be, have, printBe, verb } from '../terms/verb.js';
@@ -102,6 +104,34 @@ function rivalOfKind(
     .filter(each => allows(says, each) && sounds(each.root, range, context))
     .map(each => ({ chord: each, judgement: ask(each, says.inversion, range, context) }))
     .find(({ judgement }) => isSupported(judgement));
+}
+
+/**
+ * A ninth that moves on by step while its chord lasts is no member of it (Open Music Theory, Embellishing tones; claim B5 of the trade):
+ * a 9-8 makes no ninth chord.
+ */
+function resolvingNinth(says: ChordSays, range: Range, context: ClaimContext): Judged | undefined {
+  const main = mainSegment(context.analysis, range);
+  const asksNinth =
+    (says.quality !== undefined && isOfClass(says.quality, 'ninth chord')) ||
+    (says.form === 'words' && says.class === 'ninth chord');
+  if (!asksNinth || main === undefined || isOfClass(main.chord.quality, 'ninth chord')) return undefined;
+  if (says.root !== undefined && says.root !== main.chord.root) return undefined;
+  const { score } = context.analysis;
+  // Two fifths above the root, or seven semitones of letters lower for the minor ninth.
+  const ninths = [main.chord.root + 2, main.chord.root - 5];
+  const found = main.nonChordTones.flatMap(tone => {
+    const note = score.notes[tone.note];
+    return note !== undefined && ninths.includes(pitchClassOf(note.pitch)) ? [{ note, kind: tone.kind }] : [];
+  });
+  const [first] = found;
+  if (first === undefined) return undefined;
+  return {
+    verdict: 'fails',
+    code: 'C0104',
+    reason: `the ninth, ${printPitch(first.note.pitch)}, moves on by step while the chord lasts: it is ${withArticle(first.kind)}, no member`,
+    evidence: found.map(({ note, kind }) => noteEvidence('set aside', note, kind, context)),
+  };
 }
 
 const ask = (of: Chord, inversion: number | undefined, range: Range, context: ClaimContext): Judgement =>
@@ -230,6 +260,8 @@ export const chordFamily = family<Span, ChordSays>({
     if (silent !== undefined) return silent;
     const instead = () => alternatives(says, range, context, make);
     const asked = candidates(says, range, context);
+    const resolved = resolvingNinth(says, range, context);
+    if (resolved !== undefined) return { ...resolved, instead };
     const best = bestOf(asked.map(each => ask(each, says.inversion, range, context)));
     if (best === undefined) {
       const rival = rivalOfKind(says, range, context);

@@ -1,3 +1,5 @@
+import type { Span } from '../subjects/span.js';
+import { textureLines } from '../subjects/texture.js';
 import { midiOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
@@ -7,7 +9,7 @@ import { map, nothing, optional, sequence, word } from '../grammar/index.js';
 import { movesOf, together } from '../subjects/pair.js';
 import type { Pair } from '../subjects/pair.js';
 import { article } from '../terms/chord-name.js';
-import { have, printHave, printVerb, verb } from '../terms/verb.js';
+import { have, haveNo, printHas, printHave, printVerb, verb } from '../terms/verb.js';
 
 /** Voices that exchange their order, pass each other, or keep a note. */
 export interface CrossingSays {
@@ -60,6 +62,12 @@ export const crossingFamily = family<Pair, CrossingSays>({
     [verb('crosses', 'cross'), says('cross')],
     [verb('overlaps', 'overlap'), says('overlap')],
     [
+      verb('shares', 'share'),
+      map(sequence(optional(article), word('common tone', 'common note')), (): CrossingSays => ({
+        kind: 'common tone',
+      })),
+    ],
+    [
       have,
       map(sequence(optional(article), word('common tone', 'common note')), (): CrossingSays => ({
         kind: 'common tone',
@@ -92,6 +100,50 @@ export const crossingFamily = family<Pair, CrossingSays>({
       evidence: [],
       instead: () =>
         (['overlap', 'common tone'] as const).filter(each => each !== kind).map(each => make({ kind: each })),
+    };
+  },
+});
+
+/** Whether any two neighbouring lines of a place cross. */
+export const placeCrossingFamily = family<Span, { readonly crossing: true }>({
+  name: 'crossing in a place',
+  examples: ['bar 8 has a voice crossing', 'bars 1-2 have no voice crossing'],
+  phrases: [
+    [
+      have,
+      map(word('a voice crossing', 'voice crossing', 'crossed voices'), () => ({ crossing: true as const })),
+    ],
+    [
+      haveNo,
+      map(word('voice crossing', 'voice crossings', 'crossed voices'), () => ({ crossing: true as const })),
+    ],
+  ],
+  aspects: [
+    [word('voices', 'parts', 'lines'), verb('crosses', 'cross'), nothing({ crossing: true as const })],
+  ],
+  print: (_says, form) => printHas(form, 'a', 'voice crossing'),
+  check: (span, _says, context): Finding<Span> => {
+    const lines = textureLines(context.analysis.score, span.range);
+    const crossed = lines.slice(1).flatMap((lower, at) => {
+      const upper = lines[at];
+      if (upper === undefined) return [];
+      const notes = decisive(
+        { span, upper: upper.notes, lower: lower.notes, name: span.name },
+        { kind: 'cross' },
+      );
+      return notes.length === 0 ? [] : [{ names: `${upper.name} and ${lower.name}`, notes }];
+    });
+    const [first] = crossed;
+    return {
+      verdict: first === undefined ? 'fails' : 'holds',
+      code: first === undefined ? 'C1062' : 'C1061',
+      reason:
+        first === undefined
+          ? `no two neighbouring lines of ${span.name} cross`
+          : `${first.names} cross: ${first.notes.map(note => printPitch(note.pitch)).join(' below ')}`,
+      evidence: crossed
+        .slice(0, 3)
+        .flatMap(({ notes }) => notes.map(note => noteEvidence('supports', note, 'cross', context))),
     };
   },
 });

@@ -14,7 +14,7 @@ import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
 import { lengthOf, noteValue, printNoteValue, sayLength, valueOfLength } from '../terms/note-value.js';
 import type { NoteValue } from '../terms/note-value.js';
-import { have, haveNo, printHas, printHave } from '../terms/verb.js';
+import { be, have, haveNo, printHas, printHave, verb } from '../terms/verb.js';
 import type { VerbForm } from '../terms/verb.js';
 
 /** What note values a place has, and how its notes lie against the beat. */
@@ -198,9 +198,17 @@ function finding<S>(
   };
 }
 
+const onlyValue = map(noteValue, (value): RhythmSays => ({ kind: 'value', only: true, value }));
 const phrases = [
   [have, complement],
   [haveNo, complement],
+  [be, map(word('syncopated'), (): RhythmSays => ({ kind: 'syncopation' }))],
+  [be, map(sequence(word('all', 'only', 'nothing but'), onlyValue), ([, says]) => says)],
+  [be, map(sequence(article, onlyValue), ([, says]) => says)],
+  [verb('consists of', 'consist of'), onlyValue],
+  [verb('moves in', 'move in'), onlyValue],
+  [verb('plays', 'play'), onlyValue],
+  [verb('runs in', 'run in'), onlyValue],
 ] as const;
 
 const valuesOf = (notes: readonly Note[]): readonly RhythmSays[] => {

@@ -4,7 +4,19 @@ import type { Bar } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, refine, rule, sequence, shapes, token, word } from '../grammar/index.js';
+import {
+  choice,
+  map,
+  mark,
+  optional,
+  quiet,
+  refine,
+  rule,
+  sequence,
+  shapes,
+  token,
+  word,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
@@ -13,13 +25,13 @@ import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { count } from '../terms/number.js';
-import { be, have, printBe, printHave } from '../terms/verb.js';
+import { be, have, printBe, printHave, verb } from '../terms/verb.js';
 
 /** Phrases, pairs of phrases, repeats, and how many bars there are. */
 export type FormSays =
   | { readonly kind: 'phrase'; readonly bars?: number }
   | { readonly kind: 'period'; readonly parallel?: true }
-  | { readonly kind: 'sentence' | 'repeated' }
+  | { readonly kind: 'sentence' | 'repeated' | 'antecedent' | 'consequent' }
   | { readonly kind: 'bars'; readonly bars: number };
 
 const hyphenated = token({
@@ -29,7 +41,7 @@ const hyphenated = token({
   value: matched => (/^\d{1,4}-/u.test(matched) ? Number.parseInt(matched, 10) : undefined),
 });
 const spoken = refine(
-  sequence(count, word('bar', 'measure')),
+  sequence(count, quiet(optional(mark('-'))), word('bar', 'measure')),
   ([number]) => number,
   'a length such as `8-bar`',
 );
@@ -39,7 +51,7 @@ const form: Parser<FormSays> = rule(
   () =>
     map(
       sequence(
-        optional(article),
+        optional(choice(article, word('the'))),
         choice<FormSays>(
           map(sequence(optional(choice(hyphenated, spoken)), word('phrase')), ([bars]) =>
             bars === undefined ? { kind: 'phrase' } : { kind: 'phrase', bars },
@@ -48,6 +60,8 @@ const form: Parser<FormSays> = rule(
             parallel === undefined ? { kind: 'period' } : { kind: 'period', parallel: true },
           ),
           map(word('sentence'), () => ({ kind: 'sentence' })),
+          map(word('antecedent'), () => ({ kind: 'antecedent' })),
+          map(word('consequent'), () => ({ kind: 'consequent' })),
         ),
       ),
       ([, says]) => says,
@@ -63,6 +77,10 @@ function describe(says: FormSays): string {
       return says.parallel ? 'a parallel period' : 'a period';
     case 'sentence':
       return 'a sentence';
+    case 'antecedent':
+      return 'an antecedent';
+    case 'consequent':
+      return 'a consequent';
     case 'repeated':
       return 'repeated';
     case 'bars':
@@ -193,6 +211,30 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   };
 }
 
+/** One of the two phrases of a period: with the phrase as long before or behind it. */
+function checkHalf({ span, bars, context }: Asked, half: 'antecedent' | 'consequent'): Finding<Span> {
+  const full = bars.filter(bar => bar.number > 0);
+  const [first] = full;
+  const last = full.at(-1);
+  const { bars: all } = context.analysis.score;
+  if (first === undefined || last === undefined) return fails('there are no bars');
+  const other = all.slice(
+    half === 'antecedent' ? last.index + 1 : Math.max(0, first.index - full.length),
+    half === 'antecedent' ? last.index + 1 + full.length : first.index,
+  );
+  const both = half === 'antecedent' ? [...full, ...other] : [...other, ...full];
+  const [opens] = both;
+  const closes = both.at(-1);
+  if (other.length < full.length || opens === undefined || closes === undefined)
+    return fails(
+      `no phrase as long as ${span.name} ${half === 'antecedent' ? 'follows' : 'comes before'} it`,
+    );
+  return checkPeriod(
+    { span: { ...span, range: { start: opens.start, end: endOf(closes) } }, bars: both, context },
+    undefined,
+  );
+}
+
 /** A sentence: an idea, its repetition, a continuation as long as both that ends with a cadence. */
 function checkSentence({ span, bars, context }: Asked): Finding<Span> {
   const full = bars.filter(bar => bar.number > 0);
@@ -223,7 +265,11 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
 
 function checkRepeated({ bars, context }: Asked): Finding<Span> {
   const { playingOrder } = context.analysis.score;
-  const once = bars.filter(bar => playingOrder.filter(played => played.bar === bar.index).length < 2);
+  // Alternative endings share their number: together they are the end of what is played twice.
+  const numberOf = (index: number): number | undefined => context.analysis.score.bars[index]?.number;
+  const once = bars.filter(
+    bar => playingOrder.filter(played => numberOf(played.bar) === bar.number).length < 2,
+  );
   const [first] = once;
   return first === undefined
     ? { verdict: 'holds', code: 'C1801', reason: 'each bar is played more than once', evidence: [] }
@@ -242,6 +288,15 @@ export const formFamily = family<Span, FormSays>({
   ],
   phrases: [
     [be, form],
+    [verb('forms', 'form'), form],
+    [verb('makes', 'make'), form],
+    [
+      be,
+      map(sequence(count, word('bars', 'bar', 'measures', 'measure'), word('long')), ([bars]): FormSays => ({
+        kind: 'bars',
+        bars,
+      })),
+    ],
     [be, map(word('repeated'), (): FormSays => ({ kind: 'repeated' }))],
     [
       have,
@@ -268,6 +323,9 @@ export const formFamily = family<Span, FormSays>({
         return { ...checkPeriod(asked, says.parallel), instead };
       case 'sentence':
         return { ...checkSentence(asked), instead };
+      case 'antecedent':
+      case 'consequent':
+        return { ...checkHalf(asked, says.kind), instead };
       case 'repeated':
         return checkRepeated(asked);
       case 'bars': {

@@ -1,5 +1,7 @@
-import { printChord } from '../../harmony/index.js';
-import type { Chord } from '../../harmony/index.js';
+import { numeralToken } from '../terms/numeral.js';
+import { rootedChord } from '../terms/chord-name.js';
+import { chord, printChord, printRomanNumeral, realize } from '../../harmony/index.js';
+import type { Chord, RomanNumeral } from '../../harmony/index.js';
 import { pitchClassOf, printPitchClass, subtract, toNumber } from '../../score/index.js';
 import type { Finding, Subject } from '../claim.js';
 import { family } from '../family.js';
@@ -87,21 +89,32 @@ const top = (entries: readonly Entry[], by: 'times' | 'length'): readonly string
   return entries.filter(entry => entry[by] === most).map(entry => entry.name);
 };
 
+type FrequencySays = { readonly name: string } | { readonly numeral: RomanNumeral };
+
 /** Superlatives of frequency: claim O2 of the trade. Ties and the difference between count and duration are told. */
-export const frequencyFamily = family<Ranked, { readonly name: string }>({
+export const frequencyFamily = family<Ranked, FrequencySays>({
   name: 'frequency',
   examples: ['the most frequent chord of bars 1-3 is Bm', 'the most frequent note of the piece is B'],
   phrases: [
     [
       be,
-      choice(
-        map(chordSymbol, (chord: Chord) => ({ name: printChord({ ...chord, inversion: 0 }) })),
+      choice<FrequencySays>(
+        map(chordSymbol, (of: Chord) => ({ name: printChord({ ...of, inversion: 0 }) })),
         map(pitchClassName, tone => ({ name: printPitchClass(tone) })),
+        map(rootedChord, ({ root, quality }) => ({ name: printChord(chord(root, quality)) })),
+        map(numeralToken, numeral => ({ numeral })),
       ),
     ],
   ],
-  print: ({ name }, form) => `${printBe(form)} ${name}`,
-  check: ({ what, span: where }, { name }, context, make): Finding<Ranked> => {
+  print: (says, form) => `${printBe(form)} ${'name' in says ? says.name : printRomanNumeral(says.numeral)}`,
+  check: ({ what, span: where }, says, context, make): Finding<Ranked> => {
+    const name =
+      'name' in says
+        ? says.name
+        : printChord({
+            ...realize(says.numeral, context.home, context.conventions['seventh-on-I']),
+            inversion: 0,
+          });
     const entries = tally(what, where.range, context);
     if (entries.length === 0)
       return {

@@ -1,16 +1,19 @@
+import { article } from '../terms/chord-name.js';
+import type { Verb } from '../terms/verb.js';
+import type { Parser } from '../grammar/index.js';
 import { compare, isBefore } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, nothing, optional, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
-import { have, printHave } from '../terms/verb.js';
+import { be, have, printHave, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
@@ -20,17 +23,36 @@ export interface HarmonicRhythmSays {
   readonly each: 'place' | 'bar';
 }
 
-const complement = map(
-  sequence(
-    count,
-    word('chords', 'chord', 'harmonies', 'harmony'),
-    optional(
-      wordsFor<'bar'>([
-        ['bar', 'a bar', 'per bar', 'in each bar', 'in every bar', 'a measure', 'per measure'],
-      ]),
-    ),
-  ),
-  ([chords, , each]): HarmonicRhythmSays => ({ chords, each: each ?? 'place' }),
+const perBar = word(
+  'a bar',
+  'per bar',
+  'in each bar',
+  'in every bar',
+  'every bar',
+  'a measure',
+  'per measure',
+  'each bar',
+);
+const chordsNoun = word('chords', 'chord', 'harmonies', 'harmony');
+const complement: Parser<HarmonicRhythmSays> = choice(
+  map(sequence(count, chordsNoun, optional(perBar)), ([chords, , bar]): HarmonicRhythmSays => ({
+    chords,
+    each: bar === undefined ? 'place' : 'bar',
+  })),
+  map(sequence(article, chordsNoun, perBar), (): HarmonicRhythmSays => ({ chords: 1, each: 'bar' })),
+);
+/** `changes every bar`, `changes once per bar`: one chord in each bar. */
+const changing = map(sequence(optional(word('once')), perBar), (): HarmonicRhythmSays => ({
+  chords: 1,
+  each: 'bar',
+}));
+const unchanged: HarmonicRhythmSays = { chords: 1, each: 'place' };
+/** `does not change` says that there is one chord. */
+const changes: Verb = choice<{ readonly negated: boolean }>(
+  map(word('does not change', "doesn't change", 'do not change', "don't change", 'stays the same'), () => ({
+    negated: false,
+  })),
+  map(word('changes', 'change'), () => ({ negated: true })),
 );
 
 const isIn = (harmony: Harmony, bar: Bar): boolean =>
@@ -53,7 +75,16 @@ const evidenceOf = (
 export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   name: 'harmonic rhythm',
   examples: ['bars 1-6 have 1 chord a bar', 'bar 31 has 2 chords'],
-  phrases: [[have, complement]],
+  phrases: [
+    [have, complement],
+    [verb('changes chord', 'change chord'), changing],
+    [verb('changes harmony', 'change harmony'), changing],
+  ],
+  aspects: [
+    [word('harmonic rhythm'), be, complement],
+    [word('harmony', 'chord', 'chords'), verb('changes', 'change'), changing],
+    [word('harmony', 'chord'), changes, nothing(unchanged)],
+  ],
   print: ({ chords, each }, form) =>
     `${printHave(form)} ${chordsWord(chords)}${each === 'bar' ? ' a bar' : ''}`,
   check: (span, { chords, each }, context, make): Finding<Span> => {

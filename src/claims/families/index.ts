@@ -16,7 +16,7 @@ import { chordSuccessionFamily } from './chord-succession.js';
 import { chordWithinFamily } from './chord-within.js';
 import { contentFamily } from './content.js';
 import { crossRelationFamily } from './cross-relation.js';
-import { crossingFamily } from './crossing.js';
+import { crossingFamily, placeCrossingFamily } from './crossing.js';
 import { verticalIntervalFamily } from './dissonance.js';
 import { dominantResolutionFamily } from './dominant-resolution.js';
 import { lineRhythmFamily, rhythmFamily } from './durations.js';
@@ -37,7 +37,12 @@ import { meterFamily } from './meter.js';
 import { mixtureFamily } from './mixture.js';
 import { motionFamily } from './motion.js';
 import { nativeNotesFamily } from './native-notes.js';
-import { lineNonChordToneFamily, noteNonChordToneFamily, spanNonChordToneFamily } from './non-chord-tone.js';
+import {
+  lineNonChordToneFamily,
+  nonChordToneInLineFamily,
+  noteNonChordToneFamily,
+  spanNonChordToneFamily,
+} from './non-chord-tone.js';
 import { namedChordFamily } from './named-chord.js';
 import { notePitchFamily } from './note-pitch.js';
 import { toneFamily, tonePairFamily } from './pitch-relation.js';
@@ -47,6 +52,7 @@ import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { parallelsFamily } from './parallels.js';
 import { pedalFamily } from './pedal.js';
+import { pickupFamily } from './pickup.js';
 import { pivotFamily } from './pivot.js';
 import { progressionFamily } from './progression.js';
 import { prolongationFamily } from './prolongation.js';
@@ -93,10 +99,12 @@ export const spanFamilies: readonly Family<Span>[] = [
   nativeNotesFamily,
   parallelsFamily,
   crossRelationFamily,
+  placeCrossingFamily,
   verticalIntervalFamily,
   harmonicRhythmFamily,
   textureFamily,
   meterFamily,
+  pickupFamily,
   rhythmFamily,
   formFamily,
   recurrenceFamily,
@@ -111,6 +119,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineRangeFamily,
   lineRhythmFamily,
   lineNonChordToneFamily,
+  nonChordToneInLineFamily,
   lineDegreeFamily,
   lineResolutionFamily,
 ];

@@ -30,14 +30,21 @@ import {
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { have, haveNo, printVerb, verb } from '../terms/verb.js';
+import { be, have, haveNo, printVerb, verb } from '../terms/verb.js';
 
 type Manner = 'any' | 'step' | 'chromatic';
 
 /** How a line moves. */
 export type MelodicSays =
-  | { readonly kind: 'direction'; readonly up: boolean; readonly manner: Manner }
-  | { readonly kind: 'steps' | 'gap fill' }
+  | {
+      readonly kind: 'direction';
+      readonly up: boolean;
+      readonly manner: Manner;
+      /** Where it starts and ends, as far as that is said. */
+      readonly from?: NoteName;
+      readonly to?: NoteName;
+    }
+  | { readonly kind: 'steps' | 'semitones' | 'gap fill' }
   /** `move` is a step or a leap; `steps` an interval by its number alone. */
   | {
       readonly kind: 'leap' | 'move';
@@ -67,7 +74,20 @@ const size = choice<Size>(
 const aSize = map(sequence(quiet(optional(word('by'))), optional(article), size), ([, , of]) => of);
 const direction = (up: boolean): Parser<MelodicSays> =>
   choice(
-    map(manners, (manner): MelodicSays => ({ kind: 'direction', up, manner })),
+    map(
+      sequence(
+        manners,
+        optional(map(sequence(word('from'), noteName), ([, note]) => note)),
+        optional(map(sequence(word('to'), noteName), ([, note]) => note)),
+      ),
+      ([manner, from, to]): MelodicSays => ({
+        kind: 'direction',
+        up,
+        manner,
+        ...(from === undefined ? {} : { from }),
+        ...(to === undefined ? {} : { to }),
+      }),
+    ),
     map(aSize, (of): MelodicSays => ({ kind: 'move', up, ...of })),
   );
 const leap: Parser<MelodicSays> = map(sequence(optional(upOrDown), optional(aSize)), ([up, of]) => ({
@@ -152,10 +172,16 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
   switch (says.kind) {
     case 'direction': {
       const manner = { any: '', step: ' by step', chromatic: ' chromatically' }[says.manner];
-      return (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) + manner;
+      const from = says.from === undefined ? '' : ` from ${printNoteName(says.from)}`;
+      const to = says.to === undefined ? '' : ` to ${printNoteName(says.to)}`;
+      return (
+        (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) + manner + from + to
+      );
     }
     case 'steps':
       return `${printVerb('moves', 'move', form)} by step`;
+    case 'semitones':
+      return `${printVerb('moves', 'move', form)} chromatically`;
     case 'gap fill':
       return `${printVerb('fills', 'fill', form)} its leap`;
     case 'move':
@@ -226,6 +252,17 @@ export const melodicFamily = family<Line, MelodicSays>({
       })),
     ],
     [verb('climbs', 'climb'), direction(true)],
+    [
+      verb('moves', 'move'),
+      map(word('chromatically', 'by half steps', 'by semitones'), (): MelodicSays => ({ kind: 'semitones' })),
+    ],
+    [
+      be,
+      map(sequence(noteName, arrow, list(noteName, arrow)), ([first, , rest]): MelodicSays => ({
+        kind: 'notes',
+        notes: [first, ...rest],
+      })),
+    ],
     [verb('leaps', 'leap'), leap],
     [verb('jumps', 'jump'), leap],
     [verb('skips', 'skip'), leap],
@@ -293,8 +330,38 @@ export const melodicFamily = family<Line, MelodicSays>({
         (['chromatic', 'step', 'any'] as const).map(manner => make({ kind: 'direction', up, manner })),
       );
     switch (says.kind) {
-      case 'direction':
+      case 'direction': {
+        const ends = [line.notes[0], line.notes.at(-1)];
+        const wrong = [says.from, says.to].findIndex((name, at) => {
+          const note = ends[at]?.note;
+          return name !== undefined && (note === undefined || !isNamed(note, name));
+        });
+        const [first, last] = ends;
+        if (wrong >= 0 && first !== undefined && last !== undefined)
+          return {
+            verdict: 'fails',
+            code: 'C1102',
+            reason: `${line.name} goes from ${printPitch(first.note.pitch)} to ${printPitch(last.note.pitch)}`,
+            evidence: [first, last].map(({ note }) =>
+              noteEvidence(
+                'contradicts',
+                note,
+                note === first.note ? 'its first note' : 'its last note',
+                context,
+              ),
+            ),
+            instead: () => [
+              make({
+                ...says,
+                ...(says.from === undefined ? {} : { from: { pitchClass: pitchClassOf(first.note.pitch) } }),
+                ...(says.to === undefined ? {} : { to: { pitchClass: pitchClassOf(last.note.pitch) } }),
+              }),
+            ],
+          };
         return { ...checkEvery(line, steps, step => fits(step, says), context), instead };
+      }
+      case 'semitones':
+        return { ...checkEvery(line, steps, isSemitone, context), instead };
       case 'gap fill':
         return gapFill(line, steps, context);
       case 'steps':

@@ -2,13 +2,25 @@ import { isCompound, isBefore } from '../../score/index.js';
 import type { Bar, Meter } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, rule, sequence, shapes, token, word, wordsFor } from '../grammar/index.js';
+import {
+  choice,
+  map,
+  nothing,
+  optional,
+  quiet,
+  rule,
+  sequence,
+  shapes,
+  token,
+  word,
+  wordsFor,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { endOf } from '../place/beats.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
-import { be, have, printBe, printHave } from '../terms/verb.js';
+import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 
 type Division = 'simple' | 'compound';
 
@@ -16,7 +28,9 @@ type Division = 'simple' | 'compound';
 export type MeterSays =
   | { readonly kind: 'signature'; readonly text: string }
   | { readonly kind: 'type'; readonly division?: Division; readonly beats?: 2 | 3 | 4 }
-  | { readonly kind: 'beats'; readonly beats: number };
+  | { readonly kind: 'beats'; readonly beats: number }
+  /** Another signature than the bar before. */
+  | { readonly kind: 'changes'; readonly text?: string };
 
 const { character, inOrder, oneOf, oneOrMore, text } = shapes;
 const digits = oneOrMore(character('0-9'));
@@ -54,6 +68,16 @@ const complement: Parser<MeterSays> = rule(
   'a metre such as `3/4` or `compound duple time`',
 );
 
+const meterNoun = word('time signature', 'metre', 'meter', 'time');
+const bareKind: Parser<MeterSays> = choice(
+  map(sequence(divisions, optional(sizes)), ([division, beats]): MeterSays =>
+    beats === undefined ? { kind: 'type', division } : { kind: 'type', division, beats },
+  ),
+  map(sizes, (beats): MeterSays => ({ kind: 'type', beats })),
+);
+const textOf = (says: MeterSays): { readonly text?: string } =>
+  says.kind === 'signature' ? { text: says.text } : {};
+
 /** Beats as a conductor counts them: in compound metre a third of the upper number (common practice). */
 const beatsOf = (meter: Meter): number => (isCompound(meter) ? meter.beats / 3 : meter.beats);
 
@@ -68,6 +92,8 @@ function fits(meter: Meter, says: MeterSays): boolean {
       );
     case 'beats':
       return beatsOf(meter) === says.beats;
+    case 'changes':
+      return says.text === undefined || meter.text === says.text;
   }
 }
 
@@ -84,13 +110,56 @@ function describe(meter: Meter): string {
   return `${meter.text}, ${division}${size === undefined ? '' : ` ${size}`} time with ${String(beatsOf(meter))} beats`;
 }
 
+const changingTo: Parser<MeterSays> = map(
+  optional(map(sequence(word('to'), signature), ([, says]) => says)),
+  says => ({
+    kind: 'changes',
+    ...(says === undefined ? {} : textOf(says)),
+  }),
+);
+
 /** Time signatures and kinds of metre: claim M1 of the trade. */
 export const meterFamily = family<Span, MeterSays>({
   name: 'metre',
   examples: ['the piece is in 3/4 time', 'bars 1-8 are in simple triple time', 'bar 5 has 3 beats'],
   phrases: [
+    [verb('changes metre', 'change metre'), changingTo],
+    [verb('changes meter', 'change meter'), changingTo],
     [be, map(sequence(word('in'), complement), ([, says]) => says)],
-    [have, map(sequence(count, word('beats', 'beat')), ([beats]): MeterSays => ({ kind: 'beats', beats }))],
+    [
+      have,
+      map(
+        sequence(
+          count,
+          word('beats', 'beat'),
+          quiet(
+            optional(
+              word(
+                'in a bar',
+                'in each bar',
+                'in every bar',
+                'per bar',
+                'to a bar',
+                'a bar',
+                'in a measure',
+                'per measure',
+              ),
+            ),
+          ),
+        ),
+        ([beats]): MeterSays => ({ kind: 'beats', beats }),
+      ),
+    ],
+  ],
+  aspects: [
+    [meterNoun, be, complement],
+    [meterNoun, be, bareKind],
+    [
+      meterNoun,
+      verb('changes to', 'change to'),
+      map(signature, (says): MeterSays => ({ kind: 'changes', ...textOf(says) })),
+    ],
+    [meterNoun, verb('changes', 'change'), nothing<MeterSays>({ kind: 'changes' })],
   ],
   print: (says, form) => {
     switch (says.kind) {
@@ -101,12 +170,33 @@ export const meterFamily = family<Span, MeterSays>({
           says.beats === undefined ? undefined : { 2: 'duple', 3: 'triple', 4: 'quadruple' }[says.beats];
         return `${printBe(form)} in ${[says.division, size, 'time'].filter(each => each !== undefined).join(' ')}`;
       }
+      case 'changes':
+        return `${printVerb('changes metre', 'change metre', form)}${says.text === undefined ? '' : ` to ${says.text}`}`;
       case 'beats':
         return `${printHave(form)} ${String(says.beats)} ${says.beats === 1 ? 'beat' : 'beats'}`;
     }
   },
   check: (span, says, context, make): Finding<Span> => {
     const bars = barsIn(span, context);
+    if (says.kind === 'changes') {
+      const { bars: all } = context.analysis.score;
+      const turns = bars.filter(bar => {
+        const before = all[bar.index - 1];
+        return before !== undefined && before.meter.text !== bar.meter.text;
+      });
+      const found = turns.find(bar => fits(bar.meter, says));
+      const shown = found ?? turns[0] ?? bars[0];
+      return {
+        verdict: found === undefined ? 'fails' : 'holds',
+        code: found === undefined ? 'C1602' : 'C1601',
+        reason:
+          turns.length === 0
+            ? `the metre of ${span.name} is that of the bar before, ${shown === undefined ? '' : shown.meter.text}`
+            : `bar ${shown?.label ?? ''} is in ${shown?.meter.text ?? ''}, the bar before in ${all[(shown?.index ?? 1) - 1]?.meter.text ?? ''}`,
+        evidence: [],
+        instead: () => (shown === undefined ? [] : [make({ kind: 'signature', text: shown.meter.text })]),
+      };
+    }
     const wrong = bars.find(bar => !fits(bar.meter, says));
     const [first] = bars;
     if (wrong === undefined)

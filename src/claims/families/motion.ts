@@ -43,6 +43,9 @@ const kinds = wordsFor<MotionKind>([
   ['oblique', 'oblique'],
 ]);
 
+/** `contrary motion`. */
+export const motionName: Parser<MotionKind> = map(sequence(kinds, word('motion')), ([kind]) => kind);
+
 const complement: Parser<MotionSays> = choice(
   map(sequence(word('in'), kinds, word('motion')), ([, kind]): MotionSays => ({ kind })),
   map(sequence(word('in'), optional(word('parallel')), intervalNumber), ([, , steps]): MotionSays => ({

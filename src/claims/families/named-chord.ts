@@ -47,16 +47,19 @@ const named = wordsFor<NamedChordSays['name']>([
   ['subdominant', 'subdominant'],
   ['dominant', 'dominant'],
   ['submediant', 'submediant'],
-  ['leading-tone', 'leading-tone', 'leading-note'],
 ]);
 const withKey = (name: NamedChordSays['name'], key: Key | undefined): NamedChordSays =>
   key === undefined ? { name } : { name, key };
 const ofKey = optional(map(sequence(word('of', 'in'), keyName), ([, key]) => key));
 
 /** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
-export const namedChordAfterThe: Parser<NamedChordSays> = map(
-  sequence(named, optional(word('chord', 'triad', 'harmony')), ofKey),
-  ([name, , key]) => withKey(name, key),
+export const namedChordAfterThe: Parser<NamedChordSays> = choice(
+  map(sequence(named, optional(word('chord', 'triad', 'harmony')), ofKey), ([name, , key]) =>
+    withKey(name, key),
+  ),
+  map(sequence(word('leading-tone', 'leading-note'), word('chord', 'triad', 'seventh'), ofKey), ([, , key]) =>
+    withKey('leading-tone', key),
+  ),
 );
 /** `the dominant`, `the tonic chord`, `the Neapolitan`. */
 export const namedChord: Parser<NamedChordSays> = choice(

@@ -1,7 +1,9 @@
+import type { Line } from '../subjects/line.js';
+import { map, word } from '../grammar/index.js';
 import type { NonChordTone, Segment } from '../../harmony/index.js';
 import { compare, isBefore, midiOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
-import type { Judged } from '../claim.js';
+import type { Finding, Judged } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
@@ -81,7 +83,7 @@ function sideOf(tone: NonChordTone, note: Note, context: ClaimContext): 'upper' 
 }
 
 /** The first thing said that the tone is not; `undefined` where all of it fits. */
-function misfit(
+export function misfit(
   tone: NonChordTone,
   note: Note,
   says: NonChordToneSays,
@@ -159,7 +161,10 @@ function checkNote(
 const families = noteFamily<NonChordToneSays>({
   name: 'non-chord tone',
   examples: ['the E5 of bar 3 beat 2 is a passing tone', 'the C#5 of bar 3 beat 1 is a 7-6 suspension'],
-  phrases: [[be, nonChordTone]],
+  phrases: [
+    [be, nonChordTone],
+    [be, map(word('dissonant'), (): NonChordToneSays => ({ kind: 'non-chord tone' }))],
+  ],
   print: (says, form) => `${printBe(form)} ${describe(says)}`,
   checkNote,
 });
@@ -194,8 +199,9 @@ function checkSpan(
   span: Span,
   says: NonChordToneSays,
   context: ClaimContext,
+  isMeant: (note: Note) => boolean = () => true,
 ): Judged & { readonly others: readonly PlacedTone[] } {
-  const found = tonesIn(rangeOrMoment(span), context);
+  const found = tonesIn(rangeOrMoment(span), context).filter(({ note }) => isMeant(note));
   const matching = found.filter(({ tone, note }) => misfit(tone, note, says, context) === undefined);
   const others = found.filter(each => !matching.includes(each));
   const [match] = matching;
@@ -240,6 +246,26 @@ export const spanNonChordToneFamily = family<Span, NonChordToneSays>({
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const { others, ...finding } = checkSpan(span, says, context);
+    return { ...finding, instead: () => others.map(({ tone }) => make(toneOf(tone))) };
+  },
+});
+
+/** The same for one line: `the soprano of bar 15 has a 4-3 suspension`. */
+export const nonChordToneInLineFamily = family<Line, NonChordToneSays>({
+  name: 'non-chord tone in a line',
+  examples: ['the soprano of bar 15 has a 4-3 suspension'],
+  phrases: [
+    [have, nonChordTone],
+    [haveNo, nonChordTone],
+  ],
+  print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
+  check: ({ span, notes }, says, context, make): Finding<Line> => {
+    const silent = silence<Line>(span.range, span.name, context);
+    if (silent !== undefined) return silent;
+    const heads = new Set(notes.map(({ note }) => struckHead(note, context.analysis.score.notes).id));
+    const { others, ...finding } = checkSpan(span, says, context, note =>
+      heads.has(struckHead(note, context.analysis.score.notes).id),
+    );
     return { ...finding, instead: () => others.map(({ tone }) => make(toneOf(tone))) };
   },
 });

@@ -1,15 +1,18 @@
-import type { Finding, Judged, Subject } from '../claim.js';
+import { statement } from '../statement.js';
+import { negation } from '../negation.js';
+import type { Verb } from '../terms/verb.js';
+import type { Claim, Finding, Judged, Subject } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
-import { placeName, printPlace, scope } from '../place/place-name.js';
+import { at, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn } from '../segments.js';
-import { occurrencesOf, printThing, thing } from '../subjects/thing.js';
+import { contentOfThing, occurrencesOf, printThing, thing } from '../subjects/thing.js';
 import type { Occurrence, Thing } from '../subjects/thing.js';
 import { count, sayTimes } from '../terms/number.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
@@ -18,6 +21,8 @@ import { be, printBe, printVerb, verb } from '../terms/verb.js';
 export interface OccurrenceSays {
   readonly times: { readonly kind: 'exactly' | 'at least' | 'at most'; readonly number: number };
   readonly place: Place;
+  /** Nowhere else. */
+  readonly only?: true;
 }
 
 const times: Parser<number> = choice(
@@ -53,13 +58,26 @@ const where = (occurrences: readonly Occurrence[], context: ClaimContext): strin
 };
 
 /** `the note G#`, `V7/V`, `a half cadence` as what a sentence is about. */
-export const thingSubject: Parser<Subject<Thing>> = map(sequence(optional(word('the')), thing), ([, of]) => ({
-  content: { thing: of },
+const subjectOf = (of: Thing): Subject<Thing> => ({
+  content: { thing: contentOfThing(of) },
   plural: false,
   print: () => printThing(of, true),
   resolve: () => ({ kind: 'found', subject: of }),
   neighbours: () => [],
+});
+export const thingSubject: Parser<Subject<Thing>> = map(sequence(optional(word('the')), thing), ([, of]) =>
+  subjectOf(of),
+);
+
+const anywhere = (place: Place): OccurrenceSays => ({ times: { kind: 'at least', number: 1 }, place });
+const onlyIn = map(sequence(word('only'), at, placeName), ([, , place]): OccurrenceSays => ({
+  ...anywhere(place),
+  only: true,
 }));
+const isHeard: Verb = choice<{ readonly negated: boolean }>(
+  map(word('is heard', 'are heard'), () => ({ negated: false })),
+  map(word('is not heard', 'are not heard', 'is never heard'), () => ({ negated: true })),
+);
 
 /** How often something occurs: claim O1 of the trade. */
 export const occurrenceFamily = family<Thing, OccurrenceSays>({
@@ -71,23 +89,37 @@ export const occurrenceFamily = family<Thing, OccurrenceSays>({
     'the chord C never occurs in bars 1-8',
   ],
   phrases: [
+    ...['occurs', 'appears', 'sounds', 'comes', 'is heard'].flatMap(each => [
+      [
+        each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)),
+        map(
+          sequence(
+            optional(
+              choice(
+                kinds,
+                map(word('only'), () => 'exactly' as const),
+              ),
+            ),
+            times,
+            scope,
+          ),
+          ([kind, number, place]): OccurrenceSays => ({ times: { kind: kind ?? 'exactly', number }, place }),
+        ),
+      ] as const,
+      [each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)), map(scope, anywhere)] as const,
+      [each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)), onlyIn] as const,
+    ]),
+    [be, onlyIn],
     [
-      verb('occurs', 'occur'),
-      map(sequence(optional(kinds), times, scope), ([kind, number, place]): OccurrenceSays => ({
-        times: { kind: kind ?? 'exactly', number },
-        place,
-      })),
-    ],
-    [
-      verb('occurs', 'occur'),
-      map(scope, (place): OccurrenceSays => ({ times: { kind: 'at least', number: 1 }, place })),
-    ],
-    [
-      map(word('never occurs', 'never occur'), () => ({ negated: true })),
-      map(scope, (place): OccurrenceSays => ({ times: { kind: 'at least', number: 1 }, place })),
+      map(
+        word('never occurs', 'never occur', 'never appears', 'never appear', 'never sounds', 'never sound'),
+        () => ({ negated: true }),
+      ),
+      map(scope, anywhere),
     ],
   ],
-  print: ({ times: { kind, number }, place }, form) => {
+  print: ({ times: { kind, number }, place, only }, form) => {
+    if (only === true) return `${printVerb('occurs', 'occur', form)} only in ${printPlace(place)}`;
     const isAny = kind === 'at least' && number === 1;
     if (isAny && form.negated) return `never ${form.plural ? 'occur' : 'occurs'} in ${printPlace(place)}`;
     const often = isAny ? '' : ` ${kind === 'exactly' ? '' : `${kind} `}${sayTimes(number)}`;
@@ -99,6 +131,25 @@ export const occurrenceFamily = family<Thing, OccurrenceSays>({
     const occurrences = occurrencesOf(of, found.range, context);
     const { kind, number } = says.times;
     const n = occurrences.length;
+    if (says.only === true) {
+      const whole = rangeOf({ kind: 'piece' }, context);
+      const outside =
+        'problem' in whole
+          ? []
+          : occurrencesOf(of, whole.range, context).filter(each => !liesIn(each.onset, found.range));
+      const alone = n > 0 && outside.length === 0;
+      const all = [...occurrences, ...outside];
+      return {
+        verdict: alone ? 'holds' : 'fails',
+        code: alone ? 'C1911' : 'C1912',
+        reason:
+          all.length === 0
+            ? 'it never occurs in the piece'
+            : `it occurs ${sayTimes(all.length)}: ${where(all, context)}`,
+        evidence: all.slice(0, 8).flatMap(each => each.evidence.slice(0, 1)),
+        instead: () => [make({ times: { kind: 'at least', number: 1 }, place: says.place })],
+      };
+    }
     const holds = kind === 'exactly' ? n === number : kind === 'at least' ? n >= number : n <= number;
     return {
       verdict: holds ? 'holds' : 'fails',
@@ -124,7 +175,7 @@ export interface Chosen {
 const chosen = (which: Which, of: Thing, place: Place): Subject<Chosen> => {
   const print = (): string => `the ${which} ${printThing(of, false)} of ${printPlace(place)}`;
   return {
-    content: { which, thing: of, place },
+    content: { which, thing: contentOfThing(of), place },
     plural: false,
     print,
     resolve: context => {
@@ -166,7 +217,16 @@ export const chosenThing: Parser<Subject<Chosen>> = map(
 export const chosenFamily = family<Chosen, { readonly place: Place }>({
   name: 'first and last',
   examples: ['the first note A# of the piece is in bar 2', 'the last half cadence of the piece is in bar 8'],
-  phrases: [[be, map(sequence(word('in', 'on', 'at'), placeName), ([, place]) => ({ place }))]],
+  phrases: [
+    [be, map(sequence(word('in', 'on', 'at'), placeName), ([, place]) => ({ place }))],
+    ...['appears', 'occurs', 'comes', 'arrives', 'sounds'].map(
+      each =>
+        [
+          verb(each, each.slice(0, -1)),
+          map(sequence(word('in', 'on', 'at'), placeName), ([, place]) => ({ place })),
+        ] as const,
+    ),
+  ],
   print: ({ place }, form) => `${printBe(form)} in ${printPlace(place)}`,
   check: ({ which, occurrences }, { place }, context, make): Finding<Chosen> => {
     const found = rangeOf(place, context);
@@ -186,3 +246,59 @@ export const chosenFamily = family<Chosen, { readonly place: Place }>({
     };
   },
 });
+
+/** `A# first appears in bar 2`, `the Neapolitan last occurs in bar 29`. */
+export const firstAppearance: Parser<Claim> = rule('FirstAppearance', () =>
+  map(
+    sequence(
+      quiet(optional(word('the'))),
+      thing,
+      wordsFor<Which>([
+        ['first', 'first'],
+        ['last', 'last'],
+      ]),
+      word('appears', 'occurs', 'sounds', 'comes'),
+      word('in', 'on', 'at'),
+      placeName,
+    ),
+    ([, of, which, , , place]) =>
+      statement(chosen(which, of, { kind: 'piece' }), chosenFamily.make({ place })),
+  ),
+);
+
+/** `there are two half cadences in bars 1-24`, `there is only one Neapolitan`. */
+export const thereAreSo: Parser<Claim> = rule('ThereAreSoMany', () =>
+  map(
+    sequence(
+      word('there are', 'there is'),
+      optional(
+        choice(
+          kinds,
+          map(word('only', 'just'), () => 'exactly' as const),
+        ),
+      ),
+      count,
+      thing,
+      scope,
+    ),
+    ([, kind, number, of, place]) =>
+      statement(subjectOf(of), occurrenceFamily.make({ times: { kind: kind ?? 'exactly', number }, place })),
+  ),
+);
+
+/** `the half cadence is in bar 8`, `the pivot chord comes in bar 6`: it is there. */
+export const isThere: Parser<Claim> = rule('IsThere', () =>
+  map(
+    sequence(
+      word('the'),
+      thing,
+      choice(be, verb('arrives', 'arrive'), verb('falls', 'fall')),
+      word('in', 'on', 'at'),
+      placeName,
+    ),
+    ([, of, { negated }, , place]) => {
+      const says = occurrenceFamily.make(anywhere(place));
+      return statement(subjectOf(of), negated ? negation(says) : says);
+    },
+  ),
+);

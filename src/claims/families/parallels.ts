@@ -5,11 +5,11 @@ import { family } from '../family.js';
 import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
-import { lineName, printLine } from '../subjects/line-name.js';
+import { printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import { lineNotes } from '../subjects/line-notes.js';
 import type { LineNote } from '../subjects/line-notes.js';
-import { movesOf, together } from '../subjects/pair.js';
+import { movesOf, together, twoLines } from '../subjects/pair.js';
 import type { Move } from '../subjects/pair.js';
 import type { Span } from '../subjects/span.js';
 import { textureLines } from '../subjects/texture.js';
@@ -20,11 +20,11 @@ import { motionOf } from './motion.js';
 /** Perfect intervals in a row, or reached from the same side. */
 export interface ParallelsSays {
   readonly kind: 'parallel' | 'hidden' | 'contrary';
-  readonly interval: 'fifths' | 'octaves';
+  readonly interval: 'fifths' | 'octaves' | 'fifths or octaves';
   readonly lines?: readonly [LineName, LineName];
 }
 
-const complement: Parser<ParallelsSays> = rule(
+export const parallelsName: Parser<ParallelsSays> = rule(
   'Parallels',
   () =>
     map(
@@ -36,14 +36,16 @@ const complement: Parser<ParallelsSays> = rule(
         ]),
         wordsFor<ParallelsSays['interval']>([
           ['fifths', 'fifths', '5ths', 'fifth'],
-          ['octaves', 'octaves', 'octave', 'unisons'],
+          ['octaves', 'octaves', 'octave', '8ves', 'unisons'],
+          [
+            'fifths or octaves',
+            'fifths or octaves',
+            'fifths and octaves',
+            'octaves or fifths',
+            'perfect intervals',
+          ],
         ]),
-        optional(
-          map(
-            sequence(word('between', 'in'), lineName, word('and'), lineName),
-            ([, first, , second]) => [first, second] as const,
-          ),
-        ),
+        optional(map(sequence(word('between', 'in'), twoLines), ([, lines]) => lines)),
       ),
       ([kind, interval, lines]): ParallelsSays =>
         lines === undefined ? { kind, interval } : { kind, interval, lines },
@@ -58,7 +60,14 @@ interface NamedMove {
 
 const isPerfect = (of: Move['from'], interval: ParallelsSays['interval']): boolean => {
   const size = intervalBetween(of.upper.pitch, of.lower.pitch);
-  return interval === 'fifths' ? isPerfectFifth(size) : isOctave(size);
+  switch (interval) {
+    case 'fifths':
+      return isPerfectFifth(size);
+    case 'octaves':
+      return isOctave(size);
+    case 'fifths or octaves':
+      return isPerfectFifth(size) || isOctave(size);
+  }
 };
 
 const distance = (a: number, b: number): number => Math.abs(a - b);
@@ -67,8 +76,12 @@ const distance = (a: number, b: number): number => Math.abs(a - b);
  * Parallel: both lines move, the same way, from a perfect interval to the same one, compound intervals counted with simple ones
  * (Open Music Theory: a fifth to a twelfth is parallel). Hidden: the same way into a perfect interval while the upper line leaps.
  */
-function isMistake(move: Move, { kind, interval }: ParallelsSays): boolean {
+function isMistake(move: Move, says: ParallelsSays): boolean {
   const { from, to } = move;
+  const { kind } = says;
+  // Of either kind: the interval that is reached decides which one it is.
+  const interval =
+    says.interval === 'fifths or octaves' ? (isPerfect(to, 'fifths') ? 'fifths' : 'octaves') : says.interval;
   const motion = motionOf(move);
   if (motion === undefined || motion === 'oblique' || !isPerfect(to, interval)) return false;
   const kept = isPerfect(from, interval);
@@ -84,10 +97,17 @@ function isMistake(move: Move, { kind, interval }: ParallelsSays): boolean {
 
 /** Three octaves in a row or more are one line doubled, and doubling is no fault. */
 function isDoubling(moves: readonly Move[], at: number, says: ParallelsSays): boolean {
-  if (says.interval !== 'octaves' || says.kind !== 'parallel') return false;
+  const own = moves[at];
+  if (
+    says.interval === 'fifths' ||
+    says.kind !== 'parallel' ||
+    own === undefined ||
+    !isPerfect(own.to, 'octaves')
+  )
+    return false;
   const wrong = (index: number): boolean => {
     const move = moves[index];
-    return move !== undefined && isMistake(move, says);
+    return move !== undefined && isMistake(move, { kind: 'parallel', interval: 'octaves' });
   };
   return (
     (wrong(at - 1) && wrong(at - 2)) || (wrong(at - 1) && wrong(at + 1)) || (wrong(at + 1) && wrong(at + 2))
@@ -141,8 +161,8 @@ export const parallelsFamily = family<Span, ParallelsSays>({
     'bars 5-6 have hidden octaves between the soprano and the bass',
   ],
   phrases: [
-    [have, complement],
-    [haveNo, complement],
+    [have, parallelsName],
+    [haveNo, parallelsName],
   ],
   print: ({ kind, interval, lines }, form) =>
     printHas(

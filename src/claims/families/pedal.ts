@@ -14,7 +14,7 @@ import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
-import { be, have, haveNo, printHas } from '../terms/verb.js';
+import { be, have, haveNo, printHas, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
@@ -44,11 +44,13 @@ const pedal: Parser<PedalSays> = rule(
         optional(article),
         optional(degrees),
         optional(positions),
+        optional(pitchClassName),
         noun,
         optional(map(sequence(word('on'), pitchClassName), ([, tone]) => tone)),
         optional(map(sequence(word('in the'), choice(positions)), ([, where]) => where)),
       ),
-      ([, degree, before, , tone, after]): PedalSays => {
+      ([, degree, before, named, , on, after]): PedalSays => {
+        const tone = named ?? on;
         const position = before ?? after;
         return {
           ...(degree === undefined ? {} : { degree }),
@@ -118,6 +120,9 @@ export const pedalFamily = family<Span, PedalSays>({
     [have, pedal],
     [haveNo, pedal],
     [be, pedal],
+    [be, map(sequence(word('over', 'above'), pedal), ([, says]) => says)],
+    [verb('sits on', 'sit on'), pedal],
+    [verb('rests on', 'rest on'), pedal],
   ],
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
   check: (span, says, context, make): Finding<Span> => {

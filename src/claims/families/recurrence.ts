@@ -1,14 +1,15 @@
+import type { Verb } from '../terms/verb.js';
 import { equals, printPitch, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { lineName, printLine } from '../subjects/line-name.js';
+import { lineName, lineNoun, printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import { eventsOf, shiftOf, withinOctave } from '../subjects/events.js';
 import type { Event } from '../subjects/events.js';
@@ -17,7 +18,7 @@ import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { intervalName, intervalNumber, printInterval, printNumber } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
-import { be, printVerb, verb } from '../terms/verb.js';
+import { be, have, printVerb, verb } from '../terms/verb.js';
 
 /** How the copy lies against the model. */
 export type Shift =
@@ -41,17 +42,22 @@ const direction = wordsFor<boolean>([
   [true, 'higher', 'up', 'above'],
   [false, 'lower', 'down', 'below'],
 ]);
+const shifted = (steps: number, up: boolean): Shift =>
+  // Octaves are the same in a key and in semitones.
+  steps % 7 === 0
+    ? { kind: 'interval', interval: { steps, semitones: (12 * steps) / 7 }, up }
+    : { kind: 'steps', steps, up };
+const distance = choice<(up: boolean) => Shift>(
+  map(intervalName, interval => up => ({ kind: 'interval', interval, up })),
+  map(intervalNumber, steps => up => shifted(steps, up)),
+  map(word('step'), () => up => shifted(1, up)),
+);
+const aDistance = map(sequence(optional(choice(article, word('one'))), distance), ([, of]) => of);
 const shift: Parser<Shift> = choice(
-  map(sequence(optional(article), intervalName, direction), ([, interval, up]): Shift => ({
-    kind: 'interval',
-    interval,
-    up,
-  })),
-  map(sequence(optional(article), intervalNumber, direction), ([, steps, up]): Shift =>
-    // Octaves are the same in a key and in semitones.
-    steps % 7 === 0
-      ? { kind: 'interval', interval: { steps, semitones: (12 * steps) / 7 }, up }
-      : { kind: 'steps', steps, up },
+  map(sequence(quiet(optional(word('but', 'transposed'))), aDistance, direction), ([, of, up]) => of(up)),
+  map(
+    sequence(quiet(optional(word('transposed'))), direction, quiet(optional(word('by'))), aDistance),
+    ([, up, , of]) => of(up),
   ),
   map(word('in transposition', 'transposed'), (): Shift => ({ kind: 'any' })),
 );
@@ -71,6 +77,10 @@ const complement: Parser<RecurrenceSays> = rule('Recurrence', () =>
     }),
   ),
 );
+
+const isDifferentFrom: Verb = map(word('is different from', 'are different from', 'is unlike'), () => ({
+  negated: true,
+}));
 
 function printShift(of: Shift): string {
   switch (of.kind) {
@@ -154,7 +164,72 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
   ],
   phrases: [
     [verb('repeats', 'repeat'), complement],
-    [be, map(sequence(word('the same as'), complement), ([, says]) => says)],
+    [
+      be,
+      map(
+        sequence(word('the same as', 'identical to', 'identical with', 'equal to', 'like'), complement),
+        ([, says]) => says,
+      ),
+    ],
+    [
+      be,
+      map(
+        sequence(
+          word(
+            'an exact repeat of',
+            'a repeat of',
+            'an exact repetition of',
+            'a repetition of',
+            'a return of',
+            'a copy of',
+          ),
+          complement,
+        ),
+        ([, says]) => says,
+      ),
+    ],
+    [isDifferentFrom, complement],
+    [be, map(sequence(placeName, shift), ([place, moved]): RecurrenceSays => ({ place, shift: moved }))],
+    [
+      be,
+      map(sequence(word('a transposition of'), placeName), ([, place]): RecurrenceSays => ({
+        place,
+        shift: { kind: 'any' },
+      })),
+    ],
+    [
+      verb('transposes', 'transpose'),
+      map(sequence(placeName, optional(shift)), ([place, moved]): RecurrenceSays => ({
+        place,
+        shift: moved ?? { kind: 'any' },
+      })),
+    ],
+    [verb('brings back', 'bring back'), complement],
+    [
+      have,
+      map(sequence(word('the same rhythm as', 'the rhythm of'), placeName), ([, place]): RecurrenceSays => ({
+        place,
+        shift: { kind: 'none' },
+        rhythm: true,
+      })),
+    ],
+    [
+      have,
+      map(
+        sequence(word('the same'), lineNoun, word('as'), placeName),
+        ([, line, , place]): RecurrenceSays => ({ place, shift: { kind: 'none' }, line }),
+      ),
+    ],
+    [
+      have,
+      map(
+        sequence(word('the same notes as', 'the same music as'), placeName),
+        ([, place]): RecurrenceSays => ({
+          place,
+          shift: { kind: 'none' },
+        }),
+      ),
+    ],
   ],
   print: ({ place, shift: moved, line, rhythm }, form) =>
     `${printVerb('repeats', 'repeat', form)} ${rhythm ? 'the rhythm of ' : ''}${printPlace(place)}${printShift(moved)}${line === undefined ? '' : ` in ${printLine(line)}`}`,

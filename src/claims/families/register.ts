@@ -1,8 +1,9 @@
+import type { Parser } from '../grammar/index.js';
 import { chromaOf, compare, isBefore, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
@@ -14,14 +15,16 @@ import { article, withArticle } from '../terms/chord-name.js';
 import {
   intervalBetween,
   intervalName,
+  intervalNumber,
   printInterval,
+  printNumber,
   sameInterval,
   simple,
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { be, printBe, printVerb, verb } from '../terms/verb.js';
+import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** Which note is the highest or lowest, and where it is. */
 export type RegisterSays =
@@ -89,16 +92,33 @@ export const extremeFamily = family<Extreme, RegisterSays>({
   },
 });
 
+/** An interval with its quality, or by its number alone. */
+type RangeSays = { readonly interval: IntervalName } | { readonly steps: number };
+export const rangeSize: Parser<RangeSays> = map(
+  sequence(
+    optional(article),
+    choice<RangeSays>(
+      map(intervalName, interval => ({ interval })),
+      map(intervalNumber, steps =>
+        steps % 7 === 0 ? { interval: { steps, semitones: (12 * steps) / 7 } } : { steps },
+      ),
+    ),
+  ),
+  ([, says]) => says,
+);
+
 /** How far a line reaches from its lowest to its highest note: claim L2 of the trade. */
-export const lineRangeFamily = family<Line, { readonly interval: IntervalName }>({
+export const lineRangeFamily = family<Line, RangeSays>({
   name: 'range of a line',
   examples: ['the soprano of bars 1-3 spans a minor seventh'],
   phrases: [
-    [verb('spans', 'span'), map(sequence(optional(article), intervalName), ([, interval]) => ({ interval }))],
+    [verb('spans', 'span'), rangeSize],
+    [verb('covers', 'cover'), rangeSize],
+    [have, map(sequence(word('a range of', 'a compass of', 'an ambitus of'), rangeSize), ([, says]) => says)],
   ],
-  print: ({ interval }, form) =>
-    `${printVerb('spans', 'span', form)} ${withArticle(printInterval(interval))}`,
-  check: (line, { interval }, context, make): Finding<Line> => {
+  print: (says, form) =>
+    `${printVerb('spans', 'span', form)} ${withArticle('interval' in says ? printInterval(says.interval) : printNumber(says.steps).slice(0, -1))}`,
+  check: (line, says, context, make): Finding<Line> => {
     const notes = line.notes.map(({ note }) => note);
     const [first] = notes;
     if (first === undefined)
@@ -115,8 +135,10 @@ export const lineRangeFamily = family<Line, { readonly interval: IntervalName }>
       first,
     );
     const size = intervalBetween(lowest.pitch, highest.pitch);
-    const holds = sameInterval(size, interval);
-    const compound = !holds && sameInterval(simple(size), interval);
+    const is = (of: IntervalName): boolean =>
+      'interval' in says ? sameInterval(of, says.interval) : of.steps === says.steps;
+    const holds = is(size);
+    const compound = !holds && is(simple(size));
     return {
       verdict: holds ? 'holds' : compound ? 'arguable' : 'fails',
       code: holds ? 'C1411' : 'C1412',

@@ -1,4 +1,6 @@
-import { add, compare, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
+import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
+import type { DegreeName } from '../terms/degree.js';
+import { add, compare, isBefore, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
@@ -12,14 +14,17 @@ import { soundEnd, struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** Where a note goes in its voice. */
 export type ResolutionSays =
-  { readonly kind: 'to'; readonly note: NoteName } | { readonly kind: 'step'; readonly up: boolean };
+  | { readonly kind: 'to'; readonly note: NoteName; readonly up?: boolean }
+  /** To a degree of the key there: `to the tonic`. */
+  | { readonly kind: 'degree'; readonly degree: DegreeName; readonly up?: boolean }
+  | { readonly kind: 'step'; readonly up?: boolean }
+  | { readonly kind: 'prepared' };
 
-const complement: Parser<ResolutionSays> = choice(
-  map(sequence(word('to'), noteName), ([, note]): ResolutionSays => ({ kind: 'to', note })),
+const way = optional(
   map(
     sequence(
       wordsFor<boolean>([
@@ -28,8 +33,24 @@ const complement: Parser<ResolutionSays> = choice(
       ]),
       optional(word('by step')),
     ),
-    ([up]): ResolutionSays => ({ kind: 'step', up }),
+    ([up]) => up,
   ),
+);
+const upOf = (up: boolean | undefined): { readonly up?: boolean } => (up === undefined ? {} : { up });
+const target: Parser<ResolutionSays> = map(
+  sequence(
+    way,
+    word('to'),
+    choice<ResolutionSays>(
+      map(noteName, note => ({ kind: 'to', note })),
+      map(degreeName, degree => ({ kind: 'degree', degree })),
+    ),
+  ),
+  ([up, , says]) => ({ ...says, ...upOf(up) }),
+);
+const complement: Parser<ResolutionSays> = choice<ResolutionSays>(
+  target,
+  map(way, up => ({ kind: 'step', ...upOf(up) })),
 );
 
 /** Notes that are struck together, in one voice. */
@@ -124,13 +145,55 @@ const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
     undefined,
   );
 
-function fits(note: Note, next: Note, says: ResolutionSays): boolean {
+function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContext): boolean {
+  const goes = (up: boolean | undefined): boolean =>
+    up === undefined || midiOf(next.pitch) > midiOf(note.pitch) === up;
   switch (says.kind) {
     case 'to':
-      return isNamed(next, says.note);
+      return isNamed(next, says.note) && goes(says.up);
+    case 'degree': {
+      const key =
+        segmentsIn(context.analysis, { start: note.onset, end: note.onset })[0]?.key ?? context.home;
+      return (
+        [key, context.home].some(each => toneOfDegree(says.degree, each) === pitchClassOf(next.pitch)) &&
+        goes(says.up)
+      );
+    }
     case 'step':
-      return isStep(note, next, says.up);
+      return says.up === undefined
+        ? isStep(note, next, true) || isStep(note, next, false)
+        : isStep(note, next, says.up);
+    case 'prepared':
+      return false;
   }
+}
+
+/** A dissonance is prepared by the same pitch in its voice, held or struck again (claims G3 and G6 of the trade). */
+function checkPrepared(note: Note, context: ClaimContext): NoteFinding<ResolutionSays> {
+  const { notes } = context.analysis.score;
+  const before = notes.filter(
+    each =>
+      !each.grace &&
+      each.voice === note.voice &&
+      isBefore(each.onset, note.onset) &&
+      each.tiedFrom === undefined,
+  );
+  const head = struckHead(note, notes);
+  const last = before.at(-1);
+  const group = last === undefined ? [] : before.filter(each => compare(each.onset, last.onset) === 0);
+  const held = head.id !== note.id ? head : group.find(each => midiOf(each.pitch) === midiOf(note.pitch));
+  return {
+    verdict: held === undefined ? 'fails' : 'holds',
+    code: held === undefined ? 'C1042' : 'C1041',
+    reason:
+      held === undefined
+        ? `${printPitch(note.pitch)} does not sound in its voice just before`
+        : `${printPitch(note.pitch)} sounds in its voice just before`,
+    evidence: [
+      noteEvidence(held === undefined ? 'contradicts' : 'supports', note, 'the dissonance', context),
+      ...(held === undefined ? [] : [noteEvidence('supports', held, 'its preparation', context)]),
+    ],
+  };
 }
 
 function checkNote(
@@ -140,8 +203,9 @@ function checkNote(
   context: ClaimContext,
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
+  if (says.kind === 'prepared') return checkPrepared(head, context);
   const own = following(note, context);
-  const found = own.find(each => fits(note, each, says));
+  const found = own.find(each => fits(note, each, says, context));
   const itself = noteEvidence(
     found === undefined ? 'contradicts' : 'supports',
     head,
@@ -163,7 +227,7 @@ function checkNote(
       reason: `nothing follows ${printPitch(note.pitch)} in its voice`,
       evidence: [itself],
     };
-  const moved = elsewhere(note, context).find(each => fits(note, each, says));
+  const moved = elsewhere(note, context).find(each => fits(note, each, says, context));
   const instead: readonly ResolutionSays[] = [
     { kind: 'step', up: midiOf(next.pitch) > midiOf(note.pitch) },
     { kind: 'to', note: { pitchClass: pitchClassOf(next.pitch), octave: next.pitch.octave } },
@@ -198,18 +262,23 @@ const families = noteFamily<ResolutionSays>({
   ],
   phrases: [
     [verb('resolves', 'resolve'), complement],
-    [
-      verb('goes', 'go'),
-      map(sequence(word('to'), noteName), ([, note]): ResolutionSays => ({ kind: 'to', note })),
-    ],
+    ...['goes', 'moves', 'rises', 'falls', 'steps'].map(
+      each => [verb(each, each.slice(0, -1).replace(/^goe$/u, 'go')), target] as const,
+    ),
+    [be, map(word('prepared'), (): ResolutionSays => ({ kind: 'prepared' }))],
   ],
   print: (says, form) => {
     const resolves = printVerb('resolves', 'resolve', form);
+    const direction = 'up' in says && says.up !== undefined ? (says.up ? ' up' : ' down') : '';
     switch (says.kind) {
       case 'to':
-        return `${resolves} to ${printNoteName(says.note)}`;
+        return `${resolves}${direction} to ${printNoteName(says.note)}`;
+      case 'degree':
+        return `${resolves}${direction} to ${printDegree(says.degree)}`;
       case 'step':
-        return `${resolves} ${says.up ? 'up' : 'down'} by step`;
+        return says.up === undefined ? resolves : `${resolves}${direction} by step`;
+      case 'prepared':
+        return `${printBe(form)} prepared`;
     }
   },
   checkNote,

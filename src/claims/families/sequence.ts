@@ -3,7 +3,7 @@ import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { Range } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
@@ -11,7 +11,7 @@ import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
 import { intervalNumber, printNumber } from '../terms/interval-name.js';
 import { count } from '../terms/number.js';
-import { be, have, printBe } from '../terms/verb.js';
+import { be, have, printBe, verb } from '../terms/verb.js';
 import { covers } from '../segments.js';
 import { silence } from './judged.js';
 import { sequenceOf } from './sequence-search.js';
@@ -34,6 +34,11 @@ const kinds = wordsFor<'real' | 'tonal'>([
   ['tonal', 'tonal', 'diatonic'],
 ]);
 
+/** `by seconds`, `by step`. */
+const steps = choice(
+  intervalNumber,
+  map(word('step', 'steps'), () => 1),
+);
 const complement: Parser<SequenceSays> = rule(
   'Sequence',
   () =>
@@ -43,15 +48,16 @@ const complement: Parser<SequenceSays> = rule(
         optional(kinds),
         optional(directions),
         word('sequence'),
-        optional(map(sequence(word('by', 'in'), intervalNumber), ([, steps]) => steps)),
+        optional(directions),
+        optional(map(sequence(word('by', 'in'), steps), ([, size]) => size)),
         optional(
           map(sequence(word('of', 'with'), count, word('statements', 'statement')), ([, number]) => number),
         ),
       ),
-      ([, kind, up, , steps, statements]): SequenceSays => ({
+      ([, kind, before, , after, size, statements]): SequenceSays => ({
         ...(kind === undefined ? {} : { kind }),
-        ...(up === undefined ? {} : { up }),
-        ...(steps === undefined ? {} : { steps }),
+        ...((before ?? after) === undefined ? {} : { up: before ?? after === true }),
+        ...(size === undefined ? {} : { steps: size }),
         ...(statements === undefined ? {} : { statements }),
       }),
     ),
@@ -106,6 +112,16 @@ export const sequenceFamily = family<Span, SequenceSays>({
   phrases: [
     [be, complement],
     [have, complement],
+    [verb('forms', 'form'), complement],
+    [verb('makes', 'make'), complement],
+    [be, map(word('sequential'), (): SequenceSays => ({}))],
+  ],
+  aspects: [
+    [
+      word('sequence'),
+      have,
+      map(sequence(count, word('statements', 'statement')), ([statements]): SequenceSays => ({ statements })),
+    ],
   ],
   print: (says, form) => `${printBe(form)} ${describe(says)}`,
   check: (span, says, context, make): Finding<Span> => {

@@ -1,9 +1,11 @@
+import { article } from '../terms/chord-name.js';
+import type { Verb } from '../terms/verb.js';
 import { compare, equals, isBefore, midiOf, staffStepOf, subtract } from '../../score/index.js';
 import type { Bar, Fraction, Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { endOf } from '../place/beats.js';
@@ -23,14 +25,38 @@ const voices: Parser<TextureSays> = map(
   ([number]) => ({ kind: 'voices', voices: number }),
 );
 const kinds: Parser<TextureSays> = choice<TextureSays>(
-  map(word('homophonic', 'homorhythmic'), () => ({ kind: 'homophonic' })),
+  map(word('homophonic', 'homorhythmic', 'chordal', 'in block chords'), () => ({ kind: 'homophonic' })),
   map(word('monophonic', 'in unison'), () => ({ kind: 'monophonic' })),
-  map(word('silent', 'a rest'), () => ({ kind: 'silent' })),
+  map(word('silent', 'a rest', 'empty'), () => ({ kind: 'silent' })),
 );
-const figuration: Parser<TextureSays> = map(
-  sequence(optional(word('the same', 'one')), word('figuration', 'figure', 'pattern')),
-  () => ({ kind: 'figuration' }),
+const figureNoun = word(
+  'figuration',
+  'figure',
+  'pattern',
+  'accompaniment pattern',
+  'accompaniment figure',
+  'rhythmic pattern',
 );
+const aTexture: Parser<TextureSays> = choice(
+  map(
+    sequence(article, count, quiet(optional(mark('-'))), word('part', 'voice'), word('texture')),
+    ([, voices_]): TextureSays => ({
+      kind: 'voices',
+      voices: voices_,
+    }),
+  ),
+  map(sequence(article, kinds, word('texture')), ([, says]) => says),
+);
+/** `stays the same`; `changes` denies it. */
+const stays: Verb = choice<{ readonly negated: boolean }>(
+  map(word('stays the same', 'stay the same', 'does not change', "doesn't change"), () => ({
+    negated: false,
+  })),
+  map(word('changes', 'change', 'does not stay the same'), () => ({ negated: true })),
+);
+const figuration: Parser<TextureSays> = map(sequence(optional(word('the same', 'one')), figureNoun), () => ({
+  kind: 'figuration',
+}));
 
 /** Moments at which a note begins. */
 function onsets(notes: readonly Note[], { range }: Span): readonly Fraction[] {
@@ -100,7 +126,14 @@ export const textureFamily = family<Span, TextureSays>({
   phrases: [
     [have, voices],
     [be, kinds],
+    [have, aTexture],
+    [be, map(sequence(word('in'), voices), ([, says]) => says)],
     [verb('keeps', 'keep'), figuration],
+    [have, map(sequence(word('the same', 'one'), figureNoun), (): TextureSays => ({ kind: 'figuration' }))],
+  ],
+  aspects: [
+    [word('texture'), be, kinds],
+    [figureNoun, stays, nothing<TextureSays>({ kind: 'figuration' })],
   ],
   print: (says, form) => {
     switch (says.kind) {
@@ -178,12 +211,16 @@ export const textureFamily = family<Span, TextureSays>({
         const bars = score.bars.filter(
           bar => compare(span.range.start, bar.start) <= 0 && compare(endOf(bar), span.range.end) <= 0,
         );
-        const [model] = bars;
+        // Of a single bar it is said that it keeps the figure of the bar before.
+        const [only] = bars;
+        const before = bars.length === 1 && only !== undefined ? score.bars[only.index - 1] : undefined;
+        const compared = before === undefined ? bars : [before, ...bars];
+        const [model] = compared;
         const other =
           model === undefined
             ? undefined
-            : bars.find(bar => figureOf(bar, context) !== figureOf(model, context));
-        if (model === undefined || bars.length < 2)
+            : compared.find(bar => figureOf(bar, context) !== figureOf(model, context));
+        if (model === undefined || compared.length < 2)
           return {
             verdict: 'undecided',
             code: 'C1313',

@@ -30,10 +30,34 @@ export const versionFamily = family<Span, VersionSays>({
   phrases: [
     [
       be,
-      map(sequence(word('the same'), word('in', 'as in'), versionName), ([, , version]): VersionSays => ({
-        kind: 'same',
-        version,
-      })),
+      map(
+        sequence(word('the same', 'identical', 'unchanged'), word('in', 'as in', 'with'), versionName),
+        ([, , version]): VersionSays => ({
+          kind: 'same',
+          version,
+        }),
+      ),
+    ],
+    [
+      verb('differs in', 'differ in'),
+      map(versionName, (version): VersionSays => ({ kind: 'differs', version })),
+    ],
+    [
+      be,
+      map(
+        sequence(word('different', 'changed'), word('in', 'from'), versionName),
+        ([, , version]): VersionSays => ({
+          kind: 'differs',
+          version,
+        }),
+      ),
+    ],
+    [
+      have,
+      map(
+        sequence(noteName, word('instead of'), noteName, word('in', 'of'), versionName),
+        ([here, , there, , version]): VersionSays => ({ kind: 'instead', version, here, there }),
+      ),
     ],
     [
       verb('differs from', 'differ from'),

@@ -5,11 +5,13 @@ import type { ClaimContext, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 
 /** The full bars inside a stretch, where it holds two or more. */
-function barsOf(range: Range, context: ClaimContext): readonly Range[] {
+function barsOf(range: Range, context: ClaimContext): readonly (Range & { readonly label: string })[] {
   const inside = context.analysis.score.bars.filter(
     bar => compare(range.start, bar.start) <= 0 && compare(endOf(bar), range.end) <= 0,
   );
-  return inside.length < 2 ? [] : inside.map(bar => ({ start: bar.start, end: endOf(bar) }));
+  return inside.length < 2
+    ? []
+    : inside.map(bar => ({ label: bar.label, start: bar.start, end: endOf(bar) }));
 }
 
 /**
@@ -35,13 +37,19 @@ export function judgeWhole(
     ...(withBass ? { bass: bassOf(of) } : {}),
   });
   if (whole.outcome === 'contradicted') return whole;
-  for (const bar of barsOf(range, context)) {
-    const judgement = judgeChord(context.analysis, { ...bar, ...asked });
-    if (judgement.outcome === 'contradicted')
-      return {
-        ...judgement,
-        reason: `not every bar is ${printChord({ ...of, inversion: 0 })}: ${judgement.reason}`,
-      };
-  }
+  const bars = barsOf(range, context).map(({ label, start, end }) => ({
+    label,
+    judgement: judgeChord(context.analysis, { start, end, ...asked }),
+  }));
+  const other = bars.find(({ judgement }) => judgement.outcome === 'contradicted');
+  if (other !== undefined)
+    return {
+      ...other.judgement,
+      reason: `not every bar is ${printChord({ ...of, inversion: 0 })}; bar ${other.label}: ${other.judgement.reason}`,
+    };
+  // Where another reading fits as well, it is one of the bars that has it.
+  const doubtful = bars.find(({ judgement }) => judgement.outcome === whole.outcome);
+  if (whole.outcome === 'rivalled' && doubtful !== undefined)
+    return { ...whole, reason: `bar ${doubtful.label}: ${doubtful.judgement.reason}` };
   return whole;
 }

@@ -1,5 +1,7 @@
 import { failureAt, furthest, nothingTried } from './failure.js';
 import type { Failure } from './failure.js';
+import { canOpen, openingsOf, wordAt } from './openings.js';
+import type { Openings } from './openings.js';
 import type { Shape } from './shape.js';
 
 /** One way to read on from a place: the value and the offset behind it. */
@@ -24,6 +26,8 @@ export interface Reading {
    * most sentences can.
    */
   readonly tracing: boolean;
+  /** The word at each place that was asked about. */
+  readonly words: Map<number, string>;
   /** How often a parser was asked, for the test that hostile input costs no more than its length. */
   asked: number;
 }
@@ -48,6 +52,7 @@ export const readAs = <T>(value: T, end: number): Outcome<T> => ({
 export const startReading = (text: string, tracing = true): Reading => ({
   text,
   known: new Map(),
+  words: new Map(),
   tracing,
   asked: 0,
 });
@@ -181,21 +186,38 @@ export function sequence<const P extends readonly Parser<unknown>[]>(...parsers:
   };
 }
 
+/**
+ * Whether a shape can begin at a place, by its first word or character: what keeps a large grammar from trying all of its rules at every
+ * word. Not asked while failures are traced, because they tell what could have stood there.
+ */
+function opensAt(openings: Openings | undefined, reading: Reading, at: number): boolean {
+  if (openings === undefined || reading.tracing) return true;
+  const start = skipSpace(reading.text, at);
+  let word = reading.words.get(start);
+  if (word === undefined) reading.words.set(start, (word = wordAt(reading.text, start)));
+  return canOpen(openings, reading.text, start, word);
+}
+
 /** Any of them; where two read equally far, the one named first. */
-export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => ({
-  shape: { kind: 'choice', options: options.map(option => option.shape) },
-  read: (reading, at) => {
-    reading.asked++;
-    let failure = nothingTried;
-    const steps: Step<T>[] = [];
-    for (const option of options) {
-      const outcome = option.read(reading, at);
-      failure = furthest(failure, outcome.failure);
-      if (outcome.steps.length > 0) steps.push(...outcome.steps);
-    }
-    return { steps: distinctEnds(steps), failure };
-  },
-});
+export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => {
+  let openings: readonly (Openings | undefined)[] | undefined;
+  return {
+    shape: { kind: 'choice', options: options.map(option => option.shape) },
+    read: (reading, at) => {
+      reading.asked++;
+      openings ??= options.map(option => openingsOf(option.shape));
+      let failure = nothingTried;
+      const steps: Step<T>[] = [];
+      for (const [index, option] of options.entries()) {
+        if (!opensAt(openings[index], reading, at)) continue;
+        const outcome = option.read(reading, at);
+        failure = furthest(failure, outcome.failure);
+        if (outcome.steps.length > 0) steps.push(...outcome.steps);
+      }
+      return { steps: distinctEnds(steps), failure };
+    },
+  };
+};
 
 /** Read, but not offered to an author who is stuck: what else could stand there says enough. */
 export const quiet = <T>(parser: Parser<T>): Parser<T> => ({
@@ -247,6 +269,7 @@ export const list = <T>(parser: Parser<T>, separator: Parser<unknown>): Parser<r
  */
 export function rule<T>(name: string, parser: () => Parser<T>, label?: string): Parser<T> {
   let made: Parser<T> | undefined;
+  let openings: Openings | undefined | null = null;
   const body = (): Parser<T> => (made ??= parser());
   const self: Parser<T> = {
     shape: { kind: 'rule', name, body: () => body().shape },
@@ -257,7 +280,8 @@ export function rule<T>(name: string, parser: () => Parser<T>, label?: string): 
       const known = places.get(at) as Outcome<T> | undefined;
       if (known !== undefined) return known;
       reading.asked++;
-      const outcome = body().read(reading, at);
+      if (openings === null) openings = openingsOf(body().shape);
+      const outcome = opensAt(openings, reading, at) ? body().read(reading, at) : noSteps;
       // Without tracing there is no failure to be called by its label.
       const start = reading.tracing ? skipSpace(reading.text, at) : at;
       const isStuckAtStart = label !== undefined && reading.tracing && outcome.failure.at === start;

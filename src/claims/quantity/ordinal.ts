@@ -1,6 +1,6 @@
 import { compare } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
-import { map, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
 import { printPlace, scope } from '../place/place-name.js';
@@ -72,11 +72,24 @@ function ordinal(says: Ordinal, of: Predicate<Span>): Predicate<Span> {
 }
 
 /** `is the first bar of the piece that has G#`. */
-export const ordinalPredicate = (predicate: Parser<Predicate<Span>>): Parser<Predicate<Span>> =>
+export const ordinalPredicate = (
+  predicate: Parser<Predicate<Span>>,
+  having: Parser<Predicate<Span>>,
+): Parser<Predicate<Span>> =>
   rule('OrdinalPredicate', () =>
     map(
-      sequence(be, word('the'), whiches, units, scope, word('that', 'which', 'where it'), predicate),
-      ([{ negated }, , which, unit, place, , of]) => {
+      sequence(
+        be,
+        word('the'),
+        whiches,
+        units,
+        scope,
+        choice(
+          map(sequence(word('that', 'which', 'where it'), predicate), ([, of]) => of),
+          map(sequence(word('with'), having), ([, of]) => of),
+        ),
+      ),
+      ([{ negated }, , which, unit, place, of]) => {
         const says = ordinal({ which, unit, place }, of);
         return negated ? negation(says) : says;
       },

@@ -10,7 +10,7 @@ import type { Unit } from './units.js';
 
 /** How many of them must do what the sentence says. */
 type Amount =
-  | { readonly kind: 'every' | 'none' }
+  | { readonly kind: 'every' | 'not every' | 'none' }
   | { readonly kind: 'exactly' | 'at least' | 'at most'; readonly number: number };
 
 /** Whether a number of places meets an amount. */
@@ -18,6 +18,8 @@ function meets(number: number, amount: Amount, all: number): boolean {
   switch (amount.kind) {
     case 'every':
       return number === all;
+    case 'not every':
+      return number < all;
     case 'none':
       return number === 0;
     case 'exactly':
@@ -35,6 +37,8 @@ function printAmount(amount: Amount, unit: Unit): { readonly words: string; read
   switch (amount.kind) {
     case 'every':
       return { words: `every ${unit}`, plural: false };
+    case 'not every':
+      return { words: `not every ${unit}`, plural: false };
     case 'none':
       return { words: `no ${unit}`, plural: false };
     case 'exactly':
@@ -139,6 +143,12 @@ export const quantifiedSentence = (predicate: Parser<Predicate<Span>>): Parser<C
     choice(
       map(sequence(amounts, scope, predicate), ([{ amount, unit }, place, says]) =>
         quantified({ amount, unit, place }, says),
+      ),
+      map(sequence(word('none of', 'no bar of'), placeName, predicate), ([, place, says]) =>
+        quantified({ amount: { kind: 'none' }, unit: 'bar', place }, says),
+      ),
+      map(sequence(word('not every', 'not all'), units, scope, predicate), ([, unit, place, says]) =>
+        quantified({ amount: { kind: 'not every' }, unit, place }, says),
       ),
       map(sequence(placeName, word('never'), predicate), ([place, , says]) =>
         quantified({ amount: { kind: 'none' }, unit: 'bar', place }, says),

@@ -1,7 +1,10 @@
+import { isBefore } from '../../score/index.js';
+import type { Fraction } from '../../score/index.js';
 import type { Predicate, Resolution, Subject } from '../claim.js';
 import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext } from '../model.js';
+import type { Segment } from '../../harmony/index.js';
+import type { ClaimContext, VerdictWord } from '../model.js';
 import { at, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
@@ -45,8 +48,22 @@ const edgeChord = (edge: Edge, place: Place): Subject<Span> => ({
         const counted = unitsOf('chord', place, context);
         const places = 'places' in counted ? counted.places : [];
         const found = (edge === 'first' ? places[0] : places.at(-1))?.resolve(context);
+        // A chord that opens the piece is heard from its first full bar: a pickup rarely holds all of it.
+        const opening = context.analysis.score.bars.find(bar => bar.number > 0)?.start;
+        const from = (start: Fraction, end: Fraction): Fraction =>
+          opening !== undefined && isBefore(start, opening) && isBefore(opening, end) ? opening : start;
         return found?.kind === 'found'
-          ? { kind: 'found', subject: { ...found.subject, name: `the ${edge} chord of ${whole.name}` } }
+          ? {
+              kind: 'found',
+              subject: {
+                ...found.subject,
+                range: {
+                  start: from(found.subject.range.start, found.subject.range.end),
+                  end: found.subject.range.end,
+                },
+                name: `the ${edge} chord of ${whole.name}`,
+              },
+            }
           : none(`no chord can be read in ${whole.name}`);
       },
     ),
@@ -100,13 +117,14 @@ const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
             whole.moment === undefined ? whole.range : { start: whole.moment, end: whole.moment },
           );
           // What points at a chord may count it in the key of the passage: `the dominant of bar 15`.
-          const found = segments.find(({ start, end, key }) =>
-            [context.home, key].some(home => {
-              const at_ = { range: { start, end }, name: whole.name, place };
-              const { verdict } = of.check(at_, { ...context, home });
-              return verdict === 'holds' || verdict === 'arguable';
-            }),
-          );
+          const verdictsOf = ({ start, end, key }: Segment): readonly VerdictWord[] =>
+            [context.home, key].map(
+              home =>
+                of.check({ range: { start, end }, name: whole.name, place }, { ...context, home }).verdict,
+            );
+          const found =
+            segments.find(segment => verdictsOf(segment).includes('holds')) ??
+            segments.find(segment => verdictsOf(segment).includes('arguable'));
           return found === undefined
             ? none(
                 `there is no ${name} in ${whole.name}: the chords are ${segments.map(each => each.roman).join(' ')}`,

@@ -24,7 +24,7 @@ export interface Extreme {
   readonly name: string;
 }
 
-const extreme = (which: Which, line: LineName | undefined, place: Place): Subject<Extreme> => {
+export const extreme = (which: Which, line: LineName | undefined, place: Place): Subject<Extreme> => {
   const where = span(place);
   const print = (): string =>
     `the ${which} note of ${line === undefined ? '' : `${printLine(line)} of `}${where.print()}`;
@@ -68,7 +68,7 @@ const extreme = (which: Which, line: LineName | undefined, place: Place): Subjec
   };
 };
 
-const which = wordsFor<Which>([
+export const which = wordsFor<Which>([
   ['highest', 'highest', 'top'],
   ['lowest', 'lowest', 'bottom'],
 ]);

@@ -35,7 +35,8 @@ const plainName = token({
   value: matched => matched,
 });
 
-const named: Parser<LineName> = wordsFor<LineName>([
+/** The noun of a line without its article: `melody`, `bass`. */
+export const lineNoun: Parser<LineName> = wordsFor<LineName>([
   [{ kind: 'part', part: 'soprano' }, 'soprano'],
   [{ kind: 'part', part: 'alto' }, 'alto'],
   [{ kind: 'part', part: 'tenor' }, 'tenor'],
@@ -67,7 +68,7 @@ export const lineName: Parser<LineName> = rule(
   'Line',
   () =>
     choice(
-      map(sequence(quiet(optional(word('the'))), named), ([, line]) => line),
+      map(sequence(quiet(optional(word('the'))), lineNoun), ([, line]) => line),
       map(
         sequence(optional(word('the')), word('voice'), choice(quotedName, plainName)),
         ([, , name]): LineName => ({ kind: 'voice', name }),

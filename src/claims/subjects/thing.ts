@@ -1,3 +1,10 @@
+import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
+import { aChord, nameOfChord } from '../families/chord-within.js';
+import { foreignNotes } from '../families/native-notes.js';
+import { misfit, tonesIn } from '../families/non-chord-tone.js';
+import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
+import type { NonChordToneSays } from '../terms/non-chord-tone.js';
+import { article, ofQualityAlone } from '../terms/chord-name.js';
 import { chord, printChord, printKey, printRomanNumeral } from '../../harmony/index.js';
 import type { ChordQuality, Key, RomanNumeral } from '../../harmony/index.js';
 import { compare } from '../../score/index.js';
@@ -8,7 +15,7 @@ import { aCadence, cadenceFamily } from '../families/cadence.js';
 import type { CadenceName } from '../families/cadence.js';
 import { chordFamily } from '../families/chord.js';
 import { numeralFamily } from '../families/numeral.js';
-import { choice, map, rule, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { liesIn, segmentsIn } from '../segments.js';
@@ -26,7 +33,15 @@ export type Thing =
   | { readonly kind: 'note'; readonly note: NoteName }
   | { readonly kind: 'chord'; readonly root: PitchClass; readonly quality: ChordQuality }
   | { readonly kind: 'numeral'; readonly numeral: RomanNumeral; readonly key?: Key }
-  | { readonly kind: 'cadence'; readonly name: CadenceName };
+  | { readonly kind: 'cadence'; readonly name: CadenceName }
+  /** A chord by its kind or its name: a German sixth, the Neapolitan, a cadential six-four. */
+  | { readonly kind: 'harmony'; readonly of: Predicate<Span> }
+  | { readonly kind: 'tone'; readonly says: NonChordToneSays }
+  | { readonly kind: 'chromatic' };
+
+/** A thing as plain data. */
+export const contentOfThing = (of: Thing): unknown =>
+  of.kind === 'harmony' ? { kind: of.kind, says: of.of.family, what: of.of.content } : of;
 
 /** Where one begins, and the notes that show it. */
 export interface Occurrence {
@@ -45,25 +60,60 @@ export const thing: Parser<Thing> = rule(
         root,
         quality,
       })),
-      map(sequence(numeral, inKey), ([of, key]) =>
-        key === undefined ? { kind: 'numeral', numeral: of } : { kind: 'numeral', numeral: of, key },
+      map(
+        sequence(
+          quiet(optional(choice(article, word('the')))),
+          numeral,
+          quiet(optional(word('chord'))),
+          inKey,
+        ),
+        ([, of, , key]) =>
+          key === undefined ? { kind: 'numeral', numeral: of } : { kind: 'numeral', numeral: of, key },
       ),
       map(aCadence, name => ({ kind: 'cadence', name })),
+      map(
+        sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
+        () => ({ kind: 'chromatic' }),
+      ),
+      map(nonChordTone, says => ({ kind: 'tone', says })),
+      map(
+        choice(
+          aChord,
+          map(namedChordAfterThe, says => namedChordFamily.make(says)),
+        ),
+        predicate => ({
+          kind: 'harmony',
+          of: predicate,
+        }),
+      ),
+      map(sequence(quiet(optional(article)), ofQualityAlone), ([, quality]) => ({
+        kind: 'harmony',
+        of: chordFamily.make({ form: 'words', quality }),
+      })),
+      map(sequence(quiet(optional(article)), noteName), ([, note]) => ({ kind: 'note', note })),
     ),
   'what is counted: `note G#`, `chord D7`, `V7/V` or `a half cadence`',
 );
 
-/** `article`: `a half cadence`, `the note G#`; without it as after `the first`. */
-export function printThing(of: Thing, article: boolean): string {
+/** `withTheArticle`: `a half cadence`, `the note G#`; without it as after `the first`. */
+export function printThing(of: Thing, withTheArticle: boolean): string {
   switch (of.kind) {
     case 'note':
-      return `${article ? 'the ' : ''}note ${printNoteName(of.note)}`;
+      return `${withTheArticle ? 'the ' : ''}note ${printNoteName(of.note)}`;
     case 'chord':
-      return `${article ? 'the ' : ''}chord ${printChord(chord(of.root, of.quality))}`;
+      return `${withTheArticle ? 'the ' : ''}chord ${printChord(chord(of.root, of.quality))}`;
     case 'numeral':
       return `${printRomanNumeral(of.numeral)}${of.key === undefined ? '' : ` in ${printKey(of.key)}`}`;
     case 'cadence':
-      return article ? withArticle(`${of.name} cadence`) : `${of.name} cadence`;
+      return withTheArticle ? withArticle(`${of.name} cadence`) : `${of.name} cadence`;
+    case 'harmony':
+      return withTheArticle
+        ? of.of.print({ plural: false, negated: false }).replace(/^is /u, '')
+        : nameOfChord(of.of);
+    case 'tone':
+      return withTheArticle ? withArticle(nameOf(of.says)) : nameOf(of.says);
+    case 'chromatic':
+      return withTheArticle ? 'a chromatic note' : 'chromatic note';
   }
 }
 
@@ -86,6 +136,27 @@ function harmoniesWith(
   );
 }
 
+/** The same for chords whose inversion matters: neighbouring segments that fit count once. */
+const segmentsWith = (
+  predicate: Predicate<Span>,
+  range: Range,
+  context: ClaimContext,
+): readonly Occurrence[] =>
+  segmentsIn(context.analysis, range)
+    .map(segment => {
+      const place = { kind: 'piece' } as const;
+      const { start, end } = segment;
+      return {
+        start,
+        finding: predicate.check({ range: { start, end }, name: segment.roman, place }, context),
+      };
+    })
+    .flatMap(({ start, finding }, at, all) =>
+      finding.verdict === 'holds' && all[at - 1]?.finding.verdict !== 'holds'
+        ? [{ onset: start, evidence: finding.evidence.slice(0, 4) }]
+        : [],
+    );
+
 /** Everything of that kind in a range, in time order. A held note counts once; a chord counts once while it lasts. */
 export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): readonly Occurrence[] {
   switch (of.kind) {
@@ -104,6 +175,24 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
         chordFamily.make({ form: 'words', root: of.root, quality: of.quality }),
         range,
         context,
+      );
+    case 'harmony':
+      return segmentsWith(of.of, range, context);
+    case 'tone':
+      return tonesIn(range, context)
+        .filter(
+          ({ tone, note }) => liesIn(note.onset, range) && misfit(tone, note, of.says, context) === undefined,
+        )
+        .map(({ note }) => ({
+          onset: note.onset,
+          evidence: [noteEvidence('supports', note, nameOf(of.says), context)],
+        }));
+    case 'chromatic':
+      return foreignNotes({ range, name: '', place: { kind: 'piece' } }, undefined, context).map(
+        ([note, key]) => ({
+          onset: note.onset,
+          evidence: [noteEvidence('supports', note, `foreign to ${printKey(key)}`, context)],
+        }),
       );
     case 'numeral':
       return harmoniesWith(

@@ -185,15 +185,18 @@ const rooted = (
   tone: PitchClass | undefined,
 ): Omit<ChordWords, 'inversion'> => (tone === undefined ? of : { root: tone, ...of });
 
+/** A chord by its root and quality: `B minor`, `a B minor triad`. */
+export const rootedChord: Parser<{ readonly root: PitchClass; readonly quality: ChordQuality }> = map(
+  sequence(quiet(optional(article)), root, choice(triadQuality, sevenths), quiet(optional(noun))),
+  ([, tone, quality]) => ({ root: tone, quality }),
+);
+
 /** A chord by its quality, with its root where that is said, in no inversion: `a dominant seventh on G`. */
 export const chordOfQuality: Parser<{ readonly root?: PitchClass; readonly quality: ChordQuality }> = choice<{
   readonly root?: PitchClass;
   readonly quality: ChordQuality;
 }>(
-  map(
-    sequence(quiet(optional(article)), root, choice(triadQuality, sevenths), quiet(optional(noun))),
-    ([, tone, quality]) => ({ root: tone, quality }),
-  ),
+  rootedChord,
   map(
     sequence(
       article,
@@ -205,6 +208,12 @@ export const chordOfQuality: Parser<{ readonly root?: PitchClass; readonly quali
     ),
     ([, quality, tone]) => (tone === undefined ? { quality } : { root: tone, quality }),
   ),
+);
+
+/** `dominant seventh`, `German sixth`: a kind of chord that no other noun is taken for. */
+export const ofQualityAlone = map(
+  sequence(choice(sevenths, sixths), quiet(optional(word('chord')))),
+  ([quality]) => quality,
 );
 
 const ofQuality: Parser<ChordWords> = choice(

@@ -21,7 +21,7 @@ const figure = token({
 });
 
 const kinds = wordsFor<NonChordToneSays['kind']>([
-  ['passing tone', 'passing tone', 'passing note'],
+  ['passing tone', 'passing tone', 'passing note', 'passing tones', 'passing notes'],
   [
     'neighbour tone',
     'neighbour tone',
@@ -30,9 +30,14 @@ const kinds = wordsFor<NonChordToneSays['kind']>([
     'neighbor note',
     'neighbour',
     'neighbor',
+    'neighbour tones',
+    'neighbor tones',
+    'neighbouring tone',
+    'neighboring tone',
+    'neighbouring note',
     'auxiliary note',
   ],
-  ['suspension', 'suspension'],
+  ['suspension', 'suspension', 'suspensions'],
   ['retardation', 'retardation'],
   ['appoggiatura', 'appoggiatura'],
   ['escape tone', 'escape tone', 'échappée'],
@@ -41,7 +46,17 @@ const kinds = wordsFor<NonChordToneSays['kind']>([
   ['cambiata', 'cambiata'],
   ['double neighbour', 'double neighbour', 'double neighbor', 'changing tone'],
   ['ornament', 'ornament'],
-  ['non-chord tone', 'non-chord tone', 'nonchord tone', 'non-harmonic note', 'embellishing tone'],
+  [
+    'non-chord tone',
+    'non-chord tone',
+    'non-chord tones',
+    'nonchord tone',
+    'nonchord tones',
+    'non-harmonic note',
+    'nonharmonic tone',
+    'embellishing tone',
+    'dissonance',
+  ],
   ['chord tone', 'chord tone', 'chord note', 'member of the chord'],
 ]);
 const accent = wordsFor<boolean>([

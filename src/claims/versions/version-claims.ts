@@ -1,3 +1,10 @@
+import { contentFamily } from '../families/content.js';
+import { formFamily } from '../families/form.js';
+import { versionFamily } from '../families/version.js';
+import { statement } from '../statement.js';
+import { span } from '../subjects/span.js';
+import { at } from '../place/place-name.js';
+import { noteName } from '../terms/note-name.js';
 import { isBefore, printPitch } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
 import type { Claim } from '../claim.js';
@@ -155,6 +162,12 @@ const moreBars = (name: string, number: number, more: boolean): Claim => ({
   },
 });
 
+const moreOrFewer = wordsFor<boolean>([
+  [true, 'more', 'longer'],
+  [false, 'fewer', 'less', 'shorter'],
+]);
+const insteadOf = map(sequence(word('instead of', 'for'), noteName), ([, note]) => note);
+
 /** Sentences about another version: claims N1 to N4 of the trade. */
 export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
   rule('VersionSentence', () =>
@@ -163,21 +176,84 @@ export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
         inVersion(name, claim),
       ),
       map(
-        sequence(word('only'), placeName, word('differs', 'differ'), word('from', 'in'), versionName),
-        ([, place, , , name]) => onlyDiffers(place, name),
+        sequence(
+          word('only'),
+          placeName,
+          choice(
+            map(sequence(word('differs', 'differ'), word('from', 'in')), () => undefined),
+            map(
+              sequence(word('is', 'are'), word('different', 'changed'), word('in', 'from')),
+              () => undefined,
+            ),
+          ),
+          versionName,
+        ),
+        ([, place, , name]) => onlyDiffers(place, name),
+      ),
+      map(
+        sequence(
+          word(
+            'everything except',
+            'everything but',
+            'all bars except',
+            'all bars but',
+            'every bar except',
+            'every bar but',
+          ),
+          placeName,
+          word('is', 'are'),
+          word('the same', 'identical', 'unchanged'),
+          word('in', 'as in'),
+          versionName,
+        ),
+        ([, place, , , , name]) => onlyDiffers(place, name),
       ),
       map(
         sequence(
           versionName,
-          word('has'),
-          count,
-          word('bars', 'bar'),
-          wordsFor<boolean>([
-            [true, 'more'],
-            [false, 'fewer', 'less'],
-          ]),
+          word('has', 'is'),
+          choice(
+            map(
+              sequence(count, word('bars', 'bar'), moreOrFewer),
+              ([number, , more]) => [number, more] as const,
+            ),
+            map(
+              sequence(count, moreOrFewer, word('bars', 'bar')),
+              ([number, more]) => [number, more] as const,
+            ),
+            map(word('an extra bar', 'an additional bar'), () => [1, true] as const),
+          ),
         ),
-        ([name, , number, , more]) => moreBars(name, number, more),
+        ([name, , [number, more]]) => moreBars(name, number, more),
+      ),
+      map(sequence(versionName, word('has'), count, word('bars', 'bar', 'measures')), ([name, , bars]) =>
+        inVersion(name, statement(span({ kind: 'piece' }), formFamily.make({ kind: 'bars', bars }))),
+      ),
+      map(
+        sequence(versionName, word('has'), noteName, optional(insteadOf), at, placeName),
+        ([name, , there, here, , place]) =>
+          here === undefined
+            ? inVersion(
+                name,
+                statement(
+                  span(place),
+                  contentFamily.make({ quantity: 'all', manner: 'sounding', notes: [there] }),
+                ),
+              )
+            : statement(span(place), versionFamily.make({ kind: 'instead', version: name, here, there })),
+      ),
+      map(
+        sequence(
+          word('in'),
+          versionName,
+          quiet(optional(mark(','))),
+          placeName,
+          word('has', 'have'),
+          noteName,
+          insteadOf,
+        ),
+        ([, name, , place, , there, here]) =>
+          statement(span(place), versionFamily.make({ kind: 'instead', version: name, here, there })),
       ),
     ),
   );

@@ -1,0 +1,51 @@
+import type { Subject } from '../claim.js';
+import { misfit, tonesIn } from '../families/non-chord-tone.js';
+import { map, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { at, placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
+import type { NonChordToneSays } from '../terms/non-chord-tone.js';
+import { once } from './note.js';
+import type { PointedNotes } from './note.js';
+import { rangeOrMoment, span } from './span.js';
+
+/** `the suspension of bar 15`: the notes of a place that are such non-chord tones. */
+const embellishment = (says: NonChordToneSays, place: Place): Subject<PointedNotes> => {
+  const where = span(place);
+  const print = (): string => `the ${nameOf(says)} of ${where.print()}`;
+  return {
+    content: { tone: says, place },
+    plural: false,
+    print,
+    resolve: context => {
+      const found = where.resolve(context);
+      if (found.kind === 'none') return found;
+      if (found.kind === 'endings')
+        return { kind: 'endings', subjects: found.subjects.map(each => embellishment(says, each.place)) };
+      const [first, ...rest] = once(
+        tonesIn(rangeOrMoment(found.subject), context).flatMap(({ tone, note }) =>
+          misfit(tone, note, says, context) === undefined ? [note] : [],
+        ),
+      );
+      if (first === undefined)
+        return {
+          kind: 'none',
+          finding: {
+            verdict: 'fails',
+            code: 'C0603',
+            reason: `there is no ${nameOf(says)} in ${where.print()}`,
+            evidence: [],
+          },
+        };
+      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+    },
+    neighbours: context => where.neighbours(context).map(each => embellishment(says, each.place)),
+  };
+};
+
+/** `the 4-3 suspension in bar 15`, `the passing tone on beat 2 of bar 1`. */
+export const embellishmentName: Parser<Subject<PointedNotes>> = map(
+  sequence(word('the'), nonChordTone, at, placeName),
+  ([, says, , place]) => embellishment(says, place),
+);

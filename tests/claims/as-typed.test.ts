@@ -1,0 +1,66 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { readClaim } from '../../src/claims/index.js';
+import { analyse } from '../../src/harmony/index.js';
+import type { Analysis } from '../../src/harmony/index.js';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { readScore } from '../../src/score/index.js';
+import { ask, contextOf } from './asking.js';
+
+const group = z.strictObject({
+  score: z.string(),
+  home: z.string(),
+  versions: z.array(z.string()).optional(),
+  conventions: z.strictObject({ 'cadence-names': z.enum(['US', 'UK']) }).optional(),
+  sentences: z.array(z.string().regex(/^[+-] /u)),
+});
+const groups = z.array(group).parse(parse(readFileSync('tests/fixtures/sentences/as-typed.yaml', 'utf8')));
+
+const scores = z.object({ scores: z.record(z.string(), z.string()).optional() });
+const snippets = new Map(
+  readdirSync('tests/fixtures/claims').flatMap(name =>
+    Object.entries(scores.parse(parse(readFileSync(`tests/fixtures/claims/${name}`, 'utf8'))).scores ?? {}),
+  ),
+);
+const analysed = new Map<string, Analysis>();
+function scoreNamed(name: string): Analysis {
+  const known = analysed.get(name);
+  if (known !== undefined) return known;
+  const abc = snippets.get(name) ?? readFileSync(`sample-lessons/${name}.abc`, 'utf8');
+  const made = analyse(readScore(sourceText(`${name}.abc`, abc)).value);
+  analysed.set(name, made);
+  return made;
+}
+
+describe.each(groups)(
+  'as typed about $score in $home',
+  ({ score, home, versions = [], conventions, sentences }) => {
+    const context = () => ({
+      ...contextOf(scoreNamed(score), { home, conventions: conventions ?? {} }),
+      versions: Object.fromEntries(versions.map(name => [`${name}.abc`, scoreNamed(name)])),
+    });
+    test.each(sentences)('%s', sentence => {
+      const verdict = ask(sentence.slice(2), context());
+      expect({ verdict: verdict.verdict, reason: verdict.reason }).toEqual({
+        verdict: sentence.startsWith('+') ? 'holds' : 'fails',
+        reason: verdict.reason,
+      });
+      // What is proposed can be pasted: it is read, and it holds.
+      if (verdict.nearest !== undefined) {
+        const proposed = readClaim(verdict.nearest);
+        if ('problem' in proposed)
+          throw new Error(`the nearest statement cannot be read: ${verdict.nearest}`);
+        expect([verdict.nearest, proposed.claim.check(context()).verdict]).toEqual([
+          verdict.nearest,
+          'holds',
+        ]);
+      }
+    });
+  },
+);
+
+test('there are sentences of every kind', () => {
+  expect(groups.flatMap(each => each.sentences).length).toBeGreaterThan(900);
+});
