@@ -1,5 +1,5 @@
-import { changesSince, checkFormats, passes } from '../output/index.js';
-import type { CheckOptions, EarlierReport, LessonReport } from '../output/index.js';
+import { changesSince, checkFormats, checkTextParts, earlierLesson, passes } from '../output/index.js';
+import type { CheckOptions, CheckReport, EarlierReport, LessonReport } from '../output/index.js';
 import { earlierReport } from './against.js';
 import { checkMany } from './check-many.js';
 import type { CheckedFile } from './check-many.js';
@@ -11,6 +11,7 @@ import { version } from './help.js';
 import { complain } from './report.js';
 import type { Terminal } from './terminal.js';
 import { watchLessons } from './watch-lessons.js';
+import type { Shown } from './watch-lessons.js';
 
 /** `barwise check LESSON...` */
 export const runCheck: Run = async (typed, terminal) => {
@@ -28,7 +29,23 @@ export const runCheck: Run = async (typed, terminal) => {
     const lessons = checked.map(({ report }) => report);
     return render(withChanges(lessons, earlier), showOptions(typed, terminal));
   };
-  if (switches.has('watch')) return watchLessons({ find, show, allowOutside, terminal });
+  const watched = async (checked: readonly CheckedFile[], before: readonly CheckedFile[]): Promise<Shown> => {
+    if (render !== checkFormats.text) return { body: await show(checked), foot: '' };
+    const lessons = checked.map(({ report }) => report);
+    // Without a state of its own to compare with, what is on the screen already is what a change is a change of.
+    const last = {
+      name: 'the last look',
+      report: { lessons: before.map(({ report }) => earlierLesson(report)) },
+    };
+    const compared = withChanges(lessons, earlier ?? last);
+    const isNews = earlier !== undefined || (compared.changes?.changed.length ?? 0) > 0;
+    const parts = checkTextParts(isNews ? compared : { lessons }, showOptions(typed, terminal));
+    return {
+      body: parts.body.map(block => `${block}\n`).join(''),
+      foot: parts.foot.join('\n'),
+    };
+  };
+  if (switches.has('watch')) return watchLessons({ find, show: watched, allowOutside, terminal });
 
   const checked = await checkMany(found.files, {
     allowOutside,
@@ -60,7 +77,7 @@ async function earlierState(
   return 'refused';
 }
 
-const withChanges = (lessons: readonly LessonReport[], earlier: Earlier | undefined) =>
+const withChanges = (lessons: readonly LessonReport[], earlier: Earlier | undefined): CheckReport =>
   earlier === undefined
     ? { lessons }
     : { lessons, changes: changesSince(earlier.name, earlier.report, lessons) };

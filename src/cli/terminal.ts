@@ -11,8 +11,10 @@ export interface Terminal {
   readonly writeError: (text: string) => void;
   /** Shows what is being done, on a terminal and only once the work has taken a moment; `undefined` clears it. */
   readonly progress: (text: string | undefined) => void;
-  /** Shows a text in the place of the one before; where output is no terminal, below it. */
-  readonly redraw: (text: string) => void;
+  /**
+   * Shows a text in the place of the one before; where output is no terminal, below it. `foot` stays in sight however long the text is.
+   */
+  readonly redraw: (text: string, foot: string) => void;
 }
 
 const defaultWidth = 80;
@@ -43,6 +45,16 @@ function widthOf(stream: NodeJS.WriteStream): number {
   return Number.isInteger(asked) && asked > 0 ? asked : defaultWidth;
 }
 
+/** A text cut so that it and its foot fill no more lines than a screen has, with a line that tells of the rest. */
+export function fitted(body: string, foot: string, rows: number): string {
+  const lines = body.split('\n');
+  // The cursor stands on a line of its own below the foot.
+  const room = rows - foot.split('\n').length;
+  if (lines.length - 1 <= room || room < 2) return body + foot;
+  const left = lines.length - room;
+  return `${lines.slice(0, room - 1).join('\n')}\n... ${String(left)} more lines: see them without \`--watch\`\n${foot}`;
+}
+
 /** The terminal of this process. */
 export function processTerminal(): Terminal {
   const { stdout, stderr } = process;
@@ -71,8 +83,9 @@ export function processTerminal(): Terminal {
       stderr.write(text);
     },
     progress,
-    redraw: text => {
+    redraw: (body, foot) => {
       progress(undefined);
+      const text = stdout.isTTY ? fitted(body, foot, stdout.rows) : body + foot;
       // From the upper left corner, each line to its end, then everything below (ECMA-48: CUP, EL, ED): nothing flickers.
       stdout.write(stdout.isTTY ? `\u001B[H${text.replaceAll('\n', '\u001B[K\n')}\u001B[J` : text);
     },

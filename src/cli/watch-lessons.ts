@@ -13,9 +13,16 @@ import type { Terminal } from './terminal.js';
 export interface WatchOptions {
   /** Looks for the lessons anew, since one may have been added. */
   readonly find: () => Promise<FoundFiles>;
-  readonly show: (checked: readonly CheckedFile[]) => Promise<string>;
+  /** The report, and what of it must stay in sight; `before` is what was shown last. */
+  readonly show: (checked: readonly CheckedFile[], before: readonly CheckedFile[]) => Promise<Shown>;
   readonly allowOutside: boolean;
   readonly terminal: Terminal;
+}
+
+/** A report for a screen: what was found, and the counts with what has changed. */
+export interface Shown {
+  readonly body: string;
+  readonly foot: string;
 }
 
 /** Editors save a file in several movements; it is looked at when they are over. In milliseconds. */
@@ -80,11 +87,15 @@ export async function watchLessons({ find, show, allowOutside, terminal }: Watch
     }
     return changed;
   };
+  let last: readonly CheckedFile[] = [];
   const draw = async (): Promise<void> => {
     const { files } = await find();
-    const text = await show(files.flatMap(file => known.get(file)?.checked ?? []));
+    const checked = files.flatMap(file => known.get(file)?.checked ?? []);
+    const { body, foot } = await show(checked, last);
+    last = checked;
     terminal.redraw(
-      `${text}\nwatching ${String(files.length)} ${files.length === 1 ? 'lesson' : 'lessons'}; Ctrl-C ends\n`,
+      body,
+      `${foot}\nwatching ${String(files.length)} ${files.length === 1 ? 'lesson' : 'lessons'}; Ctrl-C ends\n`,
     );
   };
 

@@ -112,6 +112,10 @@ export function changesSince(
   return { since, changed, added, gone };
 }
 
+/** What a claim was before, where its verdict has changed. */
+export const beforeOf = (changes: Changes | undefined, claim: ReportedClaim): VerdictWord | undefined =>
+  changes?.changed.find(each => each.claim === claim)?.before;
+
 /** The earlier state of a lesson: the same path however it was typed; of one lesson and one lesson the other. */
 function lessonOf(
   { lessons }: EarlierReport,

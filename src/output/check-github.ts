@@ -1,5 +1,7 @@
 import type { Span } from '../diagnostics/index.js';
-import { countsInWords, subjectOf } from './check-counts.js';
+import { beforeOf } from './check-changes.js';
+import type { Changes } from './check-changes.js';
+import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
 import { shownClaims, summarize } from './check-report.js';
 import { placeJson } from './finding-json.js';
@@ -17,29 +19,44 @@ const escapeProperty = (text: string): string => text.replace(/[%\r\n:,]/g, sign
  * warning, a notice message), then the counts. Columns are given where the place is within one line, as that page demands.
  */
 export function checkGithub(report: CheckReport, options: CheckOptions): string {
-  const commands = report.lessons.flatMap(lesson => lessonCommands(lesson, options));
+  const commands = report.lessons.flatMap(lesson => lessonCommands(lesson, report.changes, options));
   const counts = `${subjectOf(report)}: ${countsInWords(summarize(report.lessons))}`;
-  return [...commands, counts].map(line => `${line}\n`).join('');
+  const since = report.changes === undefined ? [] : [changesInWords(report.changes)];
+  return [...commands, counts, ...since].map(line => `${line}\n`).join('');
 }
 
-function lessonCommands(lesson: LessonReport, options: CheckOptions): readonly string[] {
+function lessonCommands(
+  lesson: LessonReport,
+  changes: Changes | undefined,
+  options: CheckOptions,
+): readonly string[] {
   const findings = shownFindings(lesson, options.unchecked === true).map(
     ({ severity, code, message, notes = [], help, span }) => {
       const text = [message, ...notes, ...(help === undefined ? [] : [`help: ${help}`])].join('\n');
       return command(severity === 'note' ? 'notice' : severity, lesson.file, span, code, text);
     },
   );
-  const claims = shownClaims(lesson, options.all).map(({ entry, verdict, accepted }) => {
-    const { verdict: word, code, reason, nearest } = verdict;
-    const text = [
-      `${entry.text}: ${reason}`,
-      ...(nearest === undefined ? [] : [`nearest: ${nearest}`]),
-      ...(accepted === undefined ? [] : [`set aside: ${accepted}`]),
-    ].join('\n');
-    const serious = word === 'fails' || (options.strict === true && word !== 'holds');
-    const level = accepted !== undefined || word === 'holds' ? 'notice' : serious ? 'error' : 'warning';
-    return command(level, lesson.file, entry.span, `${word} ${code}`, text);
-  });
+  // A claim that holds is shown where it did not before.
+  const shown = new Set([
+    ...shownClaims(lesson, options.all),
+    ...lesson.claims.filter(claim => beforeOf(changes, claim) !== undefined),
+  ]);
+  const claims = lesson.claims
+    .filter(claim => shown.has(claim))
+    .map(claim => {
+      const { entry, verdict, accepted } = claim;
+      const before = beforeOf(changes, claim);
+      const { verdict: word, code, reason, nearest } = verdict;
+      const text = [
+        `${entry.text}: ${reason}`,
+        ...(nearest === undefined ? [] : [`nearest: ${nearest}`]),
+        ...(accepted === undefined ? [] : [`set aside: ${accepted}`]),
+        ...(before === undefined ? [] : [`since ${changes?.since ?? ''}: ${before} → ${word}`]),
+      ].join('\n');
+      const serious = word === 'fails' || (options.strict === true && word !== 'holds');
+      const level = accepted !== undefined || word === 'holds' ? 'notice' : serious ? 'error' : 'warning';
+      return command(level, lesson.file, entry.span, `${word} ${code}`, text);
+    });
   return [...findings, ...claims];
 }
 

@@ -1,4 +1,6 @@
 import { renderDiagnostic } from '../diagnostics/index.js';
+import { beforeOf } from './check-changes.js';
+import type { Changes } from './check-changes.js';
 import type { CheckOptions, CheckReport, LessonReport, ReportedClaim } from './check-report.js';
 import { placeJson } from './finding-json.js';
 
@@ -29,14 +31,14 @@ const attributes = (values: Readonly<Record<string, string | number>>): string =
 
 /**
  * The report as test results in the JUnit style of XML that build servers read (common practice, no standard): a lesson is a suite, a
- * claim is a case. A claim that is arguable, undecided or set aside is skipped and never passed; with `strict` the first two fail.
+ * claim is a case. Where an earlier state is compared with, a changed verdict is told in the output of its case. A claim that is arguable, undecided or set aside is skipped and never passed; with `strict` the first two fail.
  */
-export function checkJunit({ lessons }: CheckReport, options: CheckOptions): string {
-  const suites = lessons.map(lesson => suite(lesson, options));
+export function checkJunit({ lessons, changes }: CheckReport, options: CheckOptions): string {
+  const suites = lessons.map(lesson => suite(lesson, changes, options));
   return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="barwise">\n${suites.join('')}</testsuites>\n`;
 }
 
-function suite(lesson: LessonReport, options: CheckOptions): string {
+function suite(lesson: LessonReport, changes: Changes | undefined, options: CheckOptions): string {
   const cases = [
     ...lesson.diagnostics
       .filter(({ severity }) => severity === 'error')
@@ -49,7 +51,7 @@ function suite(lesson: LessonReport, options: CheckOptions): string {
       })),
     ...lesson.claims
       .filter(({ sentence }) => sentence !== undefined)
-      .map(claim => claimCase(lesson, claim, options)),
+      .map(claim => claimCase(lesson, claim, changes, options)),
   ];
   const count = (outcome: Case['outcome']): number => cases.filter(one => one.outcome === outcome).length;
   const counts = {
@@ -64,9 +66,16 @@ function suite(lesson: LessonReport, options: CheckOptions): string {
 
 function claimCase(
   lesson: LessonReport,
-  { entry, verdict, accepted }: ReportedClaim,
+  claim: ReportedClaim,
+  changes: Changes | undefined,
   { strict }: CheckOptions,
 ): Case {
+  const { entry, verdict, accepted } = claim;
+  const before = beforeOf(changes, claim);
+  const since =
+    before === undefined
+      ? ''
+      : `<system-out>${escaped(`since ${changes?.since ?? ''}: ${before} → ${verdict.verdict}`)}</system-out>`;
   const { line } = placeJson(entry.span);
   const head = {
     classname: `${lesson.file} step ${String(entry.step + 1)}`,
@@ -78,14 +87,17 @@ function claimCase(
   const nearest = verdict.nearest === undefined ? '' : `\nnearest: ${verdict.nearest}`;
   if (accepted !== undefined) {
     const reason = `${message}; set aside: ${accepted}`;
-    return { outcome: 'skipped', xml: testCase(head, `<skipped${attributes({ message: reason })}/>`) };
+    return {
+      outcome: 'skipped',
+      xml: testCase(head, `<skipped${attributes({ message: reason })}/>${since}`),
+    };
   }
-  if (verdict.verdict === 'holds') return { outcome: 'passed', xml: testCase(head) };
+  if (verdict.verdict === 'holds') return { outcome: 'passed', xml: testCase(head, since) };
   if (verdict.verdict === 'fails' || strict === true) {
     const failure = `<failure${attributes({ type: verdict.code, message })}>${escaped(`${message}${nearest}`)}</failure>`;
-    return { outcome: 'failed', xml: testCase(head, failure) };
+    return { outcome: 'failed', xml: testCase(head, failure + since) };
   }
-  return { outcome: 'skipped', xml: testCase(head, `<skipped${attributes({ message })}/>`) };
+  return { outcome: 'skipped', xml: testCase(head, `<skipped${attributes({ message })}/>${since}`) };
 }
 
 const testCase = (head: Readonly<Record<string, string | number>>, inner = ''): string =>

@@ -25,6 +25,15 @@ const mostLines = 4;
  * the nearest true statement; then a line that counts. `all` shows the claims that hold as well.
  */
 export function checkText(report: CheckReport, options: CheckOptions): string {
+  const { body, foot } = checkTextParts(report, options);
+  return [...body, ...foot].join('\n');
+}
+
+/** The same in two parts, for a screen that cannot show all of it: what was found, and the counts with what has changed. */
+export function checkTextParts(
+  report: CheckReport,
+  options: CheckOptions,
+): { readonly body: readonly string[]; readonly foot: readonly string[] } {
   const blocks = report.lessons.flatMap(lesson => lessonBlocks(lesson, options));
   const several = report.lessons.length > 1;
   const counts = several
@@ -32,7 +41,7 @@ export function checkText(report: CheckReport, options: CheckOptions): string {
     : [];
   const total = summaryLine(subjectOf(report), summarize(report.lessons), options);
   const foot = [...counts, total, narrationLine(report, options)].join('');
-  return [...blocks, foot, ...changesBlock(report, options)].join('\n');
+  return { body: blocks, foot: [foot, ...changesBlock(report, options)] };
 }
 
 function lessonBlocks(lesson: LessonReport, options: CheckOptions): readonly string[] {

@@ -14,6 +14,7 @@ export type { ScoreReport, ScoreReports } from './analysis-report.js';
 export { changesSince, earlierLesson, readEarlierReport } from './check-changes.js';
 export type { Changes, EarlierReport } from './check-changes.js';
 export { checkFormats } from './check-formats.js';
+export { checkTextParts } from './check-text.js';
 export { passes, reportedClaim, summarize } from './check-report.js';
 export type {
   CheckOptions,

@@ -142,3 +142,32 @@ describe('a report that was written earlier', () => {
     });
   });
 });
+
+describe('a changed verdict in the formats of other programs', () => {
+  const now = lesson('a.yaml', [
+    [0, 'bar 1 is I', 'holds'],
+    [0, 'bar 2 is V', 'fails'],
+  ]);
+  const earlier = lesson('a.yaml', [
+    [0, 'bar 1 is I', 'fails'],
+    [0, 'bar 2 is V', 'fails'],
+  ]);
+  const report = {
+    lessons: [now],
+    changes: changesSince('HEAD~1', { lessons: [earlierLesson(earlier)] }, [now]),
+  };
+
+  test('is annotated, although the claim holds now', () => {
+    const lines = checkFormats.github(report, plain).split('\n');
+    expect(lines[0]).toContain('bar 1 is I: %0Asince HEAD~1: fails → holds');
+    expect(lines.filter(line => line.includes('HEAD~1: '))).toHaveLength(2);
+    expect(lines.at(-2)).toBe('since HEAD~1: 1 verdict changed');
+  });
+
+  test('is the output of its test case', () => {
+    const xml = checkFormats.junit(report, plain);
+    expect(xml.match(/<system-out>.*<\/system-out>/gu)).toEqual([
+      '<system-out>since HEAD~1: fails → holds</system-out>',
+    ]);
+  });
+});
