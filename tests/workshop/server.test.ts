@@ -5,6 +5,7 @@ import type { IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Answer, Answers } from '../../src/bridge/index.js';
 import { fromWire, toWire } from '../../src/bridge/index.js';
 import { serve, studioFiles } from '../../src/workshop/index.js';
 import { launchBrowser } from '../browser/launch.js';
@@ -187,20 +188,27 @@ describe('what is sent', () => {
     const headers = { cookie, origin, 'content-type': 'application/json' };
     const ask = async (name: string, payload: unknown): Promise<unknown> =>
       fromWire((await send(`/ask/${name}`, { method: 'POST', headers, body: toWire(payload) })).body);
-    // RIFF WAVE, 16 bits, 8 kHz, one channel, two samples.
-    const wav = Uint8Array.from(
-      Buffer.from(
-        '52494646280000005741564566' +
-          '6d74201000000001000100401f0000803e0000020010006461746104000000ff7f0180',
-        'hex',
-      ),
+    // Half a second of a tone of 440 Hz, with every byte that a transport might trip over in it.
+    const samples = Int16Array.from(
+      { length: 4000 },
+      (_, n) => 12_000 * Math.sin((2 * Math.PI * 440 * n) / 8000),
     );
-    expect(await ask('saveTake', { path: lesson, id: '1.1', words: 'x', wav })).toEqual({
+    const pcm = new Uint8Array(samples.buffer);
+    expect(
+      await ask('saveTake', { path: lesson, id: '1.1', words: 'x', pcm, sampleRate: 8000 }),
+    ).toMatchObject({
       ok: true,
-      value: { file: '1.1.wav' },
+      value: { recording: 1 },
     });
-    expect(await ask('readTake', { path: lesson, file: '1.1.wav' })).toEqual({ ok: true, value: { wav } });
-    expect(await ask('readTake', { path: lesson, file: '../mill-road.yaml' })).toMatchObject({ ok: false });
+    const read = (await ask('readTake', { path: lesson, id: '1.1', recording: 1 })) as Answer<
+      Answers['readTake']
+    >;
+    const sound = Buffer.from(read.ok ? read.value.sound : []);
+    expect(sound.subarray(0, 4).toString('latin1')).toBe('RIFF');
+    expect(sound.includes(Buffer.from(pcm))).toBe(true);
+    expect(await ask('readTake', { path: lesson, id: '../mill-road', recording: 1 })).toMatchObject({
+      ok: false,
+    });
   });
 });
 
