@@ -49,6 +49,8 @@ export interface CadenceSite {
   readonly phrygian: boolean;
   /** A cadential six-four of that key sounds there: it delays V and is no tonic. */
   readonly delays: boolean;
+  /** The close that V, standing there, leads to: how strongly a phrase ends on it, 0 where it leads to none. */
+  readonly leadsToClose: number;
   /** V is left for I within its bar and no rest parts them: a dominant on its way. */
   readonly leadsOn: boolean;
 }
@@ -60,6 +62,15 @@ function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction
     beat: fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit),
     bar: bar.meter.length,
   };
+}
+
+/** Strength of the authentic cadence whose V sounds at an onset, 0 where there is none. */
+function closeAfter(analysis: Analysis, onset: Fraction): number {
+  const dominant = firstEndingAfter(analysis.segments, onset);
+  const close = analysis.cadences.find(
+    ({ kind, segments }) => kind.endsWith('authentic') && segments.slice(0, -1).includes(dominant),
+  );
+  return close?.strength ?? 0;
 }
 
 /** Whether V, standing at an onset, moves to I before its bar ends and without a rest in the upper line. */
@@ -160,6 +171,7 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     opens: opensPhrase(heard, analysis.segments, onset),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
     delays,
+    leadsToClose: closeAfter(analysis, onset),
     leadsOn: leadsOn(analysis, onset, key),
   };
 }

@@ -19,6 +19,9 @@ const closureBorder = {
   span: { tonic: 0.6, dominant: 0.6 },
 } as const;
 
+/** By so much more the close after V must be marked as a phrase end than V itself, for V only to lead there. */
+const clearlyStronger = 0.1;
+
 const goalOf = (kind: CadenceKind): Goal => (kind === 'half' ? 'dominant' : 'tonic');
 
 const kinds: readonly CadenceKind[] = [
@@ -38,6 +41,8 @@ const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolea
 /** Why nothing is heard to close where the chords of a cadence stand; `undefined` where it is. */
 function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span'): string | undefined {
   if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I within the bar';
+  if (kind === 'half' && site.leadsToClose > site.closure(kind) + clearlyStronger)
+    return 'but V leads on to a stronger close';
   if (kind === 'evaded')
     return site.due ? undefined : 'but no predominant or six-four before V made a close due';
   return site.closure(kind) < closureBorder[where][goalOf(kind)]
