@@ -84,7 +84,12 @@ describe('completion of a claim', () => {
   it('offers bars behind `bar`, and verbs behind them', () => {
     expect(labels(claim('bar 3'))).toEqual(['3', '30', '31', '32']);
     expect(labels(claim('bars 30-'))).toEqual(expect.arrayContaining(['31', '32']));
-    expect(labels(claim('bar 3 mod'))).toEqual(['modulates to']);
+    expect(labels(claim('bar 3 mod'))).toEqual([
+      'modulates to',
+      'modulates into',
+      'modulates from',
+      'modulates',
+    ]);
   });
 
   it('offers what is heard in its bar before what is heard elsewhere', () => {
