@@ -9,55 +9,72 @@ export interface Openings {
 }
 
 interface Found {
-  readonly words: readonly string[];
+  readonly words: ReadonlySet<string>;
   /** Insides of a character class. */
-  readonly classes: readonly string[];
+  readonly classes: ReadonlySet<string>;
   readonly isNullable: boolean;
+  /** A rule that was being looked at already was left out. */
+  readonly isPartial: boolean;
 }
 
 const letters = /^\p{L}+/u;
 const escaped = (character: string): string => character.replace(/[\\\]^-]/gu, '\\$&');
 
-const none: Found = { words: [], classes: [], isNullable: false };
+const none: Found = { words: new Set(), classes: new Set(), isNullable: false, isPartial: false };
 const union = (all: readonly Found[], isNullable: boolean): Found => ({
-  words: all.flatMap(each => each.words),
-  classes: all.flatMap(each => each.classes),
+  words: new Set(all.flatMap(({ words }) => [...words])),
+  classes: new Set(all.flatMap(({ classes }) => [...classes])),
   isNullable,
+  isPartial: all.some(({ isPartial }) => isPartial),
 });
 
+/** The grammar is a web of rules that name each other: each is looked through once. */
+const known = new WeakMap<Shape, Found>();
+
+function findOnce(shape: Shape, open: ReadonlySet<Shape>): Found {
+  const before = known.get(shape);
+  if (before !== undefined) return before;
+  const found = find(shape, false, open);
+  if (!found.isPartial) known.set(shape, found);
+  return found;
+}
+
 function find(shape: Shape, inToken: boolean, open: ReadonlySet<Shape>): Found {
+  const within = (part: Shape): Found => (inToken ? find(part, true, open) : findOnce(part, open));
   switch (shape.kind) {
     case 'text': {
       const word = inToken ? undefined : letters.exec(shape.text)?.[0].toLowerCase();
       return word === undefined
-        ? { ...none, classes: [escaped([...shape.text][0] ?? '')] }
-        : { ...none, words: [word] };
+        ? { ...none, classes: new Set([escaped([...shape.text][0] ?? '')]) }
+        : { ...none, words: new Set([word]) };
     }
     case 'character':
-      return { ...none, classes: [shape.class] };
+      return { ...none, classes: new Set([shape.class]) };
     case 'sequence': {
       const parts: Found[] = [];
       for (const part of shape.parts) {
-        const found = find(part, inToken, open);
+        const found = within(part);
         parts.push(found);
         if (!found.isNullable) return union(parts, false);
       }
       return union(parts, true);
     }
     case 'choice': {
-      const options = shape.options.map(option => find(option, inToken, open));
+      const options = shape.options.map(within);
       return union(
         options,
         options.some(option => option.isNullable),
       );
     }
     case 'optional':
-      return { ...find(shape.of, inToken, open), isNullable: true };
+      return { ...within(shape.of), isNullable: true };
     case 'repeated':
-      return find(shape.of, inToken, open);
+      return within(shape.of);
     case 'rule':
       // A rule that is open already adds nothing that it does not add itself.
-      return open.has(shape) ? none : find(shape.body(), false, new Set([...open, shape]));
+      return open.has(shape)
+        ? { ...none, isPartial: true }
+        : findOnce(shape.body(), new Set([...open, shape]));
     case 'token':
       return find(shape.body, true, open);
   }
@@ -65,12 +82,12 @@ function find(shape: Shape, inToken: boolean, open: ReadonlySet<Shape>): Found {
 
 /** What a shape can begin with; `undefined` where it can be empty, so that anything may follow. */
 export function openingsOf(shape: Shape): Openings | undefined {
-  const { words, classes, isNullable } = find(shape, false, new Set());
+  const { words, classes, isNullable } = findOnce(shape, new Set());
   if (isNullable) return undefined;
   // A class that excludes characters cannot be joined with others.
-  const parts = [...new Set(classes)].map(each => `[${each}]`);
+  const parts = [...classes].map(each => `[${each}]`);
   return {
-    words: new Set(words),
+    words,
     character: parts.length === 0 ? undefined : new RegExp(parts.join('|'), 'uy'),
   };
 }
