@@ -5,9 +5,9 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Answer, Answers, Bridge, HostEvent, Payload, RequestName } from '../../src/bridge/index.js';
-import { buildShell, removeFolder, root, startShell } from './shell.js';
+import { root, shells } from './shell.js';
 import type { Shell, ShellOptions } from './shell.js';
 
 interface WithHost {
@@ -25,24 +25,10 @@ steps:
     say: Listen.
 `;
 
-let built: string;
-const running: Shell[] = [];
-beforeAll(async () => {
-  built = await buildShell('bare');
-});
-afterAll(() => {
-  removeFolder(built);
-});
-afterEach(async () => {
-  for (const shell of running.splice(0)) {
-    await shell.kill();
-    removeFolder(join(shell.folder, '..'));
-  }
-});
+const startBare = shells('bare');
 
 async function start(options?: ShellOptions): Promise<Shell> {
-  const shell = await startShell(built, options);
-  running.push(shell);
+  const shell = await startBare(options);
   await shell.page.evaluate(() => {
     const window = globalThis as unknown as WithHost;
     window.heard = [];

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
+import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Order, Report } from './stand-in/talk.js';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -19,7 +20,7 @@ const bareWindow = `<!doctype html><html><head><meta charset="utf-8"><title>Bare
  * @param window what it shows: the workshop's own window, or one in which a test asks the host by itself
  * @returns the folder; it lies below the project so that the other packages are found from it
  */
-export async function buildShell(window: 'own' | 'bare'): Promise<string> {
+async function buildShell(window: 'own' | 'bare'): Promise<string> {
   mkdirSync(join(root, 'build'), { recursive: true });
   const folder = mkdtempSync(join(root, 'build', 'shell-'));
   const electron = join(folder, 'node_modules', 'electron');
@@ -90,7 +91,7 @@ export interface ShellOptions {
   readonly after?: Shell;
 }
 
-export async function startShell(built: string, { open = true, after }: ShellOptions = {}): Promise<Shell> {
+async function startShell(built: string, { open = true, after }: ShellOptions = {}): Promise<Shell> {
   const base =
     after === undefined
       ? realpathSync(mkdtempSync(join(tmpdir(), 'barwise-shell-')))
@@ -169,6 +170,29 @@ export async function startShell(built: string, { open = true, after }: ShellOpt
   };
 }
 
-export const removeFolder = (folder: string): void => {
+const removeFolder = (folder: string): void => {
   rmSync(folder, { recursive: true, force: true });
 };
+
+/** Builds the shell for the tests of a file, starts it as often as they ask, and ends and clears away after each of them. */
+export function shells(window: 'own' | 'bare'): (options?: ShellOptions) => Promise<Shell> {
+  let built: string;
+  const running: Shell[] = [];
+  beforeAll(async () => {
+    built = await buildShell(window);
+  });
+  afterAll(() => {
+    removeFolder(built);
+  });
+  afterEach(async () => {
+    for (const shell of running.splice(0)) {
+      await shell.kill();
+      removeFolder(join(shell.folder, '..'));
+    }
+  });
+  return async options => {
+    const shell = await startShell(built, options);
+    running.push(shell);
+    return shell;
+  };
+}

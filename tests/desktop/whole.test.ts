@@ -2,30 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { buildShell, removeFolder, startShell } from './shell.js';
-import type { Shell, ShellOptions } from './shell.js';
+import { describe, expect, it } from 'vitest';
+import { shells } from './shell.js';
 
-let built: string;
-const running: Shell[] = [];
-beforeAll(async () => {
-  built = await buildShell('own');
-});
-afterAll(() => {
-  removeFolder(built);
-});
-afterEach(async () => {
-  for (const shell of running.splice(0)) {
-    await shell.kill();
-    removeFolder(join(shell.folder, '..'));
-  }
-});
-
-async function start(options?: ShellOptions): Promise<Shell> {
-  const shell = await startShell(built, options);
-  running.push(shell);
-  return shell;
-}
+const start = shells('own');
 
 const isOpen = async (page: Page): Promise<void> => {
   await page.waitForSelector('.claim-row.is-holds');
