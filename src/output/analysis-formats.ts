@@ -5,8 +5,8 @@ import type { ScoreReports } from './analysis-report.js';
 import { analysisText } from './analysis-text.js';
 
 /**
- * Writes analyses in one format, piece by piece as the scores come: neither the analyses nor the text of a long list of scores are ever
- * held whole.
+ * Writes analyses in one format as the scores come, so that no analysis need be kept once it is written: text and JSON piece by piece, a
+ * document in HTML whole at the end.
  */
 export type AnalysisRenderer = (scores: ScoreReports, options: FrameOptions) => AsyncIterable<string>;
 

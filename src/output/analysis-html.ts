@@ -23,7 +23,7 @@ export async function* analysisHtml(scores: ScoreReports): AsyncGenerator<string
   const engraver = await startEngraver();
   const glyphs = sharedGlyphs();
   const articles: Markup[] = [];
-  let title = '';
+  let title = counted(0, 'score');
   for await (const score of scores) {
     articles.push(scoreArticle(engraver, glyphs.share, score));
     title = articles.length === 1 ? titleOf(score) : counted(articles.length, 'score');
