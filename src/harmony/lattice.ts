@@ -144,6 +144,9 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
     return isNewBass ? cost.stay.overNewBass[level] : cost.stay.overSameBass[level];
   });
 
+  const classOf = (tone: Tone | undefined): number =>
+    tone === undefined ? -1 : (tables.index.get(tone.pitchClass) ?? -1);
+
   const edges: Edge[] = [];
   const before = new Float64Array(count + 1).fill(Infinity);
   before[0] = 0;
@@ -171,8 +174,6 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
       }
       if (to - 1 > from) stays += stayCost[to - 1] ?? 0;
       const all = (prefixes.total[to] ?? 0) - (prefixes.total[from] ?? 0) + stays;
-      const classOf = (tone: Tone | undefined): number =>
-        tone === undefined ? -1 : (tables.index.get(tone.pitchClass) ?? -1);
       const lowClass = classOf(low);
       const delayedClass = classOf(delayedBass(sound, low, first.start, last.end));
       let least = Infinity;

@@ -43,7 +43,12 @@ const figuresRead: Readonly<Record<string, Figures>> = {
   '9': '9',
 };
 /** Figures printed for a named chord that stands without any: its usual bass (OMT, Chromatic Predominants). */
-const usualFigures = { Italian: '6', French: '43', German: '65', Swiss: '43' } as const;
+const usualFigures: Partial<Record<RomanNumeral['kind'], Figures>> = {
+  Italian: '6',
+  French: '43',
+  German: '65',
+  Swiss: '43',
+};
 /** Figures that each chord can bear: an Italian sixth has three tones, the other augmented sixths four. */
 const figuresBorne: Readonly<Record<RomanNumeral['kind'], readonly Figures[]>> = {
   degree: ['', '6', '64', '7', '65', '43', '42', '9'],
@@ -55,7 +60,16 @@ const figuresBorne: Readonly<Record<RomanNumeral['kind'], readonly Figures[]>> =
   cadential: ['', '64'],
   'common-tone': ['7', '65', '43', '42'],
 };
-const sixths = { It: 'Italian', Fr: 'French', Ger: 'German', Sw: 'Swiss' } as const;
+/** Named chords by how they are written, in small letters, and the degree that they are counted from. */
+const namedChords: Readonly<Record<string, Pick<RomanNumeral, 'kind' | 'degree'>>> = {
+  n: { kind: 'Neapolitan', degree: 2 },
+  it: { kind: 'Italian', degree: 4 },
+  fr: { kind: 'French', degree: 4 },
+  ger: { kind: 'German', degree: 4 },
+  sw: { kind: 'Swiss', degree: 4 },
+  cad: { kind: 'cadential', degree: 1 },
+  ct: { kind: 'common-tone', degree: 2 },
+};
 
 const inversionOfFigures: Readonly<Record<Figures, number>> = {
   '': 0,
@@ -113,23 +127,10 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
       };
       at = from + head[0].length;
     } else if (named !== null) {
-      const name = named[2] ?? '';
-      if (named[1] !== undefined && !/cad/i.test(name))
+      const chord = namedChords[(named[2] ?? '').toLowerCase()];
+      if (chord === undefined || (named[1] !== undefined && chord.kind !== 'cadential'))
         return { at: from, expected: ['a Roman numeral I to VII'] };
-      const kind =
-        name === 'N'
-          ? 'Neapolitan'
-          : /cad/i.test(name)
-            ? 'cadential'
-            : /ct/i.test(name)
-              ? 'common-tone'
-              : sixths[name as keyof typeof sixths];
-      numeral = {
-        kind,
-        alter: 0,
-        degree: kind === 'Neapolitan' || kind === 'common-tone' ? 2 : kind === 'cadential' ? 1 : 4,
-        upper: named[1] === undefined,
-      };
+      numeral = { ...chord, alter: 0, upper: named[1] === undefined };
       at = from + named[0].length;
     } else {
       return {
@@ -140,14 +141,12 @@ export function parseRomanNumeral(written: string): RomanNumeral | UnreadNumeral
     const mark = /^(o|ø|\/o|\+)?(Maj|maj|M)?((?:\+)?(?:\d(?:\/(?=\d))?)*)/u.exec(text.slice(at));
     const sign = mark?.[1] ?? '';
     const digits = (mark?.[3] ?? '').replace(/[/+]/g, '');
+    const usual = usualFigures[numeral.kind];
     const figures =
-      numeral.kind !== 'Italian' &&
-      numeral.kind !== 'French' &&
-      numeral.kind !== 'German' &&
-      numeral.kind !== 'Swiss'
+      usual === undefined
         ? figuresRead[digits]
         : digits === '' || digits === '6'
-          ? usualFigures[numeral.kind]
+          ? usual
           : // A lone 5 is more likely a 6 or 65 gone wrong than the rare root position.
             digits === '5'
             ? undefined

@@ -21,7 +21,7 @@ import { article } from '../terms/chord-name.js';
 import { keyName } from '../terms/key-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { numeralFamily } from './numeral.js';
 
 /** A dominant of another degree than the tonic: of which one, where the sentence says it. */
@@ -79,14 +79,7 @@ export const appliedFamily = family<Span, AppliedSays>({
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const segment = mainSegment(context.analysis, range);
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0203',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C0203');
     const found = targetOf(segment);
     const wanted =
       says.to === undefined

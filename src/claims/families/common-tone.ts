@@ -1,14 +1,10 @@
 import { embellishes } from '../../harmony/index.js';
-import type { RomanNumeral } from '../../harmony/index.js';
+import type { Judgement, RomanNumeral } from '../../harmony/index.js';
 import { printPitchClass } from '../../score/index.js';
-import type { ClaimContext, Range, VerdictWord } from '../model.js';
+import type { ClaimContext, Range } from '../model.js';
 import { segmentsIn } from '../segments.js';
 
-interface Dispute {
-  readonly verdict: VerdictWord;
-  readonly outcome: 'rivalled' | 'contradicted';
-  readonly reason: string;
-}
+type Dispute = Pick<Judgement, 'outcome' | 'reason'>;
 
 /**
  * What speaks against a numeral whose notes are there: the same diminished seventh chord embellishes the chord that holds its seventh as root, or
@@ -32,7 +28,6 @@ export function commonToneDispute(
     const kept = last.chord.tones[3];
     const name = kept === undefined ? 'its seventh' : printPitchClass(kept);
     return {
-      verdict: 'fails',
       outcome: 'contradicted',
       reason: `${name} does not stay as the root of the chord before or after, so that it embellishes neither`,
     };
@@ -40,7 +35,6 @@ export function commonToneDispute(
   const isLeadingTone = numeral.kind === 'degree' && numeral.quality === 'o' && numeral.target !== undefined;
   if (!isLeadingTone || !embellishes(last.chord, after)) return undefined;
   return {
-    verdict: 'arguable',
     outcome: 'rivalled',
     reason: `spelled so, but its target does not follow: ${after === undefined ? '' : printPitchClass(after.root)} stays as the root of the next chord, which makes it a common-tone diminished seventh`,
   };

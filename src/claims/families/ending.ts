@@ -9,7 +9,7 @@ import { segmentsIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 
 /** The mode of the last chord of a passage. */
 export type EndingSays =
@@ -52,14 +52,7 @@ export const endingFamily = family<Span, EndingSays>({
     if (silent !== undefined) return silent;
     const segments = segmentsIn(context.analysis, span.range);
     const last = segments.at(-1);
-    if (last === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0103',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (last === undefined) return noChord(span.name, 'C0103');
     const { segments: all } = context.analysis;
     const after = all[all.indexOf(last) + 1];
     const tonic = last.key.tonic;

@@ -12,7 +12,7 @@ import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, chordOfQuality, chordSymbol, withArticle } from '../terms/chord-name.js';
 import { be, printVerb, verb } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { mainSegment } from '../segments.js';
 
 /** The chord whose keys on the keyboard are the same, whatever it is called. */
@@ -67,14 +67,7 @@ export const enharmonicFamily = family<Span, SoundsLikeSays>({
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const segment = mainSegment(context.analysis, range);
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C1503',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C1503');
     const wanted =
       root === undefined
         ? (twinOf(segment.chord.tones, quality) ?? chord(segment.chord.root, quality))

@@ -10,7 +10,7 @@ import type { ClaimContext, Evidence } from '../model.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { be, have, printHave, verb } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
 /** What the harmony of a place does in its key. */
@@ -77,14 +77,7 @@ export const functionFamily = family<Span, FunctionSays>({
     const segments = segmentsIn(context.analysis, rangeOrMoment(span));
     const others = segments.filter(segment => segment.function !== wanted);
     const [first] = segments;
-    if (first === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0703',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined) return noChord(span.name, 'C0703');
     const supports = segments
       .filter(segment => segment.function === wanted)
       .flatMap(segment => bassEvidence(segment, 'supports', context));

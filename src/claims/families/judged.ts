@@ -44,3 +44,12 @@ export function silence<S>(range: Range, name: string, context: ClaimContext): F
     pointless: true,
   };
 }
+
+/** The finding for a place at which something sounds, but no chord that could be asked about. */
+export const noChord = <S>(name: string, code: Code): Finding<S> => ({
+  verdict: 'undecided',
+  code,
+  reason: `no chord can be read in ${name}`,
+  evidence: [],
+  pointless: true,
+});

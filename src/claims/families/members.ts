@@ -10,7 +10,7 @@ import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { mainSegment } from '../segments.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh'] as const;
@@ -118,14 +118,7 @@ export const membersFamily = family<Span, MembersSays>({
     }
     const segment = mainSegment(context.analysis, range);
     const tone = segment?.chord.tones[parts.indexOf(says.part)];
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0103',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C0103');
     const members = tone === undefined ? [] : notes.filter(note => pitchClassOf(note.pitch) === tone);
     const name = tone === undefined ? says.part : `${says.part} ${printPitchClass(tone)}`;
     const moments = members.map(note =>

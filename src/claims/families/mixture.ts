@@ -11,7 +11,7 @@ import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { be, printBe } from '../terms/verb.js';
 import { mainSegment } from '../segments.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 
 /** A chord with tones of the parallel mode. */
 export interface MixtureSays {
@@ -56,14 +56,7 @@ export const mixtureFamily = family<Span, MixtureSays>({
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const segment = mainSegment(context.analysis, range);
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0103',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C0103');
     const { key, chord, roman } = segment;
     const own: readonly number[] = nativeTones(key);
     const parallel: readonly number[] = nativeTones(parallelOf(key));

@@ -139,12 +139,7 @@ export const numeralFamily = family<Span, NumeralSays>({
       };
     const dispute = isSupported(judgement) ? commonToneDispute(says.numeral, range, context) : undefined;
     if (dispute !== undefined)
-      return {
-        ...judged(judgement, codes, range, context),
-        ...dispute,
-        code: codes[dispute.outcome],
-        instead,
-      };
+      return { ...judged({ ...judgement, ...dispute }, codes, range, context), instead };
     if (!isSupported(judgement)) {
       const other = otherConvention(says, context);
       const otherwise = other === undefined ? undefined : ask(says, other, range, context);

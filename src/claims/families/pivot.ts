@@ -17,7 +17,7 @@ import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { keyName } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { mainSegment } from '../segments.js';
 
 /** A chord that belongs to two keys and leads from one to the other. */
@@ -89,14 +89,7 @@ export const pivotFamily = family<Span, PivotSays>({
     if (silent !== undefined) return silent;
     const { segments } = context.analysis;
     const segment = mainSegment(context.analysis, range);
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0103',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C0103');
     const { from, to } = { ...changeAround(segment, context), ...keys };
     if (from === undefined || to === undefined)
       return {

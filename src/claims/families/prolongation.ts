@@ -11,7 +11,7 @@ import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
 import { be, printVerb, verb } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
 /** One chord that a passage starts from and comes back to. */
@@ -90,14 +90,7 @@ export const prolongationFamily = family<Span, ProlongationSays>({
     const harmonies = harmoniesOf(segments);
     const first = harmonies[0];
     const last = harmonies.at(-1);
-    if (first === undefined || last === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0723',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined || last === undefined) return noChord(span.name, 'C0723');
     const chords = segments.map(segment => segment.roman).join(' ');
     const evidence = evidenceOf(harmonies, says, context);
     if (!isChord(first, says) || !isChord(last, says))

@@ -11,7 +11,7 @@ import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { be, printBe } from '../terms/verb.js';
-import { silence } from './judged.js';
+import { silence, noChord } from './judged.js';
 import { mainSegment } from '../segments.js';
 
 type Kind = 'cadential' | 'passing' | 'pedal' | 'arpeggiated';
@@ -73,14 +73,7 @@ export const sixFourFamily = family<Span, SixFourSays>({
     if (silent !== undefined) return silent;
     const { segments } = context.analysis;
     const segment = mainSegment(context.analysis, range);
-    if (segment === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0103',
-        reason: `no chord can be read in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (segment === undefined) return noChord(span.name, 'C0103');
     const at = segments.indexOf(segment);
     const before = segments[at - 1];
     const after = segments[at + 1];
