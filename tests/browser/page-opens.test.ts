@@ -117,4 +117,24 @@ describe('the page, opened from the disk', () => {
     expect(beyond).toEqual([]);
     await page.context().close();
   });
+
+  // ABC 2.1, section 3.1.2: a second T: field holds an alternate title; it must not cost the metre.
+  test.each([360, 1280])('the metre stands in every staff of the first line alone, %i wide', async width => {
+    const abc = practiceWaltz.replace('C:written', 'T:a short crossing\nC:written');
+    const { page } = await openPage(browser, writePage(await practiceLesson(await bundlePlayer(), { abc })), {
+      width,
+    });
+    const drawn = await page
+      .locator('.score .system')
+      .evaluateAll(systems =>
+        systems.map(system =>
+          [...system.querySelectorAll('.abcjs-time-signature path')]
+            .filter(path => path.getBoundingClientRect().height > 5)
+            .map(path => path.getAttribute('data-name')),
+        ),
+      );
+    expect(drawn.length).toBeGreaterThan(1);
+    expect(drawn).toEqual(drawn.map((_, line) => (line === 0 ? ['3', '4', '3', '4'] : [])));
+    await page.context().close();
+  });
 });

@@ -81,6 +81,18 @@ describe('a passage', () => {
     );
   });
 
+  test('has the metre in both staves where the piece begins, under two titles too', () => {
+    const text = readFileSync('sample-lessons/mill-road.abc', 'utf8');
+    const paths = (abc: string): readonly number[] => {
+      const score = readScore(sourceText('mill-road.abc', abc)).value;
+      const [systems = []] = engravePassages(engraver, score, [{ firstBar: 0, lastBar: 12 }], 430);
+      return systems.map(({ markup }) => markup.match(/<path/g)?.length ?? 0);
+    };
+    const without = paths(text.replace('M:3/4', 'M:none'));
+    expect(without.length).toBeGreaterThan(1);
+    expect(paths(text)).toEqual(without.map((count, line) => (line === 0 ? count + 4 : count)));
+  });
+
   test('prints nothing of its own, which would end in the report', () => {
     const printed = vi.spyOn(console, 'log');
     // The engraver has no sign for a note of 32 whole notes and says so to its makers.

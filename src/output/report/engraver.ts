@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
-import { dropUnseenKeys, engravingLook } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook, setLineHeads } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -50,7 +50,6 @@ interface NamedStaff {
 /** Titles, the names of voices and the tempo stand in the report's own words. */
 function musicAlone(tune: TuneObject): TuneObject {
   tune.metaText = {};
-  dropUnseenKeys(tune);
   for (const line of tune.lines) {
     const staves: readonly NamedStaff[] = line.staff ?? [];
     for (const staff of staves) delete staff.title;
@@ -122,14 +121,19 @@ export async function startEngraver(): Promise<Engraver> {
       };
     },
     engrave: (abc, width, lineEnds) => {
-      const [tune] = withDocument(window, () =>
-        abcjs.renderAbc(place, abc, {
+      const [tune] = withDocument(window, () => {
+        const [written] = abcjs.parseOnly(abc);
+        return abcjs.renderAbc(place, abc, {
           ...engravingLook,
           staffwidth: width,
           lineBreaks: lineEnds as unknown as number[],
-          afterParsing: musicAlone,
-        }),
-      );
+          afterParsing: parsed => {
+            setLineHeads(parsed, written);
+            dropUnseenKeys(parsed);
+            return musicAlone(parsed);
+          },
+        });
+      });
       const lines = tune.lines.filter(line => line.staff !== undefined);
       const drawings = [...place.querySelectorAll('.abcjs-staff-wrapper')];
       const systems = drawings.flatMap((drawing, index) => {

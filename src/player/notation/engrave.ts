@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
-import { dropUnseenKeys, engravingLook } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook, setLineHeads } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 
 /** A note head as drawn. Coordinates are those of the engraving. */
@@ -66,7 +66,6 @@ const look: AbcVisualParams = { ...engravingLook, ariaLabel: '' };
 
 /** Titles stand in the page's own head, and a voice is named once, at the first line. */
 function withoutRepeatedNames(tune: TuneObject): TuneObject {
-  dropUnseenKeys(tune);
   tune.metaText = tune.metaText.tempo === undefined ? {} : { tempo: tune.metaText.tempo };
   for (const [index, line] of tune.lines.entries()) {
     const staves: readonly NamedStaff[] = line.staff ?? [];
@@ -138,11 +137,16 @@ export function engrave(
   width: number,
   lineBreaks: readonly (readonly number[])[],
 ): readonly DrawnSystem[] {
+  const [written] = abcjs.parseOnly(abc);
   const [tune] = abcjs.renderAbc(place, abc, {
     ...look,
     staffwidth: width,
     lineBreaks: lineBreaks as unknown as number[],
-    afterParsing: withoutRepeatedNames,
+    afterParsing: parsed => {
+      setLineHeads(parsed, written);
+      dropUnseenKeys(parsed);
+      return withoutRepeatedNames(parsed);
+    },
   });
   const lines = tune.lines.filter(line => line.staff !== undefined);
   const drawings = [...place.querySelectorAll<SVGGElement>('.abcjs-staff-wrapper')];
