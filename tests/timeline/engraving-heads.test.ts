@@ -69,15 +69,6 @@ function linesOf(abc: string, lineBreaks: readonly (readonly number[])[]): reado
   });
 }
 
-const head = [
-      clef?.type ?? '',
-      keyText(key as Element),
-      meter === undefined ? '' : meterText(meter as Element),
-    ];
-    return [[...head.filter(part => part !== ''), '=', ...(voices[0] ?? []).map(told)].join(' ')];
-  });
-}
-
 const head = 'X:1\nT:One\nM:3/4\nL:1/4\nK:C\n';
 
 describe('the head of a line', () => {
