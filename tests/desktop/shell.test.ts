@@ -138,7 +138,7 @@ describe('the window', () => {
       ),
     );
     expect(fetched).toBe('refused');
-    expect(page.url()).toBe('https://studio.barwise-shell.test/');
+    expect(page.url()).toMatch(/^http:\/\/studio\.localhost:\d+\/$/u);
   });
 
   it('gets the microphone and nothing else', async () => {
@@ -153,8 +153,7 @@ describe('the window', () => {
         constraints,
       );
       const { isGranted } = await next('permission');
-      // A machine without a microphone has other errors of its own.
-      expect(error === 'NotAllowedError').toBe(!isGranted);
+      expect(error).toBe(isGranted ? '' : 'NotAllowedError');
       return isGranted;
     };
     expect(await verdict({ audio: true })).toBe(true);

@@ -87,11 +87,13 @@ export interface Shell {
 
 export interface ShellOptions {
   readonly open?: boolean;
+  /** The sound file that its microphone hears. */
+  readonly heard?: Buffer;
   /** Folders of a shell that ran before. */
   readonly after?: Shell;
 }
 
-async function startShell(built: string, { open = true, after }: ShellOptions = {}): Promise<Shell> {
+async function startShell(built: string, { open = true, after, heard }: ShellOptions = {}): Promise<Shell> {
   const base =
     after === undefined
       ? realpathSync(mkdtempSync(join(tmpdir(), 'barwise-shell-')))
@@ -103,6 +105,8 @@ async function startShell(built: string, { open = true, after }: ShellOptions = 
     for (const name of ['mill-road.yaml', 'mill-road.abc'])
       copyFileSync(join(root, 'sample-lessons', name), join(folder, name));
   }
+  const sound = join(base, 'heard.wav');
+  if (heard !== undefined) writeFileSync(sound, heard);
   const child = fork(join(built, 'desktop', 'main.js'), open ? [lesson] : [], {
     cwd: folder,
     env: {
@@ -110,6 +114,7 @@ async function startShell(built: string, { open = true, after }: ShellOptions = 
       XDG_STATE_HOME: state,
       XDG_CACHE_HOME: join(tmpdir(), 'barwise-test-speech'),
       BARWISE_TEST_DOCUMENTS: folder,
+      ...(heard === undefined ? {} : { BARWISE_TEST_HEARD: sound }),
     },
     execArgv: [],
     stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
@@ -148,7 +153,7 @@ async function startShell(built: string, { open = true, after }: ShellOptions = 
     page = browser
       .contexts()
       .flatMap(context => context.pages())
-      .find(one => one.url().startsWith('https://studio.'));
+      .find(one => one.url().startsWith('http://studio.localhost:'));
     if (isOver) throw new Error(`the shell has ended\n${errors}`);
     await new Promise(done => setTimeout(done, 20));
   }

@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { readWav } from '../../src/sound/index.js';
+import { greatest, heardFile, lengthOf, shareAt } from '../studio/takes/heard-tone.js';
 import { shells } from './shell.js';
 
 const start = shells('own');
@@ -67,6 +69,29 @@ describe('the whole shell', () => {
     await asks.getByRole('button', { name: 'Save them' }).click();
     expect(await ended).toBe(0);
     expect(title(lesson)).toBe('The way home by the mill road, at last');
+  });
+
+  it('records by its microphone: the take stands beside the lesson and is heard in the walkthrough', async () => {
+    const heard = heardFile([{ seconds: 1, amplitude: 0.25 }]);
+    const { page, folder, order, next } = await start({ heard });
+    await isOpen(page);
+    order({ kind: 'menu', labels: ['Lesson', 'Narration'] });
+    await page.waitForSelector('.texts button[aria-current]');
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
+    expect(await next('permission')).toMatchObject({ types: ['audio'], isGranted: true });
+    const stop = page.getByRole('button', { name: 'Stop', exact: true });
+    await stop.waitFor();
+    await stop.waitFor();
+    await page.waitForTimeout(2000);
+    await stop.click();
+    await page.locator('.stage .status', { hasText: 'Recording 1 is kept' }).waitFor();
+    const take = readWav(readFileSync(join(folder, 'takes', '1.1.wav')));
+    expect(lengthOf(take)).toBeGreaterThan(1.5);
+    expect(Math.abs(20 * Math.log10(greatest(take)) + 12)).toBeLessThan(1);
+    expect(shareAt(440, take)).toBeGreaterThan(0.9);
+    await page
+      .locator('.narration-pane header .quiet', { hasText: /^the walkthrough lasts .* 1 of \d+ texts/u })
+      .waitFor();
   });
 
   it('shows the help of its menu', async () => {

@@ -5,7 +5,7 @@
 import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import type { BrowserContext, Frame, Page, Route } from 'playwright-core';
-import { startBrowser, toOwn, toShown } from './chromium.js';
+import { openOrigin, startBrowser, toOwn, toShown } from './chromium.js';
 import { pack, preloadWorld, unpack } from './preload-world.js';
 import { tell } from './talk.js';
 import type { Order } from './talk.js';
@@ -167,23 +167,30 @@ export class BrowserWindow extends EventEmitter {
         return refuse('navigation');
       if (isPrevented(this.webContents, 'will-frame-navigate', { url, isMainFrame })) return refuse('frame');
     }
-    const isCancelled = await new Promise<boolean>(done => {
-      if (doors.before === undefined) done(false);
-      else
-        doors.before({ url }, ({ cancel }) => {
-          done(cancel);
-        });
-    });
-    if (isCancelled) return refuse('request');
-    const handler = schemes.get(new URL(url).protocol.slice(0, -1));
-    if (handler === undefined) return route.continue();
-    const response = await handler(new Request(url, { method: request.method() }));
-    return route.fulfill({
-      status: response.status,
-      headers: Object.fromEntries(response.headers),
-      body: Buffer.from(await response.arrayBuffer()),
-    });
+    // The shell's own scheme is asked where it is answered.
+    const isOwn = schemes.has(new URL(url).protocol.slice(0, -1));
+    return !isOwn && (await isCancelled(url)) ? refuse('request') : route.continue();
   }
+}
+
+/** Asks the shell whether a request may go out. */
+const isCancelled = (url: string): Promise<boolean> =>
+  new Promise(done => {
+    if (doors.before === undefined) done(false);
+    else
+      doors.before({ url }, ({ cancel }) => {
+        done(cancel);
+      });
+  });
+
+/** Answers for the schemes that the shell has claimed. */
+async function answerOwn(request: Request): Promise<Response> {
+  const handler = schemes.get(new URL(request.url).protocol.slice(0, -1));
+  if (handler === undefined || (await isCancelled(request.url))) {
+    tell({ kind: 'refused', what: 'request', address: request.url });
+    return Response.error();
+  }
+  return handler(request);
 }
 
 class App extends EventEmitter {
@@ -192,6 +199,7 @@ class App extends EventEmitter {
     return true;
   }
   async whenReady(): Promise<void> {
+    await openOrigin(answerOwn);
     context = await startBrowser();
   }
   getPath(): string {

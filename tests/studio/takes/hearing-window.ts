@@ -4,27 +4,10 @@ import { join } from 'node:path';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, afterEach, beforeAll } from 'vitest';
-import { wavHeader } from '../../../src/sound/index.js';
 import { serve, studioFiles } from '../../../src/workshop/index.js';
 import { launchBrowser } from '../../browser/launch.js';
 import { root } from '../../workshop/bench.js';
 import type { Bench } from '../../workshop/bench.js';
-
-const sampleRate = 48_000;
-
-/** A WAV file of 16 bits, one channel, 48 kHz, out of stretches: a tone of 440 Hz or silence. Chromium plays it to the page again and again. */
-export function heardFile(
-  stretches: readonly { readonly seconds: number; readonly amplitude: number }[],
-): Buffer {
-  const samples = stretches.flatMap(({ seconds, amplitude }) =>
-    Array.from({ length: Math.round(seconds * sampleRate) }, (_, n) =>
-      Math.max(-1, Math.min(1, amplitude * Math.sin((2 * Math.PI * 440 * n) / sampleRate))),
-    ),
-  );
-  const pcm = Buffer.alloc(samples.length * 2);
-  samples.forEach((sample, n) => pcm.writeInt16LE(Math.round(sample * 32_767), n * 2));
-  return Buffer.concat([wavHeader(samples.length, 1, sampleRate), pcm]);
-}
 
 export interface HearingWindow {
   readonly page: Page;

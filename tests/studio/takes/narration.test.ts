@@ -9,8 +9,9 @@ import { readWav } from '../../../src/sound/index.js';
 import type { Mono } from '../../../src/sound/index.js';
 import { bench } from '../../workshop/bench.js';
 import type { Bench } from '../../workshop/bench.js';
-import { hearingWindows, heardFile } from './hearing-window.js';
+import { hearingWindows } from './hearing-window.js';
 import type { HearingWindow, WindowOptions } from './hearing-window.js';
+import { greatest, heardFile, lengthOf, shareAt } from './heard-tone.js';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const open = hearingWindows();
@@ -81,29 +82,6 @@ const stateOf = (page: Page, id: string) =>
     .textContent();
 const seconds = (words: string | null): number => Number(/([\d.]+) s/u.exec(words ?? '')?.[1]);
 const fileOf = ({ takes }: Narrating, name: string): Mono => readWav(readFileSync(join(takes, name)));
-const lengthOf = ({ samples, sampleRate }: Mono): number => samples.length / sampleRate;
-const greatest = ({ samples }: Mono): number =>
-  samples.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
-
-/**
- * The share of a sound's energy that lies at a frequency, twentieth of a second by twentieth (G. Goertzel, American Mathematical Monthly 65,
- * 1958): the browser's stand-in for a device does not keep the phase for longer.
- */
-function shareAt(frequency: number, { samples, sampleRate }: Mono): number {
-  const size = sampleRate / 20;
-  const coefficient = 2 * Math.cos((2 * Math.PI * frequency) / sampleRate);
-  let [found, all] = [0, 0];
-  for (let from = 0; from + size <= samples.length; from += size) {
-    let [before, last] = [0, 0];
-    for (const sample of samples.subarray(from, from + size)) {
-      [before, last] = [last, sample + coefficient * last - before];
-      all += sample * sample;
-    }
-    found += (2 / size) * (before * before + last * last - coefficient * before * last);
-  }
-  return found / all;
-}
-
 describe('a recording', () => {
   it('holds what was played to the microphone, and gives text and walkthrough its length', async () => {
     const here = await narrating();
