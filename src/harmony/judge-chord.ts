@@ -1,4 +1,4 @@
-import { fraction, pitchClassOf, printPitchClass } from '../score/index.js';
+import { compare, fraction, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
@@ -37,6 +37,12 @@ const qualityFor = (tones: readonly PitchClass[]): ChordQuality =>
 
 const list = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1] ?? ''}`;
+
+/** What is said of tones that are not there: a claim about a beat speaks of one moment, later in the beat they may well sound. */
+const unheard = ({ start, end }: ChordQuestion, several: boolean): string =>
+  compare(start, end) === 0
+    ? `${several ? 'do' : 'does'} not sound at this moment`
+    : `never ${several ? 'sound' : 'sounds'}`;
 
 interface Weighed {
   readonly question: ChordQuestion;
@@ -245,7 +251,7 @@ function witnessesOf(
   for (const part of price.missing) {
     const tone = question.tones[part];
     if (tone !== undefined)
-      all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, never sounds` });
+      all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, ${unheard(question, false)}` });
   }
   return { all, setAside: [...new Set(setAside)], against: [...new Set(against)] };
 }
@@ -316,7 +322,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
 
   if (hearing.beats === 0 || hearing.tones.length === 0) return answer('open', 'nothing sounds there');
   const lacking = list(missing.map(part => `the ${partName(part)} ${tone(part)}`));
-  const verb = missing.length > 1 ? 'never sound' : 'never sounds';
+  const verb = unheard(question, missing.length > 1);
   const wrong = list([
     ...new Set(
       [...hearing.foreign.keys()]
@@ -369,7 +375,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   if (defining.length > 0)
     return answer(
       'open',
-      `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} never sounds, so the notes do not settle what chord it is`,
+      `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} ${unheard(question, defining.length > 1)}, so the notes do not settle what chord it is`,
     );
   if (bass.fits === 'pedal' && bass.lowest !== undefined) {
     return answer(
@@ -390,8 +396,16 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   }
   const absent = missing.length === 0 ? '' : `; ${lacking} ${missing.length > 1 ? 'are' : 'is'} left out`;
   const sounding = question.tones.filter(of => hearing.present.has(of)).map(printPitchClass);
+  // What makes it this chord may sound before or after the span: the harmony is heard as a whole.
+  const around = question.tones
+    .filter((of, part) => !hearing.present.has(of) && !missing.includes(part))
+    .map(printPitchClass);
+  const elsewhere =
+    around.length === 0
+      ? ''
+      : `; ${list(around)} ${around.length > 1 ? 'sound' : 'sounds'} elsewhere in the same harmony`;
   return answer(
     'supported',
-    `${list(sounding)} ${sounding.length > 1 ? 'sound' : 'sounds'}${absent}${aside}`,
+    `${list(sounding)} ${sounding.length > 1 ? 'sound' : 'sounds'}${elsewhere}${absent}${aside}`,
   );
 }

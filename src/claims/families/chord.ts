@@ -30,6 +30,7 @@ import { bestOf, isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
 import { judgeWhole } from './whole-bars.js';
+import { trueOfWholeBeat } from './whole-beat.js';
 
 /** The harmony of a place. A symbol puts its root in the bass where it has no slash (lead-sheet practice); words leave the bass open. */
 export type ChordSays =
@@ -258,14 +259,15 @@ export const chordFamily = family<Span, ChordSays>({
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
-    const instead = () => alternatives(says, range, context, make);
+    const rather = () => trueOfWholeBeat(span, make(says), context);
+    const instead = () => (rather().length > 0 ? [] : alternatives(says, range, context, make));
     const asked = candidates(says, range, context);
     const resolved = resolvingNinth(says, range, context);
     if (resolved !== undefined) return { ...resolved, instead };
     const best = bestOf(asked.map(each => ask(each, says.inversion, range, context)));
     if (best === undefined) {
       const rival = rivalOfKind(says, range, context);
-      if (rival === undefined) return { ...noneConsidered(span, range, context), instead };
+      if (rival === undefined) return { ...noneConsidered(span, range, context), instead, rather };
       return {
         ...judged(rival.judgement, codes, range, context),
         verdict: 'arguable',
@@ -292,6 +294,6 @@ export const chordFamily = family<Span, ChordSays>({
         };
       }
     }
-    return { ...judged(best, codes, range, context), instead };
+    return { ...judged(best, codes, range, context), instead, rather };
   },
 });

@@ -25,6 +25,7 @@ import { isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
 import { judgeWhole } from './whole-bars.js';
+import { trueOfWholeBeat } from './whole-beat.js';
 
 /** A Roman numeral with its figures, in a key or in the home key of the lesson. */
 export interface NumeralSays {
@@ -126,7 +127,8 @@ export const numeralFamily = family<Span, NumeralSays>({
     if (silent !== undefined) return silent;
     const convention = context.conventions['seventh-on-I'];
     const judgement = ask(says, convention, range, context);
-    const instead = () => alternatives(says, judgement, range, context, make);
+    const rather = () => trueOfWholeBeat(span, make(says), context);
+    const instead = () => (rather().length > 0 ? [] : alternatives(says, judgement, range, context, make));
     const main = mainSegment(context.analysis, range);
     if (isFunctionalSixFour(says.numeral) && !isSupported(judgement) && main?.roman === 'cad64')
       return {
@@ -152,6 +154,18 @@ export const numeralFamily = family<Span, NumeralSays>({
           instead,
         };
     }
-    return { ...judged(judgement, codes, range, context), instead };
+    const said = judged(judgement, codes, range, context);
+    const asked = realize(says.numeral, says.key ?? context.home, convention);
+    // The tonic by its notes: what it is decides, not the bass that gives it away (claim C5 of the trade).
+    const isSixFour =
+      judgement.outcome === 'contradicted' && main?.roman === 'cad64' && sameChord(asked, main.chord);
+    return {
+      ...said,
+      reason: isSixFour
+        ? `${said.reason}: it is a cadential six-four, which delays V and is no tonic`
+        : said.reason,
+      instead,
+      rather,
+    };
   },
 });

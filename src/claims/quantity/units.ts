@@ -22,8 +22,8 @@ export const units = wordsFor<Unit>([
   ['chord', 'chord', 'chords', 'harmony', 'harmonies'],
 ]);
 
-/** A moment as a place name, the end of a bar as one beat past its last. */
-function nameOf(onset: Fraction, isEnd: boolean, context: ClaimContext): PlaceName | undefined {
+/** A moment as a place name, the end of a bar as the first beat of the next. */
+export function nameOf(onset: Fraction, isEnd: boolean, context: ClaimContext): PlaceName | undefined {
   const { score } = context.analysis;
   const ending = isEnd ? score.bars.find(bar => compare(endOf(bar), onset) === 0) : undefined;
   if (ending !== undefined) {
