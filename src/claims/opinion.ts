@@ -117,7 +117,7 @@ export const opinionSentence: Parser<Claim> = {
     const text = reading.text
       .slice(start)
       .replace(/\s+/gu, ' ')
-      .replace(/[ .]+$/u, '');
+      .replace(/[ .“”"„«»‘’']+$/u, '');
     return vocabulary.test(text) || year.test(text)
       ? readAs(opinion(text), reading.text.length)
       : failed(reading, start);

@@ -44,6 +44,11 @@ function wayOn(text: string, before: string, stopped: string, expected: readonly
   return `${could}${meant === undefined ? ';' : ''} the nearest sentence that can be checked: \`${example}\``;
 }
 
+const capitalArticle = /(?<=\s)An?(?=\s+[\p{L}\d])/u;
+/** `Is A Half Cadence` as `Is a Half Cadence`; offsets stay what they are. */
+const withSmallArticles = (text: string): string =>
+  text.replace(new RegExp(capitalArticle, 'gu'), article => article.toLowerCase());
+
 /** Reads a sentence of the claim language. Never throws. */
 export function readClaim(text: string): ReadClaim {
   if (text.length > longestClaim)
@@ -57,9 +62,15 @@ export function readClaim(text: string): ReadClaim {
         help: 'write several shorter claims',
       },
     };
-  const [step] = claim.read(startReading(text, false), 0).steps;
-  if (step !== undefined) return { claim: step.value };
-  const { failure } = claim.read(startReading(text), 0);
+  // Words count in any case; only `A` is first taken for the note.
+  const spellings = [text, ...(capitalArticle.test(text) ? [withSmallArticles(text)] : [])];
+  for (const spelling of spellings) {
+    const [step] = claim.read(startReading(spelling, false), 0).steps;
+    if (step !== undefined) return { claim: step.value };
+  }
+  const failure = spellings
+    .map(spelling => claim.read(startReading(spelling), 0).failure)
+    .reduce((far, each) => (each.at > far.at ? each : far));
   const at = Math.max(0, failure.at);
   const stopped = /^[^\s,;]*/u.exec(text.slice(at))?.[0] ?? '';
   const before = text.slice(0, at).trim();

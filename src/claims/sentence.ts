@@ -428,7 +428,9 @@ const sentence: Parser<Claim> = rule('Sentence', () =>
 
 const allSentences = map(list(sentence, between), conjunction);
 
-/** A whole claim: one sentence or several, with or without a full stop. */
+const quote = quiet(optional(mark('“', '”', '"', '„', '«', '»', '‘', '’', "'")));
+const stop = quiet(optional(mark('.')));
+/** A whole claim: one sentence or several, with or without a full stop, and in the quotation marks of a word processor. */
 export const claim: Parser<Claim> = rule('Claim', () =>
-  map(sequence(choice(allSentences, opinionSentence), quiet(optional(mark('.'))), end), ([all]) => all),
+  map(sequence(quote, choice(allSentences, opinionSentence), stop, quote, stop, end), ([, all]) => all),
 );

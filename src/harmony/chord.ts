@@ -2,6 +2,7 @@ import { Chord as symbols } from 'tonal';
 import { printPitchClass, readPitchClass, transposed } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import type { Chord, ChordQuality } from './model.js';
+import { plainSigns } from './plain-signs.js';
 
 /**
  * Tones of each quality as fifths above the root, stacked in thirds. Augmented sixths are stacked the same way, from the
@@ -103,17 +104,14 @@ const sameIntervals = (a: readonly number[], b: readonly number[]): boolean =>
  * Returns `undefined` where the symbol is none or its tones are not a chord that the engine knows.
  */
 export function readChordSymbol(text: string): Chord | undefined {
-  const match = /^([A-G](?:[#♯]{1,2}|[b♭]{1,2})?)([^/]*)(?:\/([A-G](?:[#♯]{1,2}|[b♭]{1,2})?))?$/u.exec(
-    text.trim(),
+  const match = /^([A-G](?:#{1,2}|b{1,2})?)([^/]*)(?:\/([A-G](?:#{1,2}|b{1,2})?))?$/u.exec(
+    plainSigns(text.trim()),
   );
   if (match === null) return undefined;
   const [, rootText = '', suffix = '', bassText] = match;
   const root = readPitchClass(rootText);
   if (root === undefined) return undefined;
   const plain = suffix
-    .replaceAll('♭', 'b')
-    .replaceAll('♯', '#')
-    .replaceAll('°', 'o')
     .replaceAll('ø', 'm7b5')
     .replace(/^m7b57$/, 'm7b5')
     .replace(/^o$/, 'dim')

@@ -1,3 +1,5 @@
+import { plainSigns } from './plain-signs.js';
+
 /** A Roman numeral as read. */
 export interface RomanNumeral {
   /** `degree` for plain numerals; the named chords of the trade otherwise. */
@@ -91,18 +93,6 @@ export function figuresFor(tones: number, inversion: number): Figures {
   if (tones === 5 && inversion === 0) return '9';
   return (['7', '65', '43', '42'] as const)[inversion] ?? '7';
 }
-
-/** Same length as the text, so that offsets stay true. */
-const plainSigns = (text: string): string =>
-  text.replace(/[⁰¹²³⁴-⁹₀-₉°º♭♯Ø]/gu, sign => {
-    // No figure is a nought: one that is raised is meant as the diminished sign.
-    if (sign === '⁰') return 'o';
-    const superscript = '⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(sign);
-    const subscript = '₀₁₂₃₄₅₆₇₈₉'.indexOf(sign);
-    if (superscript >= 0) return String(superscript);
-    if (subscript >= 0) return String(subscript);
-    return sign === '♭' ? 'b' : sign === '♯' ? '#' : sign === 'Ø' ? 'ø' : 'o';
-  });
 
 /**
  * Reads a Roman numeral: case for quality, `o` or `°`, `ø`, `+`, `M`, figures with or without slash (`V65`, `V6/5`), applied

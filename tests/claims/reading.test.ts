@@ -99,6 +99,25 @@ describe('reading and printing', () => {
     ['bar 3 and bar 5 are V7/V', 'bar 3 is V7/V and bar 5 is V7/V'],
     ['bar 8 is a half cadence.', 'bar 8 is a half cadence'],
     ['bar 8 is a PAC in D major', 'bar 8 is a perfect authentic cadence in D major'],
+    // Typography of word processors.
+    ['bar 4 is B⁷/D♯', 'bar 4 is B7/D#'],
+    ['bar 6 is E♯°⁷', 'bar 6 is E#dim7'],
+    ['bar 6 is F♯ø⁷', 'bar 6 is F#m7b5'],
+    ['“bar 1 is i in B minor”', 'bar 1 is i in B minor'],
+    ['“bar 1 is i.”', 'bar 1 is i'],
+    ['“bar 1 is D⁷/F♯”.', 'bar 1 is D7/F#'],
+    ["'bar 1 is in D major'", 'bar 1 is in D major'],
+    ['„bar 1 is V⁷“', 'bar 1 is V7'],
+    ['«bar 1 has F♯»', 'bar 1 has F#'],
+    ['“the mood of bar 3 is gloomy.”', 'the mood of bar 3 is gloomy'],
+    // Case counts in names alone.
+    ['Bar 8 Is A Half Cadence', 'bar 8 is a half cadence'],
+    ['BAR 8 IS A HALF CADENCE IN B MINOR', 'bar 8 is a half cadence in B minor'],
+    ['Bars 1-8 Are An 8-Bar Phrase', 'bars 1-8 are an 8-bar phrase'],
+    ['Bar 1 Has F Sharp', 'bar 1 has F#'],
+    ['Bar 5 Is In B Flat Major', 'bar 5 is in Bb major'],
+    ['Bar 5 Is A Major Chord', 'bar 5 is an A major triad'],
+    ['Bar 5 Is A', 'bar 5 is A'],
   ])('%s', (text, printed) => {
     expect(read(text).print()).toBe(printed ?? text);
   });

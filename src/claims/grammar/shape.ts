@@ -24,6 +24,15 @@ export const oneOf = (...options: readonly (Shape | string)[]): Shape => ({
   kind: 'choice',
   options: options.map(option => (typeof option === 'string' ? text(option) : option)),
 });
+/** Words inside a token, where case would matter: `sharp`, `Sharp`, `SHARP`. */
+export const inAnyCase = (...words: readonly string[]): Shape =>
+  oneOf(
+    ...words.flatMap(word => [
+      word,
+      word.replace(/(?<!\p{L})\p{L}/gu, first => first.toUpperCase()),
+      word.toUpperCase(),
+    ]),
+  );
 export const maybe = (of: Shape): Shape => ({ kind: 'optional', of });
 export const oneOrMore = (of: Shape): Shape => ({ kind: 'repeated', of });
 

@@ -108,7 +108,8 @@ interface ForeignToken<T> {
   readonly run?: RegExp;
 }
 
-const toSpace = /[^\s,;]+/uy;
+/** Neither numerals nor chord symbols contain quotation marks, but a sentence may stand in them. */
+const toSpace = /[^\s,;“”"„«»‘’']+/uy;
 
 /** A token that another stage reads (a Roman numeral, a chord symbol). */
 export function foreignToken<T>({

@@ -3,7 +3,7 @@ import { map, optional, sequence, shapes, token, word } from '../grammar/index.j
 import type { Parser } from '../grammar/index.js';
 import { noteShape, pitchClassOfName, smallNoteShape } from './note-name.js';
 
-const { inOrder, oneOf } = shapes;
+const { inAnyCase, inOrder, oneOf } = shapes;
 
 /** `G major`, `F# minor`, `B flat major`. The mode is always written, so that `D` alone stays a chord. */
 export const keyName: Parser<Key> = token({
@@ -11,15 +11,17 @@ export const keyName: Parser<Key> = token({
   label: 'a key such as `D major`',
   // A small letter for a minor key (common practice), but not the article: `in a minor key`.
   shape: oneOf(
-    inOrder(noteShape, oneOf(' ', '-'), oneOf('major', 'minor')),
-    inOrder(smallNoteShape, oneOf(' ', '-'), oneOf('minor')),
+    inOrder(noteShape, oneOf(' ', '-'), inAnyCase('major', 'minor')),
+    inOrder(smallNoteShape, oneOf(' ', '-'), inAnyCase('minor')),
   ),
   value: matched => {
-    const match = /^(.*)[ -](major|minor)$/u.exec(matched);
+    const match = /^(.*)[ -](major|minor)$/iu.exec(matched);
     const name = match?.[1];
     const tonic =
       name === undefined ? undefined : pitchClassOfName(name.charAt(0).toUpperCase() + name.slice(1));
-    return tonic === undefined ? undefined : { tonic, mode: match?.[2] === 'minor' ? 'minor' : 'major' };
+    return tonic === undefined
+      ? undefined
+      : { tonic, mode: match?.[2]?.toLowerCase() === 'minor' ? 'minor' : 'major' };
   },
 });
 

@@ -4,7 +4,7 @@ import { pitchClassOf } from '../../score/index.js';
 import { shapes, token } from '../grammar/index.js';
 import type { Parser, Shape } from '../grammar/index.js';
 
-const { character, inOrder, maybe, oneOf } = shapes;
+const { character, inAnyCase, inOrder, maybe, oneOf } = shapes;
 
 /** A spelled note, with its octave where the author gives one. Octave 4 starts at middle C (MusicXML 4.0, type octave). */
 export interface NoteName {
@@ -16,7 +16,7 @@ const letter = character('A-G');
 const signs = oneOf('##', '#', 'bb', 'b', '♯♯', '♯', '♭♭', '♭', '♮', 'x', '𝄪', '𝄫');
 const signWords = inOrder(
   oneOf(' ', '-'),
-  oneOf('double sharp', 'double-sharp', 'double flat', 'double-flat', 'sharp', 'flat', 'natural'),
+  inAnyCase('double sharp', 'double-sharp', 'double flat', 'double-flat', 'sharp', 'flat', 'natural'),
 );
 /** `F#`, `F♯`, `F sharp`, `F-sharp`. */
 export const noteShape: Shape = {
@@ -34,7 +34,9 @@ const signOfWord = { 'double sharp': '##', 'double flat': 'bb', sharp: '#', flat
 
 /** The pitch class of text that has the shape of a note name. */
 export function pitchClassOfName(name: string): PitchClass | undefined {
-  const match = /^([A-G])[ -](double[ -])?(sharp|flat|natural)$/u.exec(name);
+  const match = /^([A-G])[ -](double[ -])?(sharp|flat|natural)$/u.exec(
+    name.charAt(0) + name.slice(1).toLowerCase(),
+  );
   if (match === null) return readPitchClass(name);
   const [, of = '', double, sign = ''] = match;
   const spelled = `${double === undefined ? '' : 'double '}${sign}`;

@@ -76,7 +76,7 @@ const written: Parser<RomanNumeral> = foreignToken({
   opens:
     /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oøM]|maj|[^\p{L}]|$)|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L})|(?:CT|Ct|ct)[o°])/u,
   // `I-IV-V`: numerals are joined by hyphens, and have none.
-  run: /[^\s,;–→-]+/uy,
+  run: /[^\s,;–→“”"„«»‘’'-]+/uy,
   value: run => {
     const read = parseRomanNumeral(run);
     return isUnread(read) ? read : { value: read };
