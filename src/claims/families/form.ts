@@ -1,7 +1,7 @@
 import type { Cadence } from '../../harmony/index.js';
 import { compare, isBefore, subtract, zero } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Claim, Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import {
@@ -22,7 +22,9 @@ import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { liesIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
+import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
+import { statement } from '../statement.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
@@ -37,7 +39,7 @@ export type FormSays =
 const hyphenated = token({
   name: 'BarCount',
   label: 'a length such as `8-bar`',
-  shape: shapes.inOrder(shapes.oneOrMore(shapes.character('0-9')), shapes.oneOf('-bar', '-measure')),
+  shape: shapes.inOrder(shapes.oneOrMore(shapes.character('0-9')), shapes.inAnyCase('-bar', '-measure')),
   value: matched => (/^\d{1,4}-/u.test(matched) ? Number.parseInt(matched, 10) : undefined),
 });
 const spoken = refine(
@@ -135,6 +137,21 @@ const fails = (reason: string, evidence: readonly Evidence[] = []): Finding<Span
   evidence,
 });
 
+/**
+ * Why a close is disputed as the end of a phrase. Hutchinson counts the deceptive cadence among the cadences that end phrases; Open Music
+ * Theory hears a close that is put off, so that the phrase goes on.
+ */
+const disputedClose = ({ kind }: Cadence): string | undefined =>
+  kind === 'deceptive'
+    ? 'Hutchinson counts it as the end of a phrase, Open Music Theory hears the phrase go on to its close'
+    : undefined;
+
+/** The cadences that arrive in the last bar of a stretch and end something: an evaded one ends nothing, the line is led on. */
+const closesOf = (last: Bar | undefined, context: ClaimContext): readonly Cadence[] =>
+  last === undefined
+    ? []
+    : cadencesIn({ start: last.start, end: endOf(last) }, context).filter(({ kind }) => kind !== 'evaded');
+
 function checkPhrase({ span, bars, context }: Asked, length: number | undefined): Finding<Span> {
   const last = bars.at(-1);
   const full = bars.filter(bar => bar.number > 0);
@@ -142,7 +159,7 @@ function checkPhrase({ span, bars, context }: Asked, length: number | undefined)
     return fails(
       `${span.name} ${full.length === 1 ? 'is' : 'are'} ${String(full.length)} full bars, counted with the first and the last`,
     );
-  const closes = last === undefined ? [] : cadencesIn({ start: last.start, end: endOf(last) }, context);
+  const closes = closesOf(last, context);
   const [close] = closes;
   if (close === undefined)
     return fails(
@@ -156,15 +173,35 @@ function checkPhrase({ span, bars, context }: Asked, length: number | undefined)
       full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1 >= full.length / 2,
   );
   const [early] = before;
+  const doubt =
+    early === undefined
+      ? disputedClose(close)
+      : `but ${withArticle(early.kind)} cadence within it already closes as firmly`;
+  const ends = `it ends with ${withArticle(close.kind)} cadence`;
   return {
-    verdict: early === undefined ? 'holds' : 'arguable',
-    code: early === undefined ? 'C1801' : 'C1803',
-    reason:
-      early === undefined
-        ? `it ends with ${withArticle(close.kind)} cadence`
-        : `it ends with ${withArticle(close.kind)} cadence, but ${withArticle(early.kind)} cadence within it already closes as firmly`,
+    verdict: doubt === undefined ? 'holds' : 'arguable',
+    code: doubt === undefined ? 'C1801' : early === undefined ? 'C1805' : 'C1803',
+    reason: doubt === undefined ? ends : `${ends}${early === undefined ? ':' : ','} ${doubt}`,
     evidence: evidenceOf([...before, close], 'supports', context),
   };
+}
+
+/** The same beginning with the next closes behind it: what a phrase that is cut short may be. */
+function longerPhrases(
+  { span, bars, context }: Asked,
+  make: (says: FormSays) => Predicate<Span>,
+): readonly Claim[] {
+  const [first] = bars;
+  const following = context.analysis.score.bars.filter(
+    bar => !isBefore(bar.start, span.range.end) && closesOf(bar, context).length > 0,
+  );
+  return first === undefined
+    ? []
+    : following
+        .slice(0, 2)
+        .map(last =>
+          statement(spanOf({ kind: 'bars', first: first.label, last: last.label }), make({ kind: 'phrase' })),
+        );
 }
 
 function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined): Finding<Span> {
@@ -173,7 +210,7 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   const full = bars.filter(bar => bar.number > 0);
   const middle = full[Math.ceil(full.length / 2) - 1];
   const all = cadencesIn(span.range, context);
-  const final = all.filter(each => liesIn(each.onset, { start: last.start, end: endOf(last) })).at(-1);
+  const final = closesOf(last, context).at(-1);
   const earlier = all.filter(each => final === undefined || compare(each.onset, final.onset) < 0);
   // The first phrase closes half-way where it can, and else where the firmest close is.
   const first =
@@ -188,7 +225,7 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   const pair = `${first.kind}, then ${final.kind}`;
   if (finality(first) >= finality(final))
     return fails(
-      `the first cadence is not weaker than the second: ${pair}; two equal closes make a repetition`,
+      `the first cadence is not weaker than the second: ${pair}${finality(first) === finality(final) ? '; two equal closes make a repetition' : ''}`,
       evidenceOf([first, final], 'contradicts', context),
     );
   const second = bars.find(bar => compare(bar.start, first.onset) > 0);
@@ -248,17 +285,18 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
     return copy !== undefined && opening(bar, context) === opening(copy, context);
   });
   const last = full.at(-1);
-  const closes = last === undefined ? [] : cadencesIn({ start: last.start, end: endOf(last) }, context);
+  const closes = closesOf(last, context);
   const [close] = closes;
   if (!alike)
     return fails(
       `the second ${String(quarter)} ${quarter === 1 ? 'bar does' : 'bars do'} not repeat the rhythm of the first in ${span.name}`,
     );
   if (close === undefined) return fails('no cadence ends the continuation');
+  const doubt = disputedClose(close);
   return {
-    verdict: 'holds',
-    code: 'C1801',
-    reason: `idea and repetition of ${String(quarter)} bars, then a continuation to ${withArticle(close.kind)} cadence`,
+    verdict: doubt === undefined ? 'holds' : 'arguable',
+    code: doubt === undefined ? 'C1801' : 'C1805',
+    reason: `idea and repetition of ${String(quarter)} bars, then a continuation to ${withArticle(close.kind)} cadence${doubt === undefined ? '' : `: ${doubt}`}`,
     evidence: evidenceOf(closes, 'supports', context),
   };
 }
@@ -318,7 +356,11 @@ export const formFamily = family<Span, FormSays>({
     ];
     switch (says.kind) {
       case 'phrase':
-        return { ...checkPhrase(asked, says.bars), instead };
+        return {
+          ...checkPhrase(asked, says.bars),
+          instead,
+          rather: () => longerPhrases(asked, make),
+        };
       case 'period':
         return { ...checkPeriod(asked, says.parallel), instead };
       case 'sentence':

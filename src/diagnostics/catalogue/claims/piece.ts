@@ -149,6 +149,12 @@ export const pieceClaims = {
     explanation:
       'Printed numbers count: a pickup is bar 0, alternative endings share their numbers, repeats are not unfolded.',
   },
+  C1805: {
+    name: 'phrase-with-a-disputed-close',
+    summary: 'The passage ends with a deceptive cadence.',
+    explanation:
+      'Hutchinson (Music Theory for the 21st-Century Classroom, Cadences) counts the deceptive cadence among those that end a phrase; in Open Music Theory the phrase goes on until the close comes that was put off. The nearest statement names the longer phrase.',
+  },
   C1901: {
     name: 'quantity-as-claimed',
     summary: 'As many bars, beats or chords are so as the claim says.',
