@@ -1,8 +1,10 @@
 import type { Witness } from '../harmony/index.js';
-import { isBefore, printPitch, printPitchClass } from '../score/index.js';
-import type { Note, PitchClass } from '../score/index.js';
+import { isBefore, printPitch } from '../score/index.js';
+import type { Note } from '../score/index.js';
 import type { ClaimContext, Evidence, EvidenceRole, Range } from './model.js';
 import { momentOf } from './place/beats.js';
+import { printNoteName } from './terms/note-name.js';
+import type { NoteName } from './terms/note-name.js';
 import { printBeat } from './terms/number.js';
 
 /** The name of the voice of a note as the score prints it. */
@@ -45,17 +47,12 @@ export const withoutPlace = ({
   ...(note === undefined ? {} : { note }),
 });
 
-/** A tone that would have to sound somewhere in a range. */
-export function missingEvidence(
-  tone: PitchClass,
-  range: Range,
-  why: string,
-  context: ClaimContext,
-): Evidence {
+/** A tone that would have to sound somewhere in a range, in one octave where the sentence names it. */
+export function missingEvidence(tone: NoteName, range: Range, why: string, context: ClaimContext): Evidence {
   const moment = momentOf(context.analysis.score, range.start, context.beatUnit);
   return {
     role: 'missing',
-    pitch: printPitchClass(tone),
+    pitch: printNoteName(tone),
     voice: '',
     bar: moment?.bar ?? '',
     beat: moment === undefined ? '' : printBeat(moment.beat),
@@ -72,7 +69,7 @@ export function witnessEvidence(
   return witnesses.flatMap(({ role, note: id, tone, why }) => {
     const note = id === undefined ? undefined : context.analysis.score.notes[id];
     if (note !== undefined) return [noteEvidence(role, note, why, context)];
-    return tone === undefined ? [] : [missingEvidence(tone, range, why, context)];
+    return tone === undefined ? [] : [missingEvidence({ pitchClass: tone }, range, why, context)];
   });
 }
 

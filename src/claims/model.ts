@@ -11,13 +11,13 @@ export type EvidenceRole = 'supports' | 'contradicts' | 'set aside' | 'missing';
 /** One spelled note (or a missing one) that decided a verdict. */
 export interface Evidence {
   readonly role: EvidenceRole;
-  /** `F#5`; without an octave for a tone that never sounds. */
+  /** `F#5`; a tone that never sounds has an octave only where the claim names one. */
   readonly pitch: string;
   /** Name of the voice in the score; empty for a missing tone. */
   readonly voice: string;
   readonly bar: string;
   readonly beat: string;
-  /** A few words: `leading tone of D`, `passing tone`, `never sounds`. */
+  /** A few words: `leading tone of D`, `passing tone`, `never sounding`. */
   readonly why: string;
   readonly note?: NoteId;
   /** Where the note stands in the ABC source. */

@@ -1,6 +1,6 @@
 import { conjunction } from './conjunction.js';
 import type { Claim, Finding, Judged, Predicate, Subject } from './claim.js';
-import type { ClaimContext, Verdict } from './model.js';
+import type { ClaimContext, Verdict, VerdictWord } from './model.js';
 import { negation } from './negation.js';
 
 const sentence = <S>(subject: Subject<S>, predicate: Predicate<S>): string =>
@@ -57,6 +57,13 @@ const withNearest = ({ verdict, code, reason, evidence }: Judged, nearest: strin
   ...(nearest === undefined ? {} : { nearest }),
 });
 
+const sayVerdict: Readonly<Record<VerdictWord, string>> = {
+  holds: 'it holds',
+  arguable: 'it is arguable',
+  undecided: 'it is undecided',
+  fails: 'it fails',
+};
+
 /** A number that several endings share: true where it is true of all of them. */
 function checkEndings<S>(
   subjects: readonly Subject<S>[],
@@ -73,7 +80,7 @@ function checkEndings<S>(
     verdict: 'arguable',
     code: 'C0007',
     reason: `the endings differ: ${subjects
-      .map((subject, at) => `${subject.print()} ${verdicts[at]?.verdict ?? ''}`)
+      .map((subject, at) => `${sayVerdict[verdicts[at]?.verdict ?? 'undecided']} of ${subject.print()}`)
       .join(', ')}; name the one that is meant`,
     evidence: verdicts.flatMap(verdict => verdict.evidence),
     ...(only === undefined ? {} : { nearest: sentence(only, predicate) }),

@@ -1,13 +1,10 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { readClaim } from '../../src/claims/index.js';
-import { analyse } from '../../src/harmony/index.js';
-import type { Analysis } from '../../src/harmony/index.js';
-import { sourceText } from '../../src/diagnostics/index.js';
-import { readScore } from '../../src/score/index.js';
 import { ask, contextOf } from './asking.js';
+import { scoreNamed } from './scores.js';
 
 const group = z.strictObject({
   score: z.string(),
@@ -17,22 +14,6 @@ const group = z.strictObject({
   sentences: z.array(z.string().regex(/^[+-] /u)),
 });
 const groups = z.array(group).parse(parse(readFileSync('tests/fixtures/sentences/as-typed.yaml', 'utf8')));
-
-const scores = z.object({ scores: z.record(z.string(), z.string()).optional() });
-const snippets = new Map(
-  readdirSync('tests/fixtures/claims').flatMap(name =>
-    Object.entries(scores.parse(parse(readFileSync(`tests/fixtures/claims/${name}`, 'utf8'))).scores ?? {}),
-  ),
-);
-const analysed = new Map<string, Analysis>();
-function scoreNamed(name: string): Analysis {
-  const known = analysed.get(name);
-  if (known !== undefined) return known;
-  const abc = snippets.get(name) ?? readFileSync(`sample-lessons/${name}.abc`, 'utf8');
-  const made = analyse(readScore(sourceText(`${name}.abc`, abc)).value);
-  analysed.set(name, made);
-  return made;
-}
 
 describe.each(groups)(
   'as typed about $score in $home',

@@ -3,11 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { readClaim } from '../../src/claims/index.js';
-import { analyse } from '../../src/harmony/index.js';
-import type { Analysis } from '../../src/harmony/index.js';
-import { sourceText } from '../../src/diagnostics/index.js';
-import { readScore } from '../../src/score/index.js';
 import { contextOf } from './asking.js';
+import { scoreNamed } from './scores.js';
 
 const conventions = z.strictObject({
   'seventh-on-I': z.enum(['major', 'minor']).exactOptional(),
@@ -48,19 +45,6 @@ const files = readdirSync(folder)
   .sort()
   .map(name => file.parse(parse(readFileSync(`${folder}/${name}`, 'utf8'))));
 const kinds = files.flatMap(each => each.kinds);
-const snippets = new Map(files.flatMap(each => Object.entries(each.scores ?? {})));
-
-const analysed = new Map<string, Analysis>();
-
-/** A score of the fixtures, or of the sample lessons. */
-function scoreNamed(name: string): Analysis {
-  const known = analysed.get(name);
-  if (known !== undefined) return known;
-  const abc = snippets.get(name) ?? readFileSync(`sample-lessons/${name}.abc`, 'utf8');
-  const made = analyse(readScore(sourceText(`${name}.abc`, abc)).value);
-  analysed.set(name, made);
-  return made;
-}
 
 const startingWith = (text: string): RegExp =>
   new RegExp(`^${text.replace(/[\\^$.*+?()[\]{}|]/gu, '\\$&')}`, 'u');

@@ -142,7 +142,7 @@ describe('a place is found in the score', () => {
       'C0003',
       'there is no beat 6 in bar 1: bar 1 runs from beat 1 to the end of beat 4',
     ],
-    ['bars 3-1', 'C0004', 'bars 3-1 ends before it begins'],
+    ['bars 3-1', 'C0004', 'bars 3-1 end before they begin'],
     ['bar 2 beat 3 until bar 2 beat 3', 'C0004', 'bar 2 beat 3 until bar 2 beat 3 ends before it begins'],
     ['the first 9 bars', 'C0003', 'the piece has bars 1 to 5 and a pickup, bar 0'],
   ])('%s is none of this piece', (place, code, problem) => {

@@ -27,7 +27,7 @@ describe('every verdict', () => {
         voice: 'Melody',
         bar: '2',
         beat: '3',
-        why: 'sounds',
+        why: 'sounding',
         note: evidence[0]?.note,
         span: evidence[0]?.span,
       },
@@ -36,9 +36,19 @@ describe('every verdict', () => {
     expect(span?.source.text.slice(span.start, span.end).trim()).toBe('^c');
   });
 
-  test('names a tone that never sounds without an octave', () => {
+  test('names a tone that never sounds as the claim names it', () => {
+    expect(ask('bar 1 has G7', context).evidence[0]).toEqual({
+      role: 'missing',
+      pitch: 'G7',
+      voice: '',
+      bar: '1',
+      beat: '1',
+      why: 'never sounding',
+    });
+    expect(ask('the top line of bar 1 beat 1 is G7', context).evidence[0]).toMatchObject({ pitch: 'G7' });
+    expect(ask('the G7 of bar 1 is a passing tone', context).evidence[0]).toMatchObject({ pitch: 'G7' });
     expect(ask('bar 1 has F#', context).evidence).toEqual([
-      { role: 'missing', pitch: 'F#', voice: '', bar: '1', beat: '1', why: 'never sounds' },
+      { role: 'missing', pitch: 'F#', voice: '', bar: '1', beat: '1', why: 'never sounding' },
     ]);
   });
 
@@ -69,6 +79,7 @@ describe('every verdict', () => {
     expect(ask('bar 5 has G5', context)).toMatchObject({
       verdict: 'arguable',
       code: 'C0007',
+      reason: 'the endings differ: it fails of bar 5a, it holds of bar 5b; name the one that is meant',
       nearest: 'bar 5b has G5',
     });
     expect(ask('bar 5 has G', context)).toMatchObject({ verdict: 'holds' });

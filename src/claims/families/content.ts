@@ -12,6 +12,7 @@ import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { article } from '../terms/chord-name.js';
 import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
+import { silence } from './judged.js';
 
 /** Which notes a place has. `struck` leaves out notes that sound on from before, `held` asks for those alone. */
 export interface Content {
@@ -63,7 +64,7 @@ function strangers(notes: readonly Note[], names: readonly NoteName[]): readonly
 }
 
 const whySounds = (note: Note, span: Span): string =>
-  note.grace ? 'grace note' : isHeldInto(note, span.range) ? 'sounds on from before' : 'sounds';
+  note.grace ? 'grace note' : isHeldInto(note, span.range) ? 'sounding on from before' : 'sounding';
 
 function notesOf(span: Span, manner: Content['manner'], context: ClaimContext): readonly Note[] {
   const sounding = soundingIn(context.analysis.score, span.range);
@@ -133,7 +134,8 @@ function checkAll({ span, says, notes, context, make }: Asked): Finding<Span> {
     struck: one ? 'is never struck' : 'are never struck',
     held: one ? 'is never held over' : 'are never held over',
   }[says.manner];
-  const neverOne = { sounding: 'never sounds', struck: 'is never struck', held: 'is never held over' }[
+  // Beside the list of notes, which may be one or several.
+  const neverInList = { sounding: 'never sounding', struck: 'never struck', held: 'never held over' }[
     says.manner
   ];
   return {
@@ -143,9 +145,9 @@ function checkAll({ span, says, notes, context, make }: Asked): Finding<Span> {
       spelled === undefined ? '' : `: ${spelled.slip}`
     }`,
     evidence: [
-      ...absent.map(name => missingEvidence(name.pitchClass, span.range, neverOne, context)),
+      ...absent.map(name => missingEvidence(name, span.range, neverInList, context)),
       ...slips.flatMap(({ slip }) =>
-        slip === undefined ? [] : [noteEvidence('contradicts', slip.note, 'stands in its place', context)],
+        slip === undefined ? [] : [noteEvidence('contradicts', slip.note, 'in its place', context)],
       ),
       ...found,
     ],
@@ -187,7 +189,7 @@ function checkOnly(asked: Asked): Finding<Span> {
       noteEvidence(
         explained ? 'set aside' : 'contradicts',
         note,
-        note.grace ? 'grace note' : (kinds.get(note.id) ?? 'is none of them'),
+        note.grace ? 'grace note' : (kinds.get(note.id) ?? 'none of them'),
         context,
       ),
     ),
@@ -268,7 +270,8 @@ export const contentFamily = family<Span, Content>({
       case 'all':
         return checkAll(asked);
       case 'only':
-        return checkOnly(asked);
+        // Where nothing sounds there is nothing that is all of it.
+        return silence<Span>(span.range, span.name, context) ?? checkOnly(asked);
       case 'none':
         return checkNone(asked);
     }

@@ -115,7 +115,7 @@ export const verticalIntervalFamily = family<Span, VerticalSays>({
         apart === undefined
           ? `no two notes of ${span.name} that sound together are that far apart`
           : `${apart.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, but never sound together`,
-      evidence: (apart ?? []).map(note => noteEvidence('contradicts', note, 'sounds alone', context)),
+      evidence: (apart ?? []).map(note => noteEvidence('contradicts', note, 'sounding alone', context)),
       instead: () => [
         ...(says.between === undefined ? [] : [make(plainly(says))]),
         ...(says.kind === 'tritone' ? [] : [make({ kind: 'tritone' })]),

@@ -104,7 +104,7 @@ export const linePitchFamily = family<Line, LinePitch>({
       noteEvidence(
         'supports',
         note,
-        isHeldInto(note, line.span.range) ? 'sounds on from before' : 'sounds',
+        isHeldInto(note, line.span.range) ? 'sounding on from before' : 'sounding',
         context,
       ),
     );
@@ -139,10 +139,8 @@ export const linePitchFamily = family<Line, LinePitch>({
       code: 'C0313',
       reason: `${line.name} ${says.how === 'is' ? 'is' : 'has'} ${said(notes)}, not ${wanted}`,
       evidence: [
-        missingEvidence(says.note.pitchClass, line.span.range, 'is not in the line', context),
-        ...notes
-          .slice(0, 6)
-          .map(({ note }) => noteEvidence('contradicts', note, 'sounds in its place', context)),
+        missingEvidence(says.note, line.span.range, 'not in the line', context),
+        ...notes.slice(0, 6).map(({ note }) => noteEvidence('contradicts', note, 'in its place', context)),
       ],
       instead: () => [
         make({ ...says, note: nameOf(near.note, says.note) }),

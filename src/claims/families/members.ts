@@ -142,7 +142,14 @@ export const membersFamily = family<Span, MembersSays>({
           ? members
               .slice(0, 3)
               .map(note => noteEvidence('contradicts', note, `${says.part} of ${segment.roman}`, context))
-          : [missingEvidence(tone, range, `${says.part} of ${segment.roman}, never sounds`, context)],
+          : [
+              missingEvidence(
+                { pitchClass: tone },
+                range,
+                `${says.part} of ${segment.roman}, never sounding`,
+                context,
+              ),
+            ],
       local: true,
     };
   },

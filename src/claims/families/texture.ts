@@ -110,7 +110,7 @@ function result(
     reason,
     evidence: notes
       .slice(0, 6)
-      .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounds', context)),
+      .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounding', context)),
   };
 }
 

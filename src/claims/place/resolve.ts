@@ -5,6 +5,7 @@ import type { Range } from '../model.js';
 import { printBeat } from '../terms/number.js';
 import { beatAt, beatUnitOf, endOf, onsetOfBeat } from './beats.js';
 import { printPlace } from './place-name.js';
+import { isPlural } from './place.js';
 import type { Place, PlaceName } from './place.js';
 
 /** Where a place lies in the written score. */
@@ -107,7 +108,10 @@ function rangeOf(
   if (isProblem(start)) return start;
   if (isProblem(end)) return end;
   if (compare(start, end) >= 0)
-    return { code: 'C0004', problem: `${printPlace(place)} ends before it begins` };
+    return {
+      code: 'C0004',
+      problem: `${printPlace(place)} ${isPlural(place) ? 'end before they begin' : 'ends before it begins'}`,
+    };
   return { range: { start, end } };
 }
 

@@ -53,7 +53,10 @@ const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
               tone === undefined
                 ? `the chord of ${where.print()} has no ${member}`
                 : `the ${member} ${printPitchClass(tone)} never sounds in ${where.print()}`,
-            evidence: tone === undefined ? [] : [missingEvidence(tone, range, 'never sounds', context)],
+            evidence:
+              tone === undefined
+                ? []
+                : [missingEvidence({ pitchClass: tone }, range, 'never sounding', context)],
           },
         };
       return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };

@@ -56,7 +56,7 @@ export const pointed = (name: NoteName, line: LineName | undefined, place: Place
             verdict: 'fails',
             code: 'C0302',
             reason: `there is no ${printNoteName(name)}${of} in ${where.print()}`,
-            evidence: [missingEvidence(name.pitchClass, range, 'never sounds', context)],
+            evidence: [missingEvidence(name, range, 'never sounding', context)],
           },
         };
       return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
