@@ -8,13 +8,13 @@ import { family } from '../family.js';
 import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { scope } from '../place/place-name.js';
+import { printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { soundEnd, soundingIn } from '../subjects/sounding.js';
-import { span } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
+import { subjectAt } from '../subjects/subject-at.js';
 import { chordSymbol } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
 import { be, printBe } from '../terms/verb.js';
@@ -27,22 +27,15 @@ export interface Ranked {
   readonly span: Span;
 }
 
-const ranked = (what: What, place: Place): Subject<Ranked> => {
-  const where = span(place);
-  return {
+const ranked = (what: What, place: Place): Subject<Ranked> =>
+  subjectAt({
     content: { ranked: what, place },
-    plural: false,
-    print: () => `the most frequent ${what} of ${where.print()}`,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return { kind: 'endings', subjects: found.subjects.map(each => ranked(what, each.place)) };
-      return { kind: 'found', subject: { what, span: found.subject } };
-    },
-    neighbours: () => [],
-  };
-};
+    print: () => `the most frequent ${what} of ${printPlace(place)}`,
+    place,
+    fixed: true,
+    again: other => ranked(what, other),
+    find: whole => ({ kind: 'found', subject: { what, span: whole } }),
+  });
 
 /** `the most frequent chord of bars 1-8`. */
 export const rankedSubject: Parser<Subject<Ranked>> = map(

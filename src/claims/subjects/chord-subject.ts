@@ -4,15 +4,15 @@ import type { Predicate, Resolution, Subject } from '../claim.js';
 import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { Segment } from '../../harmony/index.js';
-import type { ClaimContext, VerdictWord } from '../model.js';
+import type { VerdictWord } from '../model.js';
 import { at, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
-import { span } from './span.js';
 import type { Span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 type Edge = 'first' | 'last';
 
@@ -21,126 +21,99 @@ const none = (reason: string): Resolution<Span> => ({
   finding: { verdict: 'fails', code: 'C0104', reason, evidence: [] },
 });
 
-/** Resolves what lies in a place; with several endings, in each of them. */
-function within(
-  place: Place,
-  context: ClaimContext,
-  make: (place: Place) => Subject<Span>,
-  find: (whole: Span) => Resolution<Span>,
-): Resolution<Span> {
-  const whole = span(place).resolve(context);
-  if (whole.kind === 'endings')
-    return { kind: 'endings', subjects: whole.subjects.map(each => make(each.place)) };
-  return whole.kind === 'none' ? whole : find(whole.subject);
-}
-
 /** `the last chord of bars 1-8`. */
-const edgeChord = (edge: Edge, place: Place): Subject<Span> => ({
-  content: { edgeChord: edge, place },
-  plural: false,
-  print: () => `the ${edge} chord of ${printPlace(place)}`,
-  resolve: context =>
-    within(
-      place,
-      context,
-      each => edgeChord(edge, each),
-      whole => {
-        const counted = unitsOf('chord', place, context);
-        const places = 'places' in counted ? counted.places : [];
-        const found = (edge === 'first' ? places[0] : places.at(-1))?.resolve(context);
-        // A chord that opens the piece is heard from its first full bar: a pickup rarely holds all of it.
-        const opening = context.analysis.score.bars.find(bar => bar.number > 0)?.start;
-        const from = (start: Fraction, end: Fraction): Fraction =>
-          opening !== undefined && isBefore(start, opening) && isBefore(opening, end) ? opening : start;
-        return found?.kind === 'found'
-          ? {
-              kind: 'found',
-              subject: {
-                ...found.subject,
-                range: {
-                  start: from(found.subject.range.start, found.subject.range.end),
-                  end: found.subject.range.end,
-                },
-                name: `the ${edge} chord of ${whole.name}`,
+const edgeChord = (edge: Edge, place: Place): Subject<Span> =>
+  subjectAt({
+    content: { edgeChord: edge, place },
+    print: () => `the ${edge} chord of ${printPlace(place)}`,
+    place,
+    fixed: true,
+    again: other => edgeChord(edge, other),
+    find: (whole, context) => {
+      const counted = unitsOf('chord', place, context);
+      const places = 'places' in counted ? counted.places : [];
+      const found = (edge === 'first' ? places[0] : places.at(-1))?.resolve(context);
+      // A chord that opens the piece is heard from its first full bar: a pickup rarely holds all of it.
+      const opening = context.analysis.score.bars.find(bar => bar.number > 0)?.start;
+      const from = (start: Fraction, end: Fraction): Fraction =>
+        opening !== undefined && isBefore(start, opening) && isBefore(opening, end) ? opening : start;
+      return found?.kind === 'found'
+        ? {
+            kind: 'found',
+            subject: {
+              ...found.subject,
+              range: {
+                start: from(found.subject.range.start, found.subject.range.end),
+                end: found.subject.range.end,
               },
-            }
-          : none(`no chord can be read in ${whole.name}`);
-      },
-    ),
-  neighbours: () => [],
-});
+              name: `the ${edge} chord of ${whole.name}`,
+            },
+          }
+        : none(`no chord can be read in ${whole.name}`);
+    },
+  });
 
 /** `the last cadence of the piece`, at its chord of arrival. */
-const edgeCadence = (edge: Edge, place: Place): Subject<Span> => ({
-  content: { edgeCadence: edge, place },
-  plural: false,
-  print: () => `the ${edge} cadence of ${printPlace(place)}`,
-  resolve: context =>
-    within(
-      place,
-      context,
-      each => edgeCadence(edge, each),
-      whole => {
-        const inside = context.analysis.cadences.filter(each => liesIn(each.onset, whole.range));
-        const found = edge === 'first' ? inside[0] : inside.at(-1);
-        if (found === undefined) return none(`there is no cadence in ${whole.name}`);
-        const moment = { start: found.onset, end: found.onset };
-        return {
-          kind: 'found',
-          subject: {
-            range: moment,
-            moment: found.onset,
-            name: `the ${edge} cadence of ${whole.name}`,
-            place,
-          },
-        };
-      },
-    ),
-  neighbours: () => [],
-});
+const edgeCadence = (edge: Edge, place: Place): Subject<Span> =>
+  subjectAt({
+    content: { edgeCadence: edge, place },
+    print: () => `the ${edge} cadence of ${printPlace(place)}`,
+    place,
+    fixed: true,
+    again: other => edgeCadence(edge, other),
+    find: (whole, context) => {
+      const inside = context.analysis.cadences.filter(each => liesIn(each.onset, whole.range));
+      const found = edge === 'first' ? inside[0] : inside.at(-1);
+      if (found === undefined) return none(`there is no cadence in ${whole.name}`);
+      const moment = { start: found.onset, end: found.onset };
+      return {
+        kind: 'found',
+        subject: {
+          range: moment,
+          moment: found.onset,
+          name: `the ${edge} cadence of ${whole.name}`,
+          place,
+        },
+      };
+    },
+  });
 
 /** `the German sixth in bar 30`, `the dominant of bar 15`: the first chord of the place that is one. */
 const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
   const name = nameOfChord(of);
-  return {
+  return subjectAt({
     content: { chord: of.family, what: of.content, place },
-    plural: false,
     print: () => `the ${name} of ${printPlace(place)}`,
-    resolve: context =>
-      within(
-        place,
-        context,
-        each => chordIn(of, each),
-        whole => {
-          const segments = segmentsIn(
-            context.analysis,
-            whole.moment === undefined ? whole.range : { start: whole.moment, end: whole.moment },
-          );
-          // What points at a chord may count it in the key of the passage: `the dominant of bar 15`.
-          const verdictsOf = ({ start, end, key }: Segment): readonly VerdictWord[] =>
-            [context.home, key].map(
-              home =>
-                of.check({ range: { start, end }, name: whole.name, place }, { ...context, home }).verdict,
-            );
-          const found =
-            segments.find(segment => verdictsOf(segment).includes('holds')) ??
-            segments.find(segment => verdictsOf(segment).includes('arguable'));
-          return found === undefined
-            ? none(
-                `there is no ${name} in ${whole.name}: the chords are ${segments.map(each => each.roman).join(' ')}`,
-              )
-            : {
-                kind: 'found',
-                subject: {
-                  range: { start: found.start, end: found.end },
-                  name: `the ${name} of ${whole.name}`,
-                  place,
-                },
-              };
-        },
-      ),
-    neighbours: () => [],
-  };
+    place,
+    fixed: true,
+    again: other => chordIn(of, other),
+    find: (whole, context) => {
+      const segments = segmentsIn(
+        context.analysis,
+        whole.moment === undefined ? whole.range : { start: whole.moment, end: whole.moment },
+      );
+      // What points at a chord may count it in the key of the passage: `the dominant of bar 15`.
+      const verdictsOf = ({ start, end, key }: Segment): readonly VerdictWord[] =>
+        [context.home, key].map(
+          home => of.check({ range: { start, end }, name: whole.name, place }, { ...context, home }).verdict,
+        );
+      const found =
+        segments.find(segment => verdictsOf(segment).includes('holds')) ??
+        segments.find(segment => verdictsOf(segment).includes('arguable'));
+      return found === undefined
+        ? none(
+            `there is no ${name} in ${whole.name}: the chords are ${segments.map(each => each.roman).join(' ')}`,
+          )
+        : {
+            kind: 'found',
+            subject: {
+              range: { start: found.start, end: found.end },
+              name: `the ${name} of ${whole.name}`,
+              place,
+            },
+          };
+    },
+  });
 };
 
 const edges = wordsFor<Edge>([

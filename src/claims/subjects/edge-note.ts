@@ -1,36 +1,29 @@
 import type { Subject } from '../claim.js';
 import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, before, scope } from '../place/place-name.js';
+import { at, before, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineSubject } from './line.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import type { PointedNotes } from './note.js';
-import { span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 type Edge = 'first' | 'last';
 
 /** `the first note of the soprano of bar 3`: one note of a line by its place in it. */
 export const edgeNote = (edge: Edge, line: LineName, place: Place): Subject<PointedNotes> => {
-  const where = span(place);
-  const print = (): string => `the ${edge} note of ${printLine(line)} of ${where.print()}`;
-  return {
+  const print = (): string => `the ${edge} note of ${printLine(line)} of ${printPlace(place)}`;
+  return subjectAt<PointedNotes>({
     content: { edge, line, place },
-    plural: false,
     print,
-    resolve: context => {
+    place,
+    fixed: true,
+    again: other => edgeNote(edge, line, other),
+    find: (whole, context) => {
       const found = lineSubject(line, place).resolve(context);
       if (found.kind === 'none') return found;
-      if (found.kind === 'endings') {
-        const endings = where.resolve(context);
-        return {
-          kind: 'endings',
-          subjects:
-            endings.kind === 'endings' ? endings.subjects.map(each => edgeNote(edge, line, each.place)) : [],
-        };
-      }
-      const { notes } = found.subject;
+      const notes = found.kind === 'found' ? found.subject.notes : [];
       const chosen = edge === 'first' ? notes[0] : notes.at(-1);
       if (chosen === undefined)
         return {
@@ -38,17 +31,16 @@ export const edgeNote = (edge: Edge, line: LineName, place: Place): Subject<Poin
           finding: {
             verdict: 'undecided',
             code: 'C0005',
-            reason: `nothing sounds in ${found.subject.name}`,
+            reason: `nothing sounds in ${printLine(line)} of ${whole.name}`,
             evidence: [],
           },
         };
       return {
         kind: 'found',
-        subject: { span: found.subject.span, notes: [chosen.note], name: print() },
+        subject: { span: whole, notes: [chosen.note], name: print() },
       };
     },
-    neighbours: () => [],
-  };
+  });
 };
 
 const edges = wordsFor<Edge>([

@@ -2,29 +2,26 @@ import type { Subject } from '../claim.js';
 import { misfit, tonesIn } from '../families/non-chord-tone.js';
 import { map, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, placeName } from '../place/place-name.js';
+import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
-import { rangeOrMoment, span } from './span.js';
+import { rangeOrMoment } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 /** `the suspension of bar 15`: the notes of a place that are such non-chord tones. */
 const embellishment = (says: NonChordToneSays, place: Place): Subject<PointedNotes> => {
-  const where = span(place);
-  const print = (): string => `the ${nameOf(says)} of ${where.print()}`;
-  return {
+  const print = (): string => `the ${nameOf(says)} of ${printPlace(place)}`;
+  return subjectAt({
     content: { tone: says, place },
-    plural: false,
     print,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return { kind: 'endings', subjects: found.subjects.map(each => embellishment(says, each.place)) };
+    place,
+    again: other => embellishment(says, other),
+    find: (whole, context) => {
       const [first, ...rest] = once(
-        tonesIn(rangeOrMoment(found.subject), context).flatMap(({ tone, note }) =>
+        tonesIn(rangeOrMoment(whole), context).flatMap(({ tone, note }) =>
           misfit(tone, note, says, context) === undefined ? [note] : [],
         ),
       );
@@ -34,14 +31,13 @@ const embellishment = (says: NonChordToneSays, place: Place): Subject<PointedNot
           finding: {
             verdict: 'fails',
             code: 'C0603',
-            reason: `there is no ${nameOf(says)} in ${where.print()}`,
+            reason: `there is no ${nameOf(says)} in ${printPlace(place)}`,
             evidence: [],
           },
         };
-      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+      return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
     },
-    neighbours: context => where.neighbours(context).map(each => embellishment(says, each.place)),
-  };
+  });
 };
 
 /** `the 4-3 suspension in bar 15`, `the passing tone on beat 2 of bar 1`. */

@@ -3,15 +3,15 @@ import type { Note } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, scope } from '../place/place-name.js';
+import { at, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { lineSubject } from './line.js';
 import { once } from './note.js';
 import { soundingIn } from './sounding.js';
-import { span } from './span.js';
 import type { Span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 type Which = 'highest' | 'lowest';
 
@@ -25,27 +25,21 @@ export interface Extreme {
 }
 
 export const extreme = (which: Which, line: LineName | undefined, place: Place): Subject<Extreme> => {
-  const where = span(place);
   const print = (): string =>
-    `the ${which} note of ${line === undefined ? '' : `${printLine(line)} of `}${where.print()}`;
-  return {
+    `the ${which} note of ${line === undefined ? '' : `${printLine(line)} of `}${printPlace(place)}`;
+  return subjectAt({
     content: { which, place, ...(line === undefined ? {} : { line }) },
-    plural: false,
     print,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return {
-          kind: 'endings',
-          subjects: found.subjects.map(ending => extreme(which, line, ending.place)),
-        };
+    place,
+    fixed: true,
+    again: other => extreme(which, line, other),
+    find: (whole, context) => {
       const inLine = line === undefined ? undefined : lineSubject(line, place).resolve(context);
       if (inLine?.kind === 'none') return inLine;
       const notes =
         inLine?.kind === 'found'
           ? inLine.subject.notes.map(({ note }) => note)
-          : soundingIn(context.analysis.score, found.subject.range).filter(note => !note.grace);
+          : soundingIn(context.analysis.score, whole.range).filter(note => !note.grace);
       const sign = which === 'highest' ? 1 : -1;
       const edge = notes.reduce((most, note) => Math.max(most, sign * midiOf(note.pitch)), -Infinity);
       const [first, ...rest] = once(notes.filter(note => sign * midiOf(note.pitch) === edge));
@@ -55,17 +49,16 @@ export const extreme = (which: Which, line: LineName | undefined, place: Place):
           finding: {
             verdict: 'undecided',
             code: 'C0005',
-            reason: `nothing sounds in ${where.print()}`,
+            reason: `nothing sounds in ${printPlace(place)}`,
             evidence: [],
           },
         };
       return {
         kind: 'found',
-        subject: { which, span: found.subject, notes: [first, ...rest], name: print() },
+        subject: { which, span: whole, notes: [first, ...rest], name: print() },
       };
     },
-    neighbours: () => [],
-  };
+  });
 };
 
 export const which = wordsFor<Which>([

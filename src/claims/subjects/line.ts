@@ -3,14 +3,14 @@ import type { Subject } from '../claim.js';
 import { choice, map, sequence } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
-import { at, before, placeName } from '../place/place-name.js';
+import { at, before, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { describeLines, hasOwnBass, lineNotes } from './line-notes.js';
 import type { LineNote } from './line-notes.js';
-import { span } from './span.js';
 import type { Span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 /** One line of the texture over a stretch of the score. */
 export interface Line {
@@ -77,21 +77,14 @@ function essential(line: LineName, notes: readonly LineNote[], context: ClaimCon
 }
 
 export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
-  const where = span(place);
-  const print = (): string => `${printLine(line)} of ${where.print()}`;
-  return {
+  const print = (): string => `${printLine(line)} of ${printPlace(place)}`;
+  const subject = subjectAt<Line>({
     content: { line, place },
-    plural: false,
     print,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return {
-          kind: 'endings',
-          subjects: found.subjects.map(ending => lineSubject(line, ending.place)),
-        };
-      const notes = lineNotes(context.analysis.score, line, found.subject.range);
+    place,
+    again: other => lineSubject(line, other),
+    find: (whole, context) => {
+      const notes = lineNotes(context.analysis.score, line, whole.range);
       if (notes === undefined)
         return {
           kind: 'none',
@@ -104,12 +97,15 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
         };
       return {
         kind: 'found',
-        subject: { line, span: found.subject, notes: essential(line, notes, context), name: print() },
+        subject: { line, span: whole, notes: essential(line, notes, context), name: print() },
       };
     },
+  });
+  return {
+    ...subject,
     neighbours: context => [
       ...otherLines(line, context).map(other => lineSubject(other, place)),
-      ...where.neighbours(context).map(neighbour => lineSubject(line, neighbour.place)),
+      ...subject.neighbours(context),
     ],
   };
 };

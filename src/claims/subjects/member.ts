@@ -6,13 +6,13 @@ import { missingEvidence } from '../evidence.js';
 import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { at, placeName } from '../place/place-name.js';
+import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { mainSegment } from '../segments.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
 import { soundingIn } from './sounding.js';
-import { span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
 type Member = (typeof parts)[number] | 'leading tone';
@@ -25,18 +25,14 @@ function toneOf(member: Member, range: Range, context: ClaimContext): PitchClass
 }
 
 const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
-  const where = span(place);
-  const print = (): string => `the ${member} of ${where.print()}`;
-  return {
+  const print = (): string => `the ${member} of ${printPlace(place)}`;
+  return subjectAt({
     content: { member, place },
-    plural: false,
     print,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return { kind: 'endings', subjects: found.subjects.map(ending => memberNotes(member, ending.place)) };
-      const { range } = found.subject;
+    place,
+    again: other => memberNotes(member, other),
+    find: (whole, context) => {
+      const { range } = whole;
       const tone = toneOf(member, range, context);
       const [first, ...rest] = once(
         soundingIn(context.analysis.score, range).filter(
@@ -51,18 +47,17 @@ const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
             code: 'C0302',
             reason:
               tone === undefined
-                ? `the chord of ${where.print()} has no ${member}`
-                : `the ${member} ${printPitchClass(tone)} never sounds in ${where.print()}`,
+                ? `the chord of ${printPlace(place)} has no ${member}`
+                : `the ${member} ${printPitchClass(tone)} never sounds in ${printPlace(place)}`,
             evidence:
               tone === undefined
                 ? []
                 : [missingEvidence({ pitchClass: tone }, range, 'never sounding', context)],
           },
         };
-      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+      return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
     },
-    neighbours: context => where.neighbours(context).map(neighbour => memberNotes(member, neighbour.place)),
-  };
+  });
 };
 
 /** `the seventh of bar 15`, `the leading tone of bar 2`: a note by its part in the chord. */

@@ -3,7 +3,7 @@ import type { Subject } from '../claim.js';
 import { missingEvidence } from '../evidence.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, placeName } from '../place/place-name.js';
+import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
@@ -12,8 +12,8 @@ import type { LineName } from './line-name.js';
 import { lineSubject } from './line.js';
 import { lineNotes } from './line-notes.js';
 import { soundingIn } from './sounding.js';
-import { span } from './span.js';
 import type { Span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 /** Notes that a sentence points at: all notes of one name at a place. */
 export interface PointedNotes {
@@ -28,20 +28,16 @@ export const once = (notes: readonly Note[]): readonly Note[] =>
   notes.filter(note => !notes.some(other => other.tiedTo === note.id));
 
 export const pointed = (name: NoteName, line: LineName | undefined, place: Place): Subject<PointedNotes> => {
-  const where = span(place);
   const of = line === undefined ? '' : ` in ${printLine(line)}`;
-  const print = (): string => `the ${printNoteName(name)}${of} of ${where.print()}`;
-  return {
+  const print = (): string => `the ${printNoteName(name)}${of} of ${printPlace(place)}`;
+  return subjectAt({
     content: { name, place, ...(line === undefined ? {} : { line }) },
-    plural: false,
     print,
-    resolve: context => {
-      const found = where.resolve(context);
-      if (found.kind === 'none') return found;
-      if (found.kind === 'endings')
-        return { kind: 'endings', subjects: found.subjects.map(ending => pointed(name, line, ending.place)) };
+    place,
+    again: other => pointed(name, line, other),
+    find: (whole, context) => {
       const { score } = context.analysis;
-      const { range } = found.subject;
+      const { range } = whole;
       const inLine = line === undefined ? undefined : lineSubject(line, place).resolve(context);
       if (inLine?.kind === 'none') return inLine;
       const candidates =
@@ -55,14 +51,13 @@ export const pointed = (name: NoteName, line: LineName | undefined, place: Place
           finding: {
             verdict: 'fails',
             code: 'C0302',
-            reason: `there is no ${printNoteName(name)}${of} in ${where.print()}`,
+            reason: `there is no ${printNoteName(name)}${of} in ${printPlace(place)}`,
             evidence: [missingEvidence(name, range, 'never sounding', context)],
           },
         };
-      return { kind: 'found', subject: { span: found.subject, notes: [first, ...rest], name: print() } };
+      return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
     },
-    neighbours: context => where.neighbours(context).map(neighbour => pointed(name, line, neighbour.place)),
-  };
+  });
 };
 
 /** A note that the place follows later: `A# resolves to B in bar 2`. */

@@ -4,14 +4,14 @@ import type { Fraction } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, before, placeName } from '../place/place-name.js';
+import { at, before, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineSubject } from './line.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import type { LineNote } from './line-notes.js';
-import { span } from './span.js';
 import type { Span } from './span.js';
+import { subjectAt } from './subject-at.js';
 
 /** Two notes of two lines that sound together, from `start` to `end`. */
 export interface Together {
@@ -60,35 +60,30 @@ export function movesOf(pairs: readonly Together[]): readonly Move[] {
 }
 
 export const pairSubject = (first: LineName, second: LineName, place: Place): Subject<Pair> => {
-  const where = span(place);
-  const print = (): string => `${printLine(first)} and ${printLine(second)} of ${where.print()}`;
-  return {
+  const print = (): string => `${printLine(first)} and ${printLine(second)} of ${printPlace(place)}`;
+  return subjectAt<Pair>({
     content: { lines: [first, second], place },
     plural: true,
     print,
-    resolve: context => {
+    place,
+    again: other => pairSubject(first, second, other),
+    find: (whole, context) => {
       const [above, below] = [first, second].map(line => lineSubject(line, place).resolve(context));
-      if (above === undefined || below === undefined) throw new Error('a pair has two lines');
-      if (above.kind === 'none') return above;
-      if (below.kind === 'none') return below;
-      if (above.kind === 'endings' || below.kind === 'endings') {
-        const found = where.resolve(context);
-        const endings = found.kind === 'endings' ? found.subjects : [];
-        return { kind: 'endings', subjects: endings.map(ending => pairSubject(first, second, ending.place)) };
-      }
+      if (above?.kind === 'none') return above;
+      if (below?.kind === 'none') return below;
+      if (above?.kind !== 'found' || below?.kind !== 'found')
+        throw new Error('both lines are found where their place is');
       return {
         kind: 'found',
         subject: {
-          span: above.subject.span,
+          span: whole,
           upper: above.subject.notes,
           lower: below.subject.notes,
           name: print(),
         },
       };
     },
-    neighbours: context =>
-      where.neighbours(context).map(neighbour => pairSubject(first, second, neighbour.place)),
-  };
+  });
 };
 
 /** `the soprano and the bass`, `the outer voices`: the upper one first. */
