@@ -45,6 +45,15 @@ export interface Recording {
   readonly words?: string;
 }
 
+/** A recording that came to no end: the window or its host died while it was made. */
+export interface CutOffTape {
+  readonly tape: string;
+  /** The text that was spoken, and its words at that time. */
+  readonly id: string;
+  readonly words: string;
+  readonly seconds: number;
+}
+
 /** The recording that speaks a text. */
 export interface KnownTake {
   readonly recording: number;
@@ -133,6 +142,11 @@ export interface Answers {
     /** Where the speech begins and ends. */
     readonly ends: Cut;
   };
+  /** How many samples are written down now: the next stretch begins there. */
+  readonly tape: { readonly samples: number };
+  readonly cutOff: { readonly tapes: readonly CutOffTape[] };
+  readonly keepTape: { readonly recording: number };
+  readonly dropTape: Readonly<Record<string, never>>;
   readonly saveTake: { readonly recording: number };
   readonly useTake: Readonly<Record<string, never>>;
   readonly undoTake: Readonly<Record<string, never>>;

@@ -6,6 +6,7 @@ export type {
   Answers,
   Bridge,
   Cut,
+  CutOffTape,
   FolderEntry,
   HostEvent,
   KnownTake,

@@ -11,6 +11,15 @@ const text = z.string().max(mostText);
 const stamp = z.string().regex(/^[0-9a-f]{64}$/);
 /** `3.2`: the second text of the third step, as the timeline and the takes count; `3.2.answer` the answer to a question, `3.2-1` a first paragraph. */
 const sayId = z.string().regex(/^\d{1,4}\.\d{1,4}(\.answer)?(-\d{1,4})?$/);
+/** A name that a window gives to a recording while it makes it. */
+const tape = z.string().regex(/^[0-9a-f]{32}$/);
+/** Samples of one channel as whole numbers of 16 bits, low byte first. */
+const pcm = z
+  .instanceof(Uint8Array)
+  .refine(({ length }) => length <= mostSound, 'the recording is too long')
+  .refine(({ length }) => length % 2 === 0, 'the last sample is cut off');
+/** Samples in a second. */
+const sampleRate = z.int().min(8000).max(192_000);
 const recordingNumber = z.int().min(1).max(100_000);
 
 /**
@@ -58,18 +67,34 @@ export const requests = {
   takes: z.strictObject({ path, text }),
   /** A recording whole, for its waveform and for listening; 0 is the file that another program put in its place. */
   readTake: z.strictObject({ path, id: sayId, recording: recordingNumber.or(z.literal(0)) }),
-  /** Keeps a new recording beside the earlier ones; from now on it speaks the text. */
+  /** Writes down a stretch of a recording while it is made, so that it survives the death of the window and of the host. */
+  tape: z.strictObject({
+    path,
+    tape,
+    id: sayId,
+    words: text,
+    sampleRate,
+    /** The sample at which the stretch begins. */
+    at: z
+      .int()
+      .min(0)
+      .max(mostSound / 2),
+    pcm,
+  }),
+  /** Recordings of the lesson that were cut off. The answer takes as long as it takes to tell them from one that goes on. */
+  cutOff: z.strictObject({ path }),
+  /** Keeps a recording that was cut off beside the earlier ones; from now on it speaks the text. */
+  keepTape: z.strictObject({ path, tape }),
+  /** Forgets a recording that was cut off, or dropped while it was made. */
+  dropTape: z.strictObject({ path, tape }),
+  /** Keeps a new recording beside the earlier ones; from now on it speaks the text. What was written down of it meanwhile is forgotten. */
   saveTake: z.strictObject({
     path,
     id: sayId,
     words: text,
-    /** Samples of one channel as whole numbers of 16 bits, low byte first. */
-    pcm: z
-      .instanceof(Uint8Array)
-      .refine(({ length }) => length <= mostSound, 'the recording is too long')
-      .refine(({ length }) => length % 2 === 0, 'the last sample is cut off'),
-    /** In a second. */
-    sampleRate: z.int().min(8000).max(192_000),
+    pcm,
+    sampleRate,
+    tape: tape.optional(),
   }),
   /** Lets a recording speak the text from now on, whole or between two ends in seconds; without a recording the voice speaks it. */
   useTake: z.strictObject({

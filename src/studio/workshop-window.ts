@@ -10,6 +10,7 @@ import { knownScore, noScore } from './known-score.js';
 import { previewPane } from './preview-pane.js';
 import { scorePane } from './score-pane.js';
 import { showHelp } from './show-help.js';
+import { askCutOff } from './takes/ask-cut-off.js';
 import { narrationPane } from './takes/narration-pane.js';
 import { textPane } from './text-pane.js';
 import { verdictPane } from './verdict-pane.js';
@@ -89,6 +90,7 @@ export async function workshopWindow(
       tellState();
       check.begin();
       narration.edited();
+      void offerCutOff();
     },
     renamed: () => {
       tellName();
@@ -107,6 +109,12 @@ export async function workshopWindow(
   const lesson = (): { readonly path: string; readonly text: string } | undefined => {
     const path = file.path();
     return path === undefined ? undefined : { path, text: text.text() };
+  };
+  const offerCutOff = async (): Promise<void> => {
+    const path = file.path();
+    if (path === undefined || !(await askCutOff(bridge, path, () => file.path() === path, tell))) return;
+    narration.edited();
+    makePreview();
   };
   const check = checking(bridge, {
     lesson,

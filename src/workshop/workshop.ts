@@ -20,6 +20,7 @@ import { saveLesson } from './files/save-lesson.js';
 import { turns } from './files/turns.js';
 import { watchFiles } from './files/watch-files.js';
 import { previews } from './preview.js';
+import { tapesIn } from './takes/tapes.js';
 
 /** Lets the user choose a file or a folder in a dialog of the system; `undefined` where it was closed. */
 export type ChooseFile = (what: Payload<'choose'>['what'], near: string) => Promise<string | undefined>;
@@ -85,6 +86,7 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
   };
   const pages = previews(lanes.pages, speech);
   const exports = builds(lanes.exports, speech, tell);
+  const tapes = tapesIn(join(state, 'tapes'));
   let folder = options.folder;
 
   /** Does something with a lesson that the window may name. */
@@ -96,13 +98,25 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
     if (real === undefined) return outOfReach(path);
     return (await act(real)) ?? refused('the work was stopped');
   };
-  const kept = async (act: Promise<void>): Promise<Answer<Readonly<Record<string, never>>>> => {
+  const kept = async <T>(act: Promise<T>, failure: string, help?: string): Promise<Answer<T>> => {
     try {
-      await act;
-      return granted({});
+      return granted(await act);
     } catch (error) {
-      return refusedBySystem(error, 'unsaved work cannot be kept', 'save the lesson soon');
+      return refusedBySystem(error, failure, help);
     }
+  };
+  const unsavedKept = (act: Promise<void>): Promise<Answer<Readonly<Record<string, never>>>> =>
+    kept(
+      act.then(() => ({})),
+      'unsaved work cannot be kept',
+      'save the lesson soon',
+    );
+  const saveTake = async (payload: Payload<'saveTake'>): Promise<Answer<Answers['saveTake']> | undefined> => {
+    const saved = await lanes.rest.run('save-take', payload);
+    const { tape } = payload;
+    if (saved?.ok === true && tape !== undefined)
+      await inTurn(tape, () => tapes.drop(tape)).catch(() => undefined);
+    return saved;
   };
 
   const handlers: Handlers = {
@@ -113,6 +127,9 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
       const known = [];
       for (const lesson of await recent.list())
         if ((await reach.within(lesson.path)) !== undefined) known.push(lesson);
+      for (const path of await tapes.lessons())
+        if ((await reach.within(path)) !== undefined && unsaved.every(other => other.path !== path))
+          unsaved.push({ path, title: known.find(other => other.path === path)?.title ?? '' });
       return granted({
         dialogs: choose !== undefined,
         folder,
@@ -139,10 +156,11 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
     journal: ({ path, text, base }) =>
       withLesson(path, real =>
         inTurn(real, () =>
-          kept(desk.journal.keep({ path: real, text, ...(base === undefined ? {} : { base }) })),
+          unsavedKept(desk.journal.keep({ path: real, text, ...(base === undefined ? {} : { base }) })),
         ),
       ),
-    forget: ({ path }) => withLesson(path, real => inTurn(real, () => kept(desk.journal.forget(real)))),
+    forget: ({ path }) =>
+      withLesson(path, real => inTurn(real, () => unsavedKept(desk.journal.forget(real)))),
     leave: () => Promise.resolve(granted({})),
     preview: ({ path, text }) => withLesson(path, real => pages.make(real, text)),
     build: payload =>
@@ -155,8 +173,45 @@ export async function workshop(options: WorkshopOptions): Promise<Workshop> {
       return Promise.resolve(granted({}));
     },
     takes: ({ path, text }) => withLesson(path, real => lanes.rest.run('takes', { path: real, text })),
+    tape: payload =>
+      withLesson(payload.path, path =>
+        inTurn(payload.tape, () =>
+          kept(
+            tapes.add({ ...payload, path }).then(samples => ({ samples })),
+            'the recording cannot be written down while it is made',
+            'keep this window open until it has ended',
+          ),
+        ),
+      ),
+    cutOff: ({ path }) =>
+      withLesson(path, async real =>
+        granted({
+          tapes: (await tapes.cutOff(real)).map(({ tape, id, words, sampleRate, pcm }) => ({
+            tape,
+            id,
+            words,
+            seconds: pcm.length / 2 / sampleRate,
+          })),
+        }),
+      ),
+    keepTape: ({ path, tape }) =>
+      withLesson(path, async real => {
+        const found = await tapes.find(tape);
+        if (found?.path !== real) return refused('there is no such recording any more');
+        const { id, words, pcm, sampleRate } = found;
+        return saveTake({ path: real, id, words, pcm, sampleRate, tape });
+      }),
+    dropTape: ({ path, tape }) =>
+      withLesson(path, () =>
+        inTurn(tape, () =>
+          kept(
+            tapes.drop(tape).then(() => ({})),
+            'the recording was not dropped',
+          ),
+        ),
+      ),
     readTake: payload => withLesson(payload.path, path => lanes.rest.run('read-take', { ...payload, path })),
-    saveTake: payload => withLesson(payload.path, path => lanes.rest.run('save-take', { ...payload, path })),
+    saveTake: payload => withLesson(payload.path, path => saveTake({ ...payload, path })),
     useTake: payload => withLesson(payload.path, path => lanes.rest.run('use-take', { ...payload, path })),
     moveTakes: ({ path, text }) =>
       withLesson(path, real => lanes.rest.run('move-takes', { path: real, text })),

@@ -1,20 +1,18 @@
 import { html } from '../../player/index.js';
 import type { Answers, Bridge, Cut, Payload, Problem, SpokenPart } from '../../bridge/index.js';
 import { afterPause } from '../after-pause.js';
-import { askUser } from '../ask-user.js';
 import { problemWords } from '../problem-words.js';
 import { ableButton, setAble } from './able.js';
+import { recordingMaker } from './make-recording.js';
+import type { MadeRecording } from './make-recording.js';
 import { microphoneBar } from './microphone-bar.js';
 import { isRecorded, isWhole, nextToRecord, partAt } from './part-state.js';
-import { toPcm16 } from './pcm.js';
 import { recordBar } from './record-bar.js';
-import type { FreshRecording } from './recorder.js';
 import { recordingList } from './recording-list.js';
 import { scriptView } from './script-view.js';
 import { clock } from './seconds.js';
 import { staleNote } from './stale-note.js';
 import { strayNote } from './stray-note.js';
-import { takeKeeper } from './take-keeper.js';
 import { takeView } from './take-view.js';
 import { textList } from './text-list.js';
 
@@ -69,11 +67,18 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     trouble.textContent = problemWords(problem);
   };
 
-  const keeper = takeKeeper(bridge);
   const microphone = microphoneBar(() => {
     drawRecorder();
   });
   const { recorder } = microphone;
+  const maker = recordingMaker(bridge, recorder, {
+    changed: () => {
+      drawRecorder();
+    },
+    trouble: words => {
+      trouble.textContent = words;
+    },
+  });
   const list = textList(id => {
     choose(id);
   });
@@ -117,7 +122,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     script.element,
     microphone.element,
     record.element,
-    keeper.element,
+    maker.element,
     trouble,
     status,
     note,
@@ -138,7 +143,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     const state = recorder.state();
     const [now, parts] = [part(), takes?.parts ?? []];
     const isRunning = state.kind === 'counting' || state.kind === 'recording';
-    record.show(state, now !== undefined && !keeper.hasUnkept(), nextToRecord(parts, chosen) !== undefined);
+    record.show(state, now !== undefined && !maker.hasUnkept(), nextToRecord(parts, chosen) !== undefined);
     for (const other of [list.element, recordings.element, view.element]) other.inert = isRunning;
     setAble(undo, !isRunning && now?.canUndo === true);
     setAble(voice, !isRunning && now?.take !== undefined);
@@ -238,23 +243,18 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     trouble.textContent = '';
     tell('');
     if (!(await microphone.ready())) return;
-    const made = await recorder.record(withCountIn);
-    if (made !== undefined) await keep(lesson.path, now, made);
+    const made = await maker.make(lesson.path, now, withCountIn);
+    if (made !== undefined) await show(now.id, made);
   }
-  async function keep(path: string, { id, words }: SpokenPart, made: FreshRecording): Promise<void> {
-    const { blocks, sampleRate, room, endedBy } = made;
-    const keeping = keeper.keep({ path, id, words, pcm: toPcm16(blocks), sampleRate });
-    drawRecorder();
-    const recording = await keeping;
-    drawRecorder();
-    if (recording === undefined) return;
-    view.keepRoom(id, recording, room);
+  /** Shows a recording that has been made. */
+  async function show(id: string, { number, room, endedBy }: MadeRecording): Promise<void> {
+    view.keepRoom(id, number, room);
     await refresh();
     tell(
       [
         ...(endedBy === 'microphone' ? ['The microphone has gone; what it heard until then is kept.'] : []),
         ...(endedBy === 'length' ? ['This is as long as a recording may be.'] : []),
-        `Recording ${String(recording)} is kept and speaks ${id} now.`,
+        `Recording ${String(number)} is kept and speaks ${id} now.`,
       ].join(' '),
     );
     handlers.changed();
@@ -276,19 +276,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
       element.hidden = true;
     },
     edited: afterPause(pause, () => void refresh()),
-    isUnsaved: () => keeper.hasUnkept() || recorder.state().kind === 'recording',
-    mayLeave: async () => {
-      const isRunning = recorder.state().kind === 'recording';
-      if (!isRunning && !keeper.hasUnkept()) return true;
-      const answer = await askUser(
-        isRunning ? 'A recording is running' : 'A recording is not written yet',
-        ['It is in this window only.'],
-        [
-          ['drop', 'Drop it'],
-          ['stay', 'Stay here'],
-        ],
-      );
-      return answer === 'drop';
-    },
+    isUnsaved: maker.isUnsaved,
+    mayLeave: maker.mayLeave,
   };
 }

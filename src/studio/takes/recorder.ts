@@ -36,6 +36,10 @@ export interface Recorder {
   readonly open: (device: string | undefined) => Promise<void>;
   /** Counts in if asked to, and records until `stop`; `undefined` where it was stopped before it began. The microphone must be open. */
   readonly record: (withCountIn: boolean) => Promise<FreshRecording | undefined>;
+  /** What is being recorded, from a sample on. */
+  readonly since: (sample: number) => readonly Float32Array[];
+  /** Samples in a second of the microphone that is open. */
+  readonly sampleRate: () => number | undefined;
   readonly stop: () => void;
   readonly close: () => void;
 }
@@ -82,6 +86,8 @@ export function recorder(handlers: RecorderHandlers): Recorder {
   return {
     state: () => now,
     device: () => microphone?.device,
+    sampleRate: () => microphone?.sampleRate,
+    since: sample => reel?.since(sample) ?? [],
     close,
     open: async device => {
       release();

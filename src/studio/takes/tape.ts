@@ -12,6 +12,8 @@ export interface Tape {
   readonly hear: (block: Float32Array) => boolean;
   readonly start: () => void;
   readonly stop: () => Recorded;
+  /** What was recorded so far, from a sample on. */
+  readonly since: (sample: number) => readonly Float32Array[];
   /** Length of what was recorded so far, in samples. */
   readonly length: () => number;
 }
@@ -45,6 +47,16 @@ export function tape(roomLength: number, most: number): Tape {
       const recorded = { blocks: blocks ?? [], room };
       [blocks, length] = [undefined, 0];
       return recorded;
+    },
+    since: sample => {
+      const later: Float32Array[] = [];
+      let end = length;
+      for (const block of (blocks ?? []).toReversed()) {
+        if (end <= sample) break;
+        end -= block.length;
+        later.unshift(block.subarray(Math.max(0, sample - end)));
+      }
+      return later;
     },
     length: () => length,
   };

@@ -330,18 +330,59 @@ describe('where something fails', () => {
     expect(lengthOf(fileOf(here, '1.1.wav'))).toBeGreaterThan(0.6);
   });
 
-  it('a window that dies while it records leaves every finished take', async () => {
+  it('a window that dies while it records leaves every finished take, and what was recorded until then', async () => {
     const here = await narrating();
     const { page, takes, on } = here;
     await record(here, 1, 1);
     const finished = readFileSync(join(takes, '1.1.wav'));
     await button(page, 'Record').click();
     await button(page, 'Stop').waitFor();
-    await page.waitForTimeout(500);
+    await page.waitForTimeout(3500);
     await page.context().browser()?.close();
     expect(readFileSync(join(takes, '1.1.wav'))).toEqual(finished);
+
+    const { page: later } = await open(await on.again({ lesson: on.lesson }), { heard: tone });
+    const dialog = later.getByRole('dialog', { name: 'A recording was cut off' });
+    await dialog.waitFor();
+    expect(await dialog.textContent()).toMatch(/ [23]\.\d s of 1\.1 were recorded: “Listen to the bass\.”/u);
+    await dialog.getByRole('button', { name: 'Keep it as a take' }).click();
+    await later.locator('.notice', { hasText: 'Recording 2 is kept and speaks 1.1 now' }).waitFor();
+    const kept = fileOf(here, '1.1.wav');
+    expect(lengthOf(kept)).toBeGreaterThan(2);
+    expect(shareAt(440, kept)).toBeGreaterThan(0.9);
     const { parts } = await on.get('takes', { path: on.lesson, text: lesson });
-    expect(parts[0]?.recordings.map(({ number }) => number)).toEqual([1]);
+    expect(parts[0]?.recordings.map(({ number }) => number)).toEqual([1, 2]);
+  });
+
+  it('a recording that was cut off is asked about again where the question is left, and not where it is dropped', async () => {
+    const first = await bench();
+    writeFileSync(first.lesson, lesson);
+    const tape = 'a'.repeat(32);
+    const pcm = new Uint8Array(16_000);
+    const label = { path: first.lesson, tape, id: '1.1', words: 'Listen to the bass.', sampleRate: 8000 };
+    await first.get('tape', { ...label, at: 0, pcm });
+    const asks = async (): Promise<ReturnType<Page['locator']>> => {
+      const { page } = await open(await first.again({ lesson: first.lesson }));
+      const dialog = page.getByRole('dialog', { name: 'A recording was cut off' });
+      await dialog.waitFor();
+      return dialog;
+    };
+    await (await asks()).press('Escape');
+    await (await asks()).getByRole('button', { name: 'Drop it' }).click();
+    await expect
+      .poll(async () => (await first.get('cutOff', { path: first.lesson })).tapes, soon)
+      .toEqual([]);
+  });
+
+  it('a recording that cannot be written down meanwhile says so, and is kept when it ends', async () => {
+    const here = await narrating();
+    const { page, on } = here;
+    writeFileSync(join(on.state, 'tapes'), 'a file in the way');
+    await button(page, 'Record').click();
+    await page.getByText('the recording cannot be written down while it is made').waitFor();
+    await button(page, 'Stop').click();
+    await status(page, 'Recording 1 is kept');
+    expect(lengthOf(fileOf(here, '1.1.wav'))).toBeGreaterThan(0.7);
   });
 
   it('a microphone that is pulled out leaves what it heard until then', async () => {

@@ -17,6 +17,10 @@ describe('a tape', () => {
         own.start();
         for (const length of during) expect(own.hear(block(length))).toBe(true);
         expect(own.length()).toBe(count - started);
+        for (let from = 0; from <= count - started; from += 1)
+          expect([...joined(own.since(from))]).toEqual(
+            Array.from({ length: count - started - from }, (_, n) => started + from + n + 1),
+          );
         const { blocks, room } = own.stop();
         expect([...joined(blocks)]).toEqual(
           Array.from({ length: count - started }, (_, n) => started + n + 1),
