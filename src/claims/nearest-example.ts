@@ -17,27 +17,38 @@ function wordDistance(a: string, b: string): number {
 const wordsOf = (sentence: string): readonly string[] =>
   sentence
     .toLowerCase()
-    .split(/\s+/u)
+    .split(/[\s,;:-]+/u)
     .filter(word => word !== '')
     .slice(0, 40)
     .map(word => word.slice(0, 24));
+
+/** Words that say where and not what: two sentences are not alike because both name a bar. */
+const emptyWord =
+  /^(?:bars?|measures?|mm?\.?|beats?|the|an?|is|are|has|have|of|in|on|to|and|with|from|\d+[a-z]?)$/u;
+const weightOf = (word: string): number => (emptyWord.test(word) ? 0.2 : 1);
+const weigh = (words: readonly string[]): number => words.reduce((sum, word) => sum + weightOf(word), 0);
 
 /** How well a word stands for another: 1 the same, 0 nothing in common. Numbers stand for each other. */
 function likeness(a: string, b: string): number {
   if (/^\d/u.test(a) && /^\d/u.test(b)) return 1;
   const distance = wordDistance(a, b) / Math.max(a.length, b.length);
-  return distance <= 0.34 ? 1 - distance : 0;
+  // Of short words each letter counts: `bass` is no `bars`.
+  return distance === 0 || (distance <= 0.34 && Math.max(a.length, b.length) > 4) ? 1 - distance : 0;
 }
 
 /** Likeness of two sentences: words of the one found in the other, in any order, against the length of both. */
 function sentenceLikeness(a: readonly string[], b: readonly string[]): number {
-  const shared = a.reduce((sum, word) => sum + Math.max(0, ...b.map(other => likeness(word, other))), 0);
-  return (2 * shared) / (a.length + b.length);
+  const shared = a.reduce(
+    (sum, word) => sum + weightOf(word) * Math.max(0, ...b.map(other => likeness(word, other))),
+    0,
+  );
+  return (2 * shared) / (weigh(a) + weigh(b));
 }
 
 /** The sentence of the reference that looks most like what the author wrote, where one does. */
 export function nearestExample(text: string): string | undefined {
   const words = wordsOf(text);
+  if (words.every(word => emptyWord.test(word))) return undefined;
   let best: string | undefined;
   let highest = 0.4;
   for (const example of exampleSentences) {

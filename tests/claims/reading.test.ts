@@ -143,7 +143,7 @@ describe('a sentence that cannot be read', () => {
       at: 9,
       length: 8,
       message: 'cannot read `modulats` here',
-      help: expect.stringMatching(/^did you mean `modulates to`\?/u) as unknown,
+      help: 'did you mean `bars 5-8 modulate to D major`?',
     });
   });
 
@@ -159,6 +159,39 @@ describe('a sentence that cannot be read', () => {
       length: 0,
       message: 'the claim breaks off here',
     });
+  });
+
+  // The usual statements come first, the author's own sentence mended where it can be.
+  test.each([
+    [
+      'bar 2 ',
+      'after `bar 2` could stand `is V65/V`, `is D7/F#`, `is a D minor seventh chord`, `is in D major`, `is a half cadence`, `has C#`, ',
+    ],
+    ['bar 2 is', 'after `bar 2 is` could stand `V65/V`, `D7/F#`, `a D minor seventh chord`, `in D major`, '],
+    ['bars 1-8 are in', 'after `bars 1-8 are in` could stand `D major`, '],
+    ['bars 1-8', 'after `bars 1-8` could stand `are V65/V`, '],
+    ['bar 2 has', 'after `bar 2 has` could stand `C#`, `a suspension`, '],
+    ['the bass of bar 2', 'after `the bass of bar 2` could stand `is D5`, `has C#`, '],
+    [
+      'the soprano and the bass of bar 2',
+      'after `the soprano and the bass of bar 2` could stand `are a major third apart`, `move in contrary motion`, ',
+    ],
+    ['bar 8 half-cadence', 'did you mean `bar 8 is a half cadence`?'],
+    ['bar 8: V', 'did you mean `bar 8 is V`?'],
+    ['bar 8 = V', 'did you mean `bar 8 is V`?'],
+    ['half-cadence in bar 8', 'did you mean `bar 8 has a half cadence`?'],
+    ['half cadence bar 8', 'did you mean `bar 8 has a half cadence`?'],
+    ['bar 8 is a haf cadence', 'did you mean `bar 8 is a half cadence`?'],
+  ])('%s: %s', (text, help) => {
+    const result = readClaim(text);
+    expect('problem' in result && result.problem.help.slice(0, help.length)).toBe(help);
+  });
+
+  test('a fragment without a place gets a whole sentence to begin from', () => {
+    const result = readClaim('half-cadence');
+    expect('problem' in result && result.problem.help).toMatch(
+      /the nearest sentence that can be checked: `bar 8 is a half cadence`$/u,
+    );
   });
 
   test('is refused when it is too long, before any reading', () => {

@@ -1,0 +1,118 @@
+import type { Claim } from './claim.js';
+import { nearestExample, nearestWord } from './nearest-example.js';
+
+/** Where reading stopped. */
+interface Stop {
+  readonly text: string;
+  readonly at: number;
+  /** The word there, empty at the end of the text. */
+  readonly stopped: string;
+  /** What could have stood there. */
+  readonly expected: readonly string[];
+}
+
+/** Reads a sentence; `undefined` for one that is none. */
+type Read = (text: string) => Claim | undefined;
+
+/** What is said most of a place, a line, a note or two lines, each kind of statement once, with an example. */
+const usual: readonly string[] = [
+  'is V65/V',
+  'is D7/F#',
+  'is a D minor seventh chord',
+  'is in D major',
+  'is a half cadence',
+  'is D5',
+  'has C#',
+  'is a passing tone',
+  'resolves to D',
+  'has a suspension',
+  'has a pedal on D',
+  'is a predominant',
+  'modulates to D major',
+  'is a phrase',
+  'moves by step',
+  'is a major third apart',
+  'moves in contrary motion',
+  'has parallel fifths',
+  'repeats bar 1',
+];
+
+/** Most of what could have stood at a place that is named; a longer list is not read. */
+const mostNamed = 8;
+
+/** `a`, `a or b`, `a, b or c`, `a, b or 12 others`. */
+function either(names: readonly string[]): string {
+  const left = names.length - mostNamed;
+  const named = left < 2 ? names : [...names.slice(0, mostNamed), `${String(left)} others`];
+  return named.length < 2 ? named.join('') : `${named.slice(0, -1).join(', ')} or ${named.at(-1) ?? ''}`;
+}
+
+const pluralSubject = /^(?:bars|measures|mm\.?|bb\.?|beats)\s|\sbeats\s|\sand\s/iu;
+const plurals: Readonly<Record<string, string>> = {
+  is: 'are',
+  has: 'have',
+  resolves: 'resolve',
+  modulates: 'modulate',
+  moves: 'move',
+  repeats: 'repeat',
+};
+
+/** The usual statements that can follow what was read, without the words of theirs that were read already. */
+function usualAfter(before: string, read: Read): readonly string[] {
+  if (before === '') return [];
+  const begun = before.toLowerCase();
+  const found = usual.flatMap(statement => {
+    const [verb = '', ...rest] = statement.split(' ');
+    const words = [pluralSubject.test(before) ? (plurals[verb] ?? verb) : verb, ...rest];
+    const said = words.findLastIndex((_, at) =>
+      begun.endsWith(` ${words.slice(0, at).join(' ').toLowerCase()}`),
+    );
+    const following = words.slice(Math.max(0, said)).join(' ');
+    return read(`${before} ${following}`) === undefined ? [] : [following];
+  });
+  return [...new Set(found)];
+}
+
+/** What an author leaves out between a place and what is said of it. */
+const links = ['is a', 'is', 'has a', 'has', 'are', 'have'] as const;
+
+/** The author's own sentence mended: the word that was meant, a verb where none stands, the place behind what it has. */
+function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Read): string | undefined {
+  const [before, after] = [text.slice(0, at).trim(), text.slice(at).replace(/^[\s:=–—-]+/u, '')];
+  const guesses = [
+    // Of `modulates to` the word alone: what follows it may stand there.
+    ...(meant === undefined ? [] : [meant, meant.split(' ')[0] ?? meant]).map(
+      word => `${text.slice(0, at)}${word}${text.slice(at + stopped.length)}`,
+    ),
+    ...(before === '' || after === '' ? [] : links.map(link => `${before} ${link} ${after}`)),
+    `there is a ${text}`,
+    `there is a ${before} in ${after}`,
+  ];
+  for (const guess of guesses) {
+    const claim = read(guess);
+    const sentence = claim?.print();
+    // A sentence about the whole piece is one that the author did not begin.
+    if (sentence !== undefined && !sentence.startsWith('the piece ')) return sentence;
+  }
+  return undefined;
+}
+
+/**
+ * What to write instead of a sentence that cannot be read: the sentence that was meant, else the word, else what could stand where reading
+ * stopped, the usual statements first; and where no sentence was found, the nearest example.
+ */
+export function wayOn(stop: Stop, read: Read): string {
+  const { text, at, stopped, expected } = stop;
+  const meant = nearestWord(stopped, expected);
+  const whole = mended(stop, meant, read);
+  if (whole !== undefined) return `did you mean \`${whole}\`?`;
+  const before = text.slice(0, at).trim();
+  const likely = usualAfter(before, read).map(each => `\`${each}\``);
+  const could =
+    meant !== undefined
+      ? `did you mean \`${meant}\`?`
+      : `${before === '' ? 'here' : `after \`${before}\``} could stand ${either([...likely, ...expected.filter(each => !likely.some(one => each.includes(one)))])}`;
+  const example = nearestExample(text);
+  if (example === undefined) return could;
+  return `${could}${meant === undefined ? ';' : ''} the nearest sentence that can be checked: \`${example}\``;
+}
