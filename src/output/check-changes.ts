@@ -1,7 +1,9 @@
 import { normalize } from 'node:path';
 import { z } from 'zod';
 import type { VerdictWord } from '../claims/index.js';
+import type { Diagnostic } from '../diagnostics/index.js';
 import type { LessonReport, ReportedClaim } from './check-report.js';
+import { opinionMessage, shownFindings, withoutClaimMessage } from './prose-findings.js';
 
 /** A claim as it was judged earlier. */
 export interface EarlierClaim {
@@ -9,10 +11,24 @@ export interface EarlierClaim {
   readonly step: number;
   readonly text: string;
   readonly verdict: VerdictWord;
+  readonly code: string;
+  readonly reason: string;
+}
+
+/** A finding about a lesson, or about words of its narration, as it was made earlier. */
+export interface EarlierFinding {
+  readonly code: string;
+  readonly message: string;
+}
+
+interface EarlierLesson {
+  readonly file: string;
+  readonly claims: readonly EarlierClaim[];
+  readonly findings: readonly EarlierFinding[];
 }
 
 export interface EarlierReport {
-  readonly lessons: readonly { readonly file: string; readonly claims: readonly EarlierClaim[] }[];
+  readonly lessons: readonly EarlierLesson[];
 }
 
 /** A verdict that is not what it was. */
@@ -28,9 +44,20 @@ export interface Changes {
   readonly since: string;
   readonly changed: readonly Change[];
   /** Claims that were not there, and claims that are there no longer. */
-  readonly added: number;
-  readonly gone: number;
+  readonly added: readonly ReportedClaim[];
+  readonly gone: readonly Gone<EarlierClaim>[];
+  /** The same of findings; where several of one lesson say the same, the first ones were there. */
+  readonly newFindings: readonly Diagnostic[];
+  readonly goneFindings: readonly Gone<EarlierFinding>[];
 }
+
+/** What is found no longer, with the file of its lesson as it is named now. */
+export interface Gone<T> {
+  readonly file: string;
+  readonly was: T;
+}
+
+const place = z.object({ line: z.number().optional(), column: z.number().optional() });
 
 /** The JSON contract of `check`, as far as verdicts go; a newer program may have written more. */
 const reportShape = z.object({
@@ -43,8 +70,15 @@ const reportShape = z.object({
           path: z.string(),
           text: z.string(),
           verdict: z.enum(['holds', 'arguable', 'undecided', 'fails']),
+          code: z.string(),
+          reason: z.string(),
         }),
       ),
+      diagnostics: z.array(place.extend({ code: z.string(), message: z.string() })),
+      narration: z.object({
+        unchecked: z.array(z.object({ words: z.string(), place })),
+        opinions: z.array(z.object({ words: z.string() })),
+      }),
     }),
   ),
 });
@@ -59,26 +93,44 @@ export function readEarlierReport(json: string): EarlierReport | undefined {
   }
   const read = reportShape.safeParse(data);
   if (!read.success) return undefined;
+  return { lessons: read.data.lessons.map(lessonThen) };
+}
+
+function lessonThen({
+  file,
+  claims,
+  diagnostics,
+  narration,
+}: z.infer<typeof reportShape>['lessons'][number]): EarlierLesson {
+  const at = ({ line, column }: z.infer<typeof place>): string => `${String(line)}:${String(column)}`;
+  // Words that contradict a claim have a finding of their own.
+  const told = new Set(diagnostics.flatMap(each => (each.code === 'L0504' ? [at(each)] : [])));
+  const unchecked = narration.unchecked.filter(each => !told.has(at(each.place)));
   return {
-    lessons: read.data.lessons.map(({ file, claims }) => ({
-      file,
-      claims: claims.map(({ path, text, verdict }) => ({
-        step: Number(/^steps\/(\d+)/.exec(path)?.[1] ?? 0),
-        text,
-        verdict,
-      })),
+    file,
+    claims: claims.map(({ path, ...claim }) => ({
+      step: Number(/^steps\/(\d+)/.exec(path)?.[1] ?? 0),
+      ...claim,
     })),
+    findings: [
+      ...diagnostics.map(({ code, message }) => ({ code, message })),
+      ...unchecked.map(({ words }) => ({ code: 'L0505', message: withoutClaimMessage(words) })),
+      ...narration.opinions.map(({ words }) => ({ code: 'L0506', message: opinionMessage(words) })),
+    ],
   };
 }
 
 /** A report of now as one to compare later ones with. */
-export const earlierLesson = ({ file, claims }: LessonReport): EarlierReport['lessons'][number] => ({
-  file,
-  claims: claims.map(({ entry, verdict }) => ({
+export const earlierLesson = (lesson: LessonReport): EarlierLesson => ({
+  file: lesson.file,
+  claims: lesson.claims.map(({ entry, verdict: { verdict, code, reason } }) => ({
     step: entry.step,
     text: entry.text,
-    verdict: verdict.verdict,
+    verdict,
+    code,
+    reason,
   })),
+  findings: shownFindings(lesson, true).map(({ code, message }) => ({ code, message })),
 });
 
 /**
@@ -91,25 +143,38 @@ export function changesSince(
   lessons: readonly LessonReport[],
 ): Changes {
   const changed: Change[] = [];
-  let [added, gone] = [0, 0];
-  for (const { file, claims } of lessons) {
-    const left = [...(lessonOf(earlier, file, lessons.length)?.claims ?? [])];
-    const take = (matches: (claim: EarlierClaim) => boolean): EarlierClaim | undefined => {
-      const at = left.findIndex(matches);
-      return at < 0 ? undefined : left.splice(at, 1)[0];
-    };
+  const added: ReportedClaim[] = [];
+  const gone: Gone<EarlierClaim>[] = [];
+  const newFindings: Diagnostic[] = [];
+  const goneFindings: Gone<EarlierFinding>[] = [];
+  for (const lesson of lessons) {
+    const { file, claims } = lesson;
+    const before = lessonOf(earlier, file, lessons.length);
+    const left = [...(before?.claims ?? [])];
     const inStep = claims.map(({ entry }) =>
-      take(({ step, text }) => step === entry.step && text === entry.text),
+      take(left, ({ step, text }) => step === entry.step && text === entry.text),
     );
     claims.forEach((claim, index) => {
-      const before = inStep[index] ?? take(({ text }) => text === claim.entry.text);
-      if (before === undefined) added += 1;
-      else if (before.verdict !== claim.verdict.verdict)
-        changed.push({ file, claim, before: before.verdict });
+      const was = inStep[index] ?? take(left, ({ text }) => text === claim.entry.text);
+      if (was === undefined) added.push(claim);
+      else if (was.verdict !== claim.verdict.verdict) changed.push({ file, claim, before: was.verdict });
     });
-    gone += left.length;
+    gone.push(...left.map(was => ({ file, was })));
+    const findings = [...(before?.findings ?? [])];
+    for (const finding of shownFindings(lesson, true))
+      if (
+        take(findings, each => each.code === finding.code && each.message === finding.message) === undefined
+      )
+        newFindings.push(finding);
+    goneFindings.push(...findings.map(was => ({ file, was })));
   }
-  return { since, changed, added, gone };
+  return { since, changed, added, gone, newFindings, goneFindings };
+}
+
+/** Takes the first that matches out of a list. */
+function take<T>(list: T[], matches: (each: T) => boolean): T | undefined {
+  const at = list.findIndex(matches);
+  return at < 0 ? undefined : list.splice(at, 1)[0];
 }
 
 /** What a claim was before, where its verdict has changed. */
@@ -117,11 +182,7 @@ export const beforeOf = (changes: Changes | undefined, claim: ReportedClaim): Ve
   changes?.changed.find(each => each.claim === claim)?.before;
 
 /** The earlier state of a lesson: the same path however it was typed; of one lesson and one lesson the other. */
-function lessonOf(
-  { lessons }: EarlierReport,
-  file: string,
-  count: number,
-): EarlierReport['lessons'][number] | undefined {
+function lessonOf({ lessons }: EarlierReport, file: string, count: number): EarlierLesson | undefined {
   const same = lessons.find(lesson => normalize(lesson.file) === normalize(file));
   return same ?? (lessons.length === 1 && count === 1 ? lessons[0] : undefined);
 }

@@ -22,11 +22,14 @@ export function countsInWords(summary: CheckSummary): string {
 export function changesInWords({ since, changed, added, gone }: Changes): string {
   const parts = [
     changed.length === 0 ? 'no verdict changed' : `${counted(changed.length, 'verdict')} changed`,
-    ...(added > 0 ? [`${counted(added, 'claim')} ${added === 1 ? 'is' : 'are'} new`] : []),
-    ...(gone > 0 ? [`${counted(gone, 'claim')} ${gone === 1 ? 'is' : 'are'} gone`] : []),
+    ...isWhat(added.length, 'new'),
+    ...isWhat(gone.length, 'gone'),
   ];
   return `since ${since}: ${parts.join(', ')}`;
 }
+
+const isWhat = (count: number, what: string): readonly string[] =>
+  count === 0 ? [] : [`${counted(count, 'claim')} ${count === 1 ? 'is' : 'are'} ${what}`];
 
 function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
   const isAre = (count: number): string => (count === 1 ? 'is' : 'are');

@@ -27,8 +27,8 @@ function changesJson({ since, changed, added, gone }: Changes): object {
       before,
       now: claim.verdict.verdict,
     })),
-    added,
-    gone,
+    added: added.length,
+    gone: gone.length,
   };
 }
 

@@ -15,12 +15,19 @@ export function shownFindings(
   return inReadingOrder([...diagnostics, ...notes], file);
 }
 
+/** What is said of words of the narration that seem to make a claim. */
+export const withoutClaimMessage = (words: string): string => `\`${words}\` has no claim behind it`;
+
+/** What is said of words of opinion. */
+export const opinionMessage = (words: string): string =>
+  `\`${words}\` speaks of history, intention, feeling or taste, and no note can settle that`;
+
 function withoutClaim({ words, span, claim, verdict }: UncheckedWords): Diagnostic {
   const says = verdict === undefined ? '' : `; ${verdict.verdict} ${verdict.code}: ${verdict.reason}`;
   return {
     code: 'L0505',
     severity: 'note',
-    message: `\`${words}\` has no claim behind it`,
+    message: withoutClaimMessage(words),
     span,
     notes: [`it seems to say that ${claim}${says}`],
     help: 'to have it checked, write `[words]{claim}`',
@@ -31,7 +38,7 @@ function opinion({ words, span }: OpinionWords): Diagnostic {
   return {
     code: 'L0506',
     severity: 'note',
-    message: `\`${words}\` speaks of history, intention, feeling or taste, and no note can settle that`,
+    message: opinionMessage(words),
     span,
   };
 }

@@ -36,8 +36,8 @@ const compare = (before: readonly Row[], now: readonly Row[]) => {
   );
   return {
     changed: changed.map(({ claim, before: was }) => [claim.entry.text, was, claim.verdict.verdict]),
-    added,
-    gone,
+    added: added.length,
+    gone: gone.length,
   };
 };
 
@@ -88,8 +88,12 @@ describe('changes since an earlier state', () => {
   test('lessons are found by their path however it is typed', () => {
     const earlier = {
       lessons: [
-        { file: './x/a.yaml', claims: [{ step: 0, text: 'x', verdict: 'holds' as const }] },
-        { file: 'b.yaml', claims: [] },
+        {
+          file: './x/a.yaml',
+          claims: [{ step: 0, text: 'x', verdict: 'holds' as const, code: 'C0201', reason: '' }],
+          findings: [],
+        },
+        { file: 'b.yaml', claims: [], findings: [] },
       ],
     };
     const { changed } = changesSince('s', earlier, [lesson('x/a.yaml', [[0, 'x', 'fails']])]);
@@ -99,7 +103,12 @@ describe('changes since an earlier state', () => {
 
 describe('a report that was written earlier', () => {
   test('is read back from JSON, and nothing has changed since', async () => {
-    const report = await checkedLessons('fails-and-others', 'all-hold');
+    const report = await checkedLessons(
+      'fails-and-others',
+      'all-hold',
+      'unreadable-claims',
+      'words-of-the-narration',
+    );
     const earlier = readEarlierReport(checkFormats.json(report));
     expect(earlier?.lessons.map(({ claims }) => claims.length)).toEqual(
       report.lessons.map(({ claims }) => claims.length),
@@ -108,8 +117,10 @@ describe('a report that was written earlier', () => {
     expect(changesSince('then', earlier, report.lessons)).toEqual({
       since: 'then',
       changed: [],
-      added: 0,
-      gone: 0,
+      added: [],
+      gone: [],
+      newFindings: [],
+      goneFindings: [],
     });
   });
 

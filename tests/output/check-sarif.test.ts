@@ -6,7 +6,7 @@ import { createRequire } from 'node:module';
 import { Ajv } from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { catalogue, sourceText } from '../../src/diagnostics/index.js';
-import { checkFormats } from '../../src/output/index.js';
+import { changesSince, checkFormats, earlierLesson } from '../../src/output/index.js';
 import type { CheckOptions, CheckReport } from '../../src/output/index.js';
 import { checkedLessons, plain } from './checked-lesson.js';
 
@@ -41,6 +41,7 @@ interface Log {
       readonly relatedLocations?: readonly unknown[];
       readonly partialFingerprints: Readonly<Record<string, string>>;
       readonly suppressions?: readonly unknown[];
+      readonly baselineState?: string;
     }[];
   }[];
 }
@@ -153,6 +154,81 @@ describe('a report in SARIF', () => {
     };
     expect(uriOf('my lessons/100 % #1?.yaml')).toBe('my%20lessons/100%20%25%20%231%3F.yaml');
     expect(uriOf('/a b/c.yaml')).toBe('file:///a%20b/c.yaml');
+  });
+});
+
+// SARIF 2.1.0, 3.27.24: where one result has a state against the baseline, all have.
+describe('against an earlier state', () => {
+  const compared = async (options: CheckOptions = plain) => {
+    const { lessons } = await checkedLessons('fails-and-others', 'unreadable-claims');
+    const [changing, broken] = lessons;
+    const [first, second, third, ...others] = changing?.claims ?? [];
+    if (changing === undefined || broken === undefined || first === undefined) throw new Error('two lessons');
+    if (second === undefined || third === undefined) throw new Error('three claims');
+    const lost = { ...third, entry: { ...third.entry, text: 'bar 2 is ii' } };
+    const judged = (claim: typeof first, verdict: 'holds' | 'fails') => ({
+      ...claim,
+      verdict: { ...claim.verdict, verdict },
+    });
+    const earlier = {
+      lessons: [
+        earlierLesson({
+          ...changing,
+          claims: [judged(first, 'fails'), judged(second, 'holds'), judged(lost, 'fails'), ...others],
+        }),
+        earlierLesson({ ...broken, diagnostics: broken.diagnostics.slice(1) }),
+      ],
+    };
+    const now = [
+      {
+        ...changing,
+        claims: [judged(first, 'holds'), judged(second, 'fails'), judged(third, 'fails'), ...others],
+      },
+      { ...broken, diagnostics: broken.diagnostics.slice(0, -1) },
+    ];
+    return sarif({ lessons: now, changes: changesSince('HEAD~1', earlier, now) }, options);
+  };
+
+  test('each result says whether it is new, unchanged, updated or absent', async () => {
+    const { log, results } = await compared();
+    validate(log);
+    expect(validate.errors).toBeNull();
+    const states = results.map(result => result.baselineState);
+    expect(states).not.toContain(undefined);
+    const count = (state: string) => states.filter(each => each === state).length;
+    // Two changed verdicts; a claim and a finding that are new; the same gone.
+    expect(['new', 'updated', 'absent'].map(count)).toEqual([2, 2, 2]);
+    expect(count('unchanged')).toBe(results.length - 6);
+    expect(count('unchanged')).toBeGreaterThan(0);
+  });
+
+  test('a verdict that is mended is still a result, and says what it was', async () => {
+    const { results } = await compared();
+    const mended = results.find(({ kind }) => kind === 'pass');
+    expect(mended?.baselineState).toBe('updated');
+    expect(mended?.message.text).toMatch(/\nsince HEAD~1: fails → holds$/u);
+  });
+
+  test('what is gone is told without a place, as no error', async () => {
+    const { results } = await compared();
+    const gone = results.filter(each => each.baselineState === 'absent');
+    expect(gone.map(each => each.level)).toEqual(['none', 'none']);
+    expect(gone[1]?.message.text).toMatch(/^gone since HEAD~1: bar 2 is ii\nfails: /u);
+    expect(gone[1]?.locations?.[0]?.physicalLocation).toEqual({
+      artifactLocation: { uri: 'tests/fixtures/check/fails-and-others/lesson.yaml' },
+    });
+  });
+
+  test('a claim keeps its fingerprint when its verdict changes', async () => {
+    const updated = (await compared()).results.filter(each => each.baselineState === 'updated');
+    const { results } = sarif(await checkedLessons('fails-and-others'), { ...plain, all: true });
+    const prints = results.map(each => each.partialFingerprints['barwise/v1']);
+    for (const each of updated) expect(prints).toContain(each.partialFingerprints['barwise/v1']);
+  });
+
+  test('without an earlier state no result has one', async () => {
+    const { results } = sarif(await checkedLessons('fails-and-others'));
+    expect(new Set(results.map(each => each.baselineState))).toEqual(new Set([undefined]));
   });
 });
 
