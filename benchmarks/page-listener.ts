@@ -19,6 +19,8 @@ export interface Listener {
 
 interface Recording {
   context?: AudioContext;
+  /** What sounded before this frame of the context belongs to an earlier recording; its blocks may come late. */
+  since: number;
   /** `first` is the frame of the context that a block begins with. */
   blocks: { readonly first: number; readonly samples: number[] }[];
   clock: { readonly contextTime: number; readonly performanceTime: number }[];
@@ -31,7 +33,7 @@ interface Recording {
  * goes there, and the moment after each frame that shows new marks is noted.
  */
 function install(): void {
-  const recording: Recording = { blocks: [], clock: [], marks: [], longTasks: [] };
+  const recording: Recording = { since: 0, blocks: [], clock: [], marks: [], longTasks: [] };
   Object.assign(globalThis, { recording });
   const size = 1024;
   const silent = 1e-6;
@@ -53,6 +55,7 @@ function install(): void {
       // The count begins anew every three minutes.
       const rounds = Math.round((context.currentTime * context.sampleRate - counted) / counter.length);
       const first = counted + rounds * counter.length;
+      if (first < recording.since) return;
       const samples = event.inputBuffer.getChannelData(0);
       // What is silent need not be carried out of the page.
       if (samples.some(sample => Math.abs(sample) > silent))
@@ -101,6 +104,9 @@ function install(): void {
   }).observe({ type: 'longtask' });
 }
 
+/** How long after a stop nothing is heard any more, in milliseconds. */
+const fadedAfter = 200;
+
 /** Makes the page record itself. To be called before the page is opened. */
 export async function listenIn(page: Page): Promise<Listener> {
   // The runner of this script names functions by a helper of its own, which the page does not have.
@@ -110,12 +116,16 @@ export async function listenIn(page: Page): Promise<Listener> {
     play: async seconds => {
       await page.evaluate(() => {
         const { recording } = globalThis as unknown as { recording: Recording };
-        Object.assign(recording, { blocks: [], clock: [], marks: [], longTasks: [] });
+        const { currentTime = 0, sampleRate = 0 } = recording.context ?? {};
+        const since = currentTime * sampleRate;
+        Object.assign(recording, { since, blocks: [], clock: [], marks: [], longTasks: [] });
       });
       await page.locator('.transport-play').click();
       await page.waitForTimeout(seconds * 1000 + 600);
       if ((await page.locator('.transport-play').textContent()) === 'Pause')
         await page.locator('.transport-play').click();
+      // A click that falls into the fade of the stop is faint, and must be over before the next recording.
+      await page.waitForTimeout(fadedAfter);
       const { blocks, clock, marks, longTasks, sampleRate } = await page.evaluate(() => {
         const { recording } = globalThis as unknown as { recording: Recording };
         return { ...recording, sampleRate: recording.context?.sampleRate ?? 0, context: undefined };
