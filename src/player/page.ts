@@ -299,9 +299,10 @@ export function buildPage(
     for (const [index, view] of steps.entries()) view.setCurrent(index === step);
     for (const view of notations.values()) view.markEvidence([]);
     showExcerpt(step);
+    // A lesson that opens at its beginning shows its title.
+    if (!first || step > 0) steps[step]?.bringIntoView();
     if (first) return;
     status.textContent = `Step ${step + 1} of ${data.steps.length}: ${data.steps[step]?.title ?? ''}`;
-    steps[step]?.bringIntoView();
   }
 
   function show(progress: Progress): void {

@@ -137,4 +137,25 @@ describe('the page, opened from the disk', () => {
     expect(drawn).toEqual(drawn.map((_, line) => (line === 0 ? ['3', '4', '3', '4'] : [])));
     await page.context().close();
   });
+
+  test.each([
+    ['', true],
+    ['#step-3', false],
+  ])(
+    'opened at "%s" it shows the words of that step, and its title only at the beginning',
+    async (hash, title) => {
+      const { page } = await openPage(browser, address + hash, { width: 1280, height: 560 });
+      const seen = (selector: string): Promise<boolean> =>
+        page.locator(selector).evaluate(element => {
+          const { top, bottom } = element.getBoundingClientRect();
+          const around = element.closest('.words')?.getBoundingClientRect();
+          return around !== undefined && top >= around.top && bottom <= around.bottom;
+        });
+      await page.waitForFunction(() => document.querySelector('.step.current .step-head') !== null);
+      // Scrolling may be smooth.
+      await expect.poll(() => seen('.step.current .step-head')).toBe(true);
+      await expect.poll(() => seen('h1')).toBe(title);
+      await page.context().close();
+    },
+  );
 });
