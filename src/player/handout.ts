@@ -25,8 +25,9 @@ function barsOf(data: PageData, { firstBar, lastBar }: PageStep): string {
 
 function claimItem(data: PageData, claim: PageClaim): HTMLElement {
   const number = data.claims.indexOf(claim) + 1;
+  const isTold = claim.reason.includes('set aside');
   const evidence = claim.evidence
-    .filter(({ role }) => role !== 'supports')
+    .filter(({ role }) => role !== 'supports' && !(isTold && role === 'set aside'))
     .map(({ role, pitch, bar, why }) => {
       const place = bar === '' ? '' : ` (${bar === '0' ? 'pickup' : `bar ${bar}`})`;
       return `${role}: ${withAccidentals(pitch)}${place}${why === '' ? '' : `, ${why}`}`;

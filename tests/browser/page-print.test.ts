@@ -85,4 +85,19 @@ describe('on paper', () => {
     expect(reports).toEqual([]);
     await page.context().close();
   });
+
+  test.each([
+    ['A, C#, E and G sound', 6],
+    ['A, C#, E and G sound; set aside: D (passing tone)', 1],
+  ])('what is set aside is told once in the key: %s', async (reason, times) => {
+    const { page } = await openPage(
+      browser,
+      writePage(await practiceLesson(await bundlePlayer(), { reason })),
+    );
+    await paper(page, 'Key with labels and reasons');
+    const told = (await page.locator('.handout-claims li').nth(1).textContent()) ?? '';
+    expect(told).toMatch(/^bar 3 is V7 holds: A, C♯, E and G sound/);
+    expect(told.match(/set aside/g)).toHaveLength(times);
+    await page.context().close();
+  });
 });
