@@ -126,6 +126,18 @@ const placedAfter = <T, S>(
     ),
   );
 
+/** `in bar 16 is a perfect cadence`, `in bar 8 we have a half cadence`, `from bar 9 to 16 we modulate to D major`. */
+const placeFirst: Parser<Claim> = rule('PlaceFirst', () =>
+  map(
+    sequence(
+      before,
+      quiet(optional(word('we', 'you', 'one', 'the piece', 'the music', 'it'))),
+      list(placePredicate, and),
+    ),
+    ([place, , predicates]) => statements([span(place)], predicates),
+  ),
+);
+
 const thereIs = rule('ThereIs', () =>
   choice(
     map(word('there is', "there's", 'there are'), () => false),
@@ -411,6 +423,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     relatedKeys,
     severalNumerals,
     thereSentence,
+    placeFirst,
     aspectSentence,
     edgeSentence,
     bassSentence,

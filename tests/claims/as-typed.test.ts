@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { readClaim } from '../../src/claims/index.js';
+import type { VerdictWord } from '../../src/claims/index.js';
 import { ask, contextOf } from './asking.js';
 import { scoreNamed } from './scores.js';
 
@@ -11,8 +12,14 @@ const group = z.strictObject({
   home: z.string(),
   versions: z.array(z.string()).optional(),
   conventions: z.strictObject({ 'cadence-names': z.enum(['US', 'UK']) }).optional(),
-  sentences: z.array(z.string().regex(/^[+-] /u)),
+  sentences: z.array(z.string().regex(/^[+~?-] /u)),
 });
+const verdictOf: Readonly<Record<string, VerdictWord>> = {
+  '+': 'holds',
+  '~': 'arguable',
+  '?': 'undecided',
+  '-': 'fails',
+};
 const groups = z.array(group).parse(parse(readFileSync('tests/fixtures/sentences/as-typed.yaml', 'utf8')));
 
 describe.each(groups)(
@@ -25,7 +32,7 @@ describe.each(groups)(
     test.each(sentences)('%s', sentence => {
       const verdict = ask(sentence.slice(2), context());
       expect({ verdict: verdict.verdict, reason: verdict.reason }).toEqual({
-        verdict: sentence.startsWith('+') ? 'holds' : 'fails',
+        verdict: verdictOf[sentence.charAt(0)],
         reason: verdict.reason,
       });
       // What is proposed can be pasted: it is read, and it holds.

@@ -69,7 +69,7 @@ describe('a place is read in every form that a teacher types', () => {
     ['bar five', 4],
     ['bar 5 beat x', 11],
     ['bar 5 beat 3 until', 18],
-    ['the bar', 4],
+    ['the bar', 7],
     ['bar 1234567', 4],
   ])('%s stops at %i', (written, at) => {
     const { steps, failure } = whole.read(startReading(written), 0);

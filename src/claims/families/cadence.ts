@@ -209,6 +209,9 @@ export const cadenceFamily = family<Span, CadenceSays>({
     ...['ends on', 'ends in', 'closes on', 'closes in', 'cadences with'].map(
       each => [verb(each, each.replace(/s(?= )/u, '')), cadence('ends')] as const,
     ),
+    ...(['finishes with', 'finishes on', 'finishes in'] as const).map(
+      each => [verb(each, each.replace('es ', ' ')), cadence('ends')] as const,
+    ),
     [verb('ends with', 'end with'), cadence('ends')],
     [verb('closes with', 'close with'), cadence('ends')],
   ],

@@ -13,15 +13,15 @@ import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
-import { be, have, printHave, verb } from '../terms/verb.js';
+import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { segmentsIn } from '../segments.js';
 
 /** How many chords a place has, as a whole or in each of its bars. */
-export interface HarmonicRhythmSays {
-  readonly chords: number;
-  readonly each: 'place' | 'bar';
-}
+export type HarmonicRhythmSays =
+  | { readonly chords: number; readonly each: 'place' | 'bar' }
+  /** A chord begins at the beat, or within the place. */
+  | { readonly changes: true };
 
 const perBar = word(
   'a bar',
@@ -32,6 +32,10 @@ const perBar = word(
   'a measure',
   'per measure',
   'each bar',
+  'in each measure',
+  'in every measure',
+  'every measure',
+  'each measure',
 );
 const chordsNoun = word('chords', 'chord', 'harmonies', 'harmony');
 const complement: Parser<HarmonicRhythmSays> = choice(
@@ -46,13 +50,12 @@ const changing = map(sequence(optional(word('once')), perBar), (): HarmonicRhyth
   chords: 1,
   each: 'bar',
 }));
-const unchanged: HarmonicRhythmSays = { chords: 1, each: 'place' };
-/** `does not change` says that there is one chord. */
+const aChange: HarmonicRhythmSays = { changes: true };
 const changes: Verb = choice<{ readonly negated: boolean }>(
   map(word('does not change', "doesn't change", 'do not change', "don't change", 'stays the same'), () => ({
-    negated: false,
+    negated: true,
   })),
-  map(word('changes', 'change'), () => ({ negated: true })),
+  map(word('changes', 'change'), () => ({ negated: false })),
 );
 
 const isIn = (harmony: Harmony, bar: Bar): boolean =>
@@ -71,6 +74,38 @@ const evidenceOf = (
     return note === undefined ? [] : [noteEvidence(role, note, `${first.roman} begins`, context)];
   });
 
+/** Whether a chord begins within a place, or at its beat, which another chord comes before. A new inversion is no new chord. */
+function checkChange(span: Span, context: ClaimContext): Finding<Span> {
+  const all = harmoniesOf(context.analysis.segments);
+  const { moment, range } = span;
+  const begins = ({ start }: Harmony): boolean =>
+    moment === undefined
+      ? isBefore(range.start, start) && isBefore(start, range.end)
+      : compare(start, moment) === 0 && compare(start, range.start) === 0;
+  const found = all.filter((harmony, at) => at > 0 && begins(harmony));
+  const during = harmoniesOf(
+    segmentsIn(context.analysis, moment === undefined ? range : { start: moment, end: moment }),
+  );
+  const [first] = found;
+  const before = first === undefined ? undefined : all[all.indexOf(first) - 1];
+  const names = during.map(({ segments: [one] }) => one.roman).join(' ');
+  return {
+    verdict: first === undefined ? 'fails' : 'holds',
+    code: first === undefined ? 'C1302' : 'C1301',
+    reason:
+      first === undefined
+        ? `the chord of ${span.name} stays ${names}`
+        : moment === undefined
+          ? `the chords of ${span.name} are ${names}`
+          : `${before?.segments[0].roman ?? ''} changes to ${first.segments[0].roman} there`,
+    evidence: evidenceOf(
+      first === undefined ? during : found,
+      first === undefined ? 'contradicts' : 'supports',
+      context,
+    ),
+  };
+}
+
 /** The pace of the chords: claim J1 of the trade. A new inversion is no new chord. */
 export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   name: 'harmonic rhythm',
@@ -79,17 +114,27 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
     [have, complement],
     [verb('changes chord', 'change chord'), changing],
     [verb('changes harmony', 'change harmony'), changing],
+    [verb('changes chord', 'change chord'), nothing(aChange)],
+    [verb('changes harmony', 'change harmony'), nothing(aChange)],
+    [
+      have,
+      map(word('a change of harmony', 'a change of chord', 'a new chord', 'a new harmony'), () => aChange),
+    ],
   ],
   aspects: [
     [word('harmonic rhythm'), be, complement],
     [word('harmony', 'chord', 'chords'), verb('changes', 'change'), changing],
-    [word('harmony', 'chord'), changes, nothing(unchanged)],
+    [word('harmony', 'chord'), changes, nothing(aChange)],
   ],
-  print: ({ chords, each }, form) =>
-    `${printHave(form)} ${chordsWord(chords)}${each === 'bar' ? ' a bar' : ''}`,
-  check: (span, { chords, each }, context, make): Finding<Span> => {
+  print: (says, form) =>
+    'changes' in says
+      ? printVerb('changes harmony', 'change harmony', form)
+      : `${printHave(form)} ${chordsWord(says.chords)}${says.each === 'bar' ? ' a bar' : ''}`,
+  check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
+    if ('changes' in says) return checkChange(span, context);
+    const { chords, each } = says;
     const harmonies = harmoniesOf(segmentsIn(context.analysis, span.range));
     const readings = harmonies.map(({ segments: [first] }) => first.roman).join(' ');
     if (each === 'place') {

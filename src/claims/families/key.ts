@@ -94,6 +94,9 @@ const verbs: readonly (readonly [string, string, KeySays['what']])[] = [
   ['opens in', 'open in', 'begins in'],
   ['ends in', 'end in', 'ends in'],
   ['closes in', 'close in', 'ends in'],
+  ['finishes in', 'finish in', 'ends in'],
+  ['returns to', 'return to', 'modulates to'],
+  ['has modulated to', 'have modulated to', 'modulates to'],
   ['stays in', 'stay in', 'stays in'],
   ['remains in', 'remain in', 'stays in'],
   ['modulates to', 'modulate to', 'modulates to'],
@@ -173,7 +176,7 @@ export const keyFamily = family<Span, KeySays>({
     [have, map(sequence(article, word('modulation to'), keyRef), ([, , key]) => says('modulates to', key))],
   ],
   aspects: [
-    [word('key', 'home key', 'tonality'), be, map(keyRef, key => says('is in', key))],
+    [word('key', 'home key', 'main key', 'tonality'), be, map(keyRef, key => says('is in', key))],
     [
       word('key', 'home key', 'tonality'),
       verb('changes to', 'change to'),

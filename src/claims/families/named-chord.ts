@@ -8,7 +8,7 @@ import type { ClaimContext, Range } from '../model.js';
 import { mainSegment } from '../segments.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { article } from '../terms/chord-name.js';
+import { article, inversionAdjectives, inversions } from '../terms/chord-name.js';
 import { keyName } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { bestOf, judged, silence } from './judged.js';
@@ -30,36 +30,90 @@ const names = {
 export interface NamedChordSays {
   readonly name: keyof typeof names;
   readonly key?: Key;
+  /** 0 root position; any where it is not said. */
+  readonly inversion?: number;
+  /** Only the chord with its seventh. */
+  readonly seventh?: true;
 }
 
 const codes: Codes = { supported: 'C0201', rivalled: 'C0202', open: 'C0203', contradicted: 'C0204' };
 
-const numeralsOf = (name: NamedChordSays['name'], key: Key): readonly RomanNumeral[] =>
+/** The numerals of a name; with `seventh`, those of its seventh chords. */
+const numeralsOf = ({ name, seventh }: NamedChordSays, key: Key): readonly RomanNumeral[] =>
   names[name][key.mode].flatMap(text => {
     const read = parseRomanNumeral(text);
-    return isUnread(read) ? [] : [read];
+    return isUnread(read) || (seventh === true && read.figures !== '7') ? [] : [read];
   });
 
-const named = wordsFor<NamedChordSays['name']>([
+const otherThanDominant = wordsFor<NamedChordSays['name']>([
   ['tonic', 'tonic'],
   ['supertonic', 'supertonic'],
   ['mediant', 'mediant'],
   ['subdominant', 'subdominant'],
-  ['dominant', 'dominant'],
   ['submediant', 'submediant'],
 ]);
-const withKey = (name: NamedChordSays['name'], key: Key | undefined): NamedChordSays =>
-  key === undefined ? { name } : { name, key };
+const named: Parser<NamedChordSays['name']> = choice(
+  otherThanDominant,
+  map(word('dominant'), () => 'dominant' as const),
+);
+const build = (
+  name: NamedChordSays['name'],
+  key: Key | undefined,
+  seventh: unknown,
+  inversion: number | undefined,
+): NamedChordSays => ({
+  name,
+  ...(key === undefined ? {} : { key }),
+  ...(inversion === undefined ? {} : { inversion }),
+  ...(seventh === undefined ? {} : { seventh: true }),
+});
+const seventhWord = word('seventh', '7th');
+const chordWord = quiet(optional(word('chord', 'triad', 'harmony')));
+const inInversion = optional(map(sequence(word('in'), inversions), ([, inversion]) => inversion));
 const ofKey = optional(map(sequence(word('of', 'in'), keyName), ([, key]) => key));
 
 /** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
 export const namedChordAfterThe: Parser<NamedChordSays> = choice(
-  map(sequence(named, optional(word('chord', 'triad', 'harmony')), ofKey), ([name, , key]) =>
-    withKey(name, key),
+  map(
+    sequence(optional(inversions), named, optional(seventhWord), chordWord, inInversion, ofKey),
+    ([before, name, seventh, , after, key]) => build(name, key, seventh, before ?? after),
   ),
-  map(sequence(word('leading-tone', 'leading-note'), word('chord', 'triad', 'seventh'), ofKey), ([, , key]) =>
-    withKey('leading-tone', key),
+  map(
+    sequence(
+      optional(inversions),
+      word('leading-tone', 'leading-note'),
+      choice(
+        map(sequence(seventhWord, chordWord), () => true),
+        map(word('chord', 'triad'), () => undefined),
+      ),
+      inInversion,
+      ofKey,
+    ),
+    ([before, , seventh, after, key]) => build('leading-tone', key, seventh, before ?? after),
   ),
+);
+/**
+ * `a root-position tonic triad`, `a supertonic seventh`, without its `the`. A dominant seventh may stand on any degree, and `a predominant`
+ * is a function: what is no such word says of itself that the degree is meant.
+ */
+const namedAfterA: Parser<NamedChordSays> = map(
+  sequence(
+    quiet(optional(article)),
+    choice(
+      map(sequence(inversions, named, chordWord, ofKey), ([inversion, name, , key]) =>
+        build(name, key, undefined, inversion),
+      ),
+      map(
+        sequence(otherThanDominant, seventhWord, chordWord, inInversion, ofKey),
+        ([name, seventh, , inversion, key]) => build(name, key, seventh, inversion),
+      ),
+      map(
+        sequence(named, word('chord', 'triad', 'harmony'), word('in'), inversions, ofKey),
+        ([name, , , inversion, key]) => build(name, key, undefined, inversion),
+      ),
+    ),
+  ),
+  ([, says]) => says,
 );
 /** `the dominant`, `the tonic chord`, `the Neapolitan`. */
 export const namedChord: Parser<NamedChordSays> = choice(
@@ -69,24 +123,37 @@ export const namedChord: Parser<NamedChordSays> = choice(
       quiet(optional(choice(article, word('the')))),
       word('Neapolitan sixth', 'Neapolitan'),
       optional(word('chord')),
+      inInversion,
       ofKey,
     ),
-    ([, , , key]) => withKey('Neapolitan', key),
+    ([, , , inversion, key]) => build('Neapolitan', key, undefined, inversion),
   ),
+  namedAfterA,
 );
 
-function ask(of: RomanNumeral, key: Key, range: Range, context: ClaimContext): Judgement {
+function ask(
+  of: RomanNumeral,
+  inversion: number | undefined,
+  key: Key,
+  range: Range,
+  context: ClaimContext,
+): Judgement {
   const { tones } = realize(of, key, context.conventions['seventh-on-I']);
-  return judgeChord(context.analysis, { ...range, tones, key });
+  const bass = inversion === undefined ? undefined : tones[inversion];
+  return judgeChord(context.analysis, { ...range, tones, key, ...(bass === undefined ? {} : { bass }) });
 }
 
 /** Chords by the name of their degree, the Neapolitan among them: claims B7 and C1 of the trade without figures. */
 export const namedChordFamily = family<Span, NamedChordSays>({
   name: 'named chord',
-  examples: ['bar 8 is the dominant chord', 'bar 29 is the Neapolitan chord'],
+  examples: [
+    'bar 8 is the dominant chord',
+    'bar 2 is the dominant seventh chord in second inversion',
+    'bar 29 is the Neapolitan chord',
+  ],
   phrases: [[be, namedChord]],
-  print: ({ name, key }, form) =>
-    `${printBe(form)} the ${name} chord${key === undefined ? '' : ` in ${printKey(key)}`}`,
+  print: ({ name, key, inversion, seventh }, form) =>
+    `${printBe(form)} the ${name}${seventh === true ? ' seventh' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
   check: (span, says, context): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
@@ -99,7 +166,7 @@ export const namedChordFamily = family<Span, NamedChordSays>({
         ? []
         : [numeralFamily.make(says.key === undefined ? { numeral } : { numeral, key })];
     // The notes of the tonic over the fifth are called a six-four of the dominant, and never an arrival (claim C5 of the trade).
-    if (says.name === 'tonic' && main?.roman.startsWith('cad64') === true)
+    if (says.name === 'tonic' && says.inversion !== 2 && main?.roman.startsWith('cad64') === true)
       return {
         verdict: 'fails',
         code: 'C0204',
@@ -110,7 +177,7 @@ export const namedChordFamily = family<Span, NamedChordSays>({
           return isUnread(six) ? [] : [numeralFamily.make({ numeral: six })];
         },
       };
-    const best = bestOf(numeralsOf(says.name, key).map(of => ask(of, key, range, context)));
+    const best = bestOf(numeralsOf(says, key).map(of => ask(of, says.inversion, key, range, context)));
     if (best === undefined) throw new Error(`${says.name} has no numerals`);
     return { ...judged(best, codes, range, context), instead };
   },

@@ -1,11 +1,13 @@
 import { compare } from '../../score/index.js';
 import {
+  degreeTone,
   isUnread,
   nativeTones,
   parseRomanNumeral,
   printChord,
   printKey,
   romanFor,
+  sameKey,
 } from '../../harmony/index.js';
 import type { Key, Segment } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
@@ -52,6 +54,13 @@ function isDiatonic(tones: readonly number[], key: Key): boolean {
   const native: readonly number[] = nativeTones(key);
   return tones.every(tone => native.includes(tone));
 }
+
+/**
+ * The dominant seventh of a key: of a relative major it has only tones of the old minor key, where it is VII7 and heard as V7/III (claim C2 of
+ * the trade), so that it belongs to the new key all the same.
+ */
+const isDominantSeventh = ({ chord }: Segment, key: Key): boolean =>
+  chord.quality === 'dominant seventh' && chord.root === degreeTone(key, 5);
 
 const evidenceOf = (
   ids: readonly number[],
@@ -106,12 +115,24 @@ export const pivotFamily = family<Span, PivotSays>({
     const inOld = isDiatonic(tones, from);
     const inNew = isDiatonic(tones, to);
     const at = segments.indexOf(segment);
-    const next = segments.slice(at + 1, at + 3).find(each => !isDiatonic(each.chord.tones, from));
+    const isOfNewAlone = (each: Segment): boolean =>
+      !isDiatonic(each.chord.tones, from) || isDominantSeventh(each, to);
+    const next = segments.slice(at + 1, at + 3).find(isOfNewAlone);
+    const already = segments
+      .slice(Math.max(0, at - 2), at)
+      .find(each => sameKey(each.key, to) && isOfNewAlone(each));
     const before = segments
       .slice(0, at)
       .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
     const applied = parseRomanNumeral(romanFor(segment.chord, from));
-    if (inOld && inNew) {
+    if (inOld && inNew && !isDominantSeventh(segment, to)) {
+      if (already !== undefined)
+        return {
+          verdict: 'fails',
+          code: 'C0422',
+          reason: `${numerals}, but ${printChord(already.chord)} before it belongs to ${printKey(to)} already`,
+          evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+        };
       if (next === undefined)
         return {
           verdict: 'fails',
@@ -123,7 +144,7 @@ export const pivotFamily = family<Span, PivotSays>({
       return {
         verdict: before ? 'holds' : 'arguable',
         code: before ? 'C0421' : 'C0423',
-        reason: `${numerals}; ${printChord(next.chord)} after it is foreign to ${printKey(from)}${before ? '' : `, but the music before it is not in ${printKey(from)}`}`,
+        reason: `${numerals}; ${printChord(next.chord)} after it is ${isDiatonic(next.chord.tones, from) ? `the dominant seventh of ${printKey(to)}` : `foreign to ${printKey(from)}`}${before ? '' : `, but the music before it is not in ${printKey(from)}`}`,
         evidence: [
           ...evidenceOf(segment.chordTones, numerals, 'supports', context),
           ...evidenceOf(
@@ -136,7 +157,8 @@ export const pivotFamily = family<Span, PivotSays>({
       };
     }
     const key = inOld ? to : from;
-    const isApplied = !isUnread(applied) && applied.target !== undefined && inNew;
+    const isApplied =
+      inNew && (isDominantSeventh(segment, to) || (!isUnread(applied) && applied.target !== undefined));
     return {
       verdict: inNew ? 'arguable' : 'fails',
       code: inNew ? 'C0423' : 'C0422',

@@ -39,12 +39,17 @@ export const at = word('of', 'in', 'at', 'on', 'from', 'during', 'throughout', '
 const to = rule('To', () => quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through'))));
 const comma = quiet(optional(mark(',')));
 
-const oneBar = rule('OneBar', () => map(sequence(bar, barLabel), ([, label]) => label));
+const oneBar = rule('OneBar', () =>
+  map(sequence(quiet(optional(word('the'))), bar, barLabel), ([, , label]) => label),
+);
 
 /** `bar 5`, `bars 5-8`, `bars 5 to 8`, and `bars 5 and 6` where they are neighbours. */
 const barRange: Parser<Place> = choice(
   map(oneBar, (label): Place => ({ kind: 'bars', first: label, last: label })),
-  map(sequence(bars, barLabel, to, barLabel), ([, first, , last]): Place => ({ kind: 'bars', first, last })),
+  map(
+    sequence(quiet(optional(word('the'))), bars, barLabel, to, quiet(optional(bar)), barLabel),
+    ([, , first, , , last]): Place => ({ kind: 'bars', first, last }),
+  ),
   refine(
     sequence(bars, barLabel, and, barLabel),
     ([, first, , last]): Place | undefined =>

@@ -76,6 +76,11 @@ export const thing: Parser<Thing> = rule(
         () => ({ kind: 'chromatic' }),
       ),
       map(nonChordTone, says => ({ kind: 'tone', says })),
+      // Before the names of the degrees: `the first dominant seventh` is a chord of that quality.
+      map(sequence(quiet(optional(article)), ofQualityAlone), ([, quality]) => ({
+        kind: 'harmony',
+        of: chordFamily.make({ form: 'words', quality }),
+      })),
       map(
         choice(
           aChord,
@@ -86,10 +91,6 @@ export const thing: Parser<Thing> = rule(
           of: predicate,
         }),
       ),
-      map(sequence(quiet(optional(article)), ofQualityAlone), ([, quality]) => ({
-        kind: 'harmony',
-        of: chordFamily.make({ form: 'words', quality }),
-      })),
       map(sequence(quiet(optional(article)), noteName), ([, note]) => ({ kind: 'note', note })),
     ),
   'what is counted: `note G#`, `chord D7`, `V7/V` or `a half cadence`',

@@ -9,6 +9,7 @@ import {
   rule,
   sequence,
   shapes,
+  token,
   word,
 } from '../grammar/index.js';
 import type { Parser, Shape } from '../grammar/index.js';
@@ -83,6 +84,29 @@ const written: Parser<RomanNumeral> = foreignToken({
   },
 });
 
+/** Figures by inversion, of a triad and of a seventh chord (Hutchinson, Figured Bass Inversion Symbols). */
+const figuresOf = { triad: ['', '6', '64'], seventh: ['7', '65', '43', '42'] } as const;
+const lettersOf = { a: 0, b: 1, c: 2, d: 3 } as const;
+/** `Vb`, `ii7b`, `V7d`: British letters for the inversions (a root position to d third inversion; from memory, ABRSM usage). */
+const lettered: Parser<RomanNumeral> = token({
+  name: 'LetteredNumeral',
+  label: 'a Roman numeral such as `V65/V`',
+  shape: inOrder(
+    maybe(accidental),
+    degree,
+    maybe(oneOf('o', '°', 'ø', '+')),
+    oneOf(inOrder(text('7'), oneOf('a', 'b', 'c', 'd')), 'a', 'b', 'c'),
+  ),
+  value: matched => {
+    const [letter] = [...matched.slice(-1)];
+    const read = parseRomanNumeral(matched.slice(0, -1));
+    const inversion = letter === undefined ? undefined : lettersOf[letter as keyof typeof lettersOf];
+    if (isUnread(read) || inversion === undefined) return undefined;
+    const figures = figuresOf[read.figures === '7' ? 'seventh' : 'triad'][inversion];
+    return figures === undefined ? undefined : { ...read, figures };
+  },
+});
+
 /** `V7 of iv` for `V7/iv`. */
 const ofTarget: Parser<RomanNumeral> = refine(
   sequence(written, word('of'), written),
@@ -92,8 +116,6 @@ const ofTarget: Parser<RomanNumeral> = refine(
   },
   'a numeral applied to another such as `V7 of V`',
 );
-/** Figures by inversion, of a triad and of a seventh chord (Hutchinson, Figured Bass Inversion Symbols). */
-const figuresOf = { triad: ['', '6', '64'], seventh: ['7', '65', '43', '42'] } as const;
 /** `V7 in second inversion` for `V43`. */
 const inverted: Parser<RomanNumeral> = refine(
   sequence(written, quiet(optional(word('chord'))), word('in'), inversions),
@@ -112,7 +134,7 @@ const inverted: Parser<RomanNumeral> = refine(
 /** A numeral as written, `V7 of iv`, `V7 in second inversion`. */
 export const numeral: Parser<RomanNumeral> = rule(
   'Numeral',
-  () => choice(written, ofTarget, inverted),
+  () => choice(written, lettered, ofTarget, inverted),
   'a Roman numeral such as `V65/V`',
 );
 /** The numeral token alone. */

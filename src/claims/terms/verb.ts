@@ -114,6 +114,7 @@ export const startsOrEnds: Parser<Edge> = rule('StartsOrEnds', () =>
           ['opens', 'open', 'begins'],
           ['ends', 'end', 'ends'],
           ['closes', 'close', 'ends'],
+          ['finishes', 'finish', 'ends'],
         ] as const
       ).map(([singular, plural, how]) =>
         map(verb(`${singular} ${preposition}`, `${plural} ${preposition}`), ({ negated }) => ({
