@@ -18,13 +18,16 @@ const barAt = (number: number): PlainBar => (number % 8 === 0 ? close : (walk[(n
 const numbers = (from: number, to: number): readonly number[] =>
   Array.from({ length: to - from + 1 }, (_, index) => from + index);
 
-/** The piece in ABC notation. */
+/** The piece in ABC notation, four bars to a line, one line for each hand. */
 export function plainScore(bars: number): string {
-  const line = (hand: 'right' | 'left'): string =>
-    numbers(1, bars)
-      .map(number => barAt(number)[hand])
-      .join(' | ');
-  return `X:1\nT:A plain piece\nM:4/4\nL:1/8\nQ:1/4=100\n%%score {R L}\nV:R clef=treble\nV:L clef=bass\nK:C\n[V:R] ${line('right')} |]\n[V:L] ${line('left')} |]\n`;
+  const line = (hand: 'right' | 'left', from: number): string => {
+    const last = Math.min(bars, from + 3);
+    const music = numbers(from, last).map(number => barAt(number)[hand]);
+    return `[V:${hand === 'right' ? 'R' : 'L'}] ${music.join(' | ')} ${last === bars ? '|]' : '|'}\n`;
+  };
+  const starts = numbers(0, Math.ceil(bars / 4) - 1).map(index => index * 4 + 1);
+  const music = starts.map(from => line('right', from) + line('left', from)).join('');
+  return `X:1\nT:A plain piece\nM:4/4\nL:1/8\nQ:1/4=100\n%%score {R L}\nV:R clef=treble\nV:L clef=bass\nK:C\n${music}`;
 }
 
 const kinds: readonly ((bar: number) => string)[] = [

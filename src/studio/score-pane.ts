@@ -62,7 +62,7 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
       handlers.write(barsText(labels(bars)));
     },
   });
-  new ResizeObserver(() => view?.layOut()).observe(sheet);
+  new ResizeObserver(() => void view?.layOutGently()).observe(sheet);
 
   return {
     element: html('section', { class: 'pane score-pane', 'aria-label': 'Score' }, sheet, report.element),
@@ -85,7 +85,7 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
           covered: new Set(),
           readings: [],
         });
-        view.layOut();
+        void view.layOutGently();
       }
       choice.clear();
     },

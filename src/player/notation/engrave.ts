@@ -2,6 +2,7 @@ import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
 import { dropUnseenKeys, engravingLook, setLineHeads } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
+import { lineGroups } from './line-groups.js';
 
 /** A note head as drawn. Coordinates are those of the engraving. */
 export interface DrawnHead {
@@ -61,6 +62,8 @@ interface NamedStaff {
 
 /** How much wider than its narrowest possible setting a bar looks at ease. */
 const ease = 1.7;
+/** What the engraver parses where a tune is there already: `afterParsing` puts that in its place. */
+const emptyTune = 'X:1\nK:C\n';
 /** The score is told in words beside the drawing. */
 const look: AbcVisualParams = { ...engravingLook, ariaLabel: '' };
 
@@ -126,50 +129,103 @@ function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
   };
 }
 
+/** A pause between two pieces of the work, in which the page may see to the reader. */
+export type Pause = undefined;
+
+/** Lines of the source that are measured at a time, and lines that are engraved at a time: some 20 ms of work. */
+export const linesTogether = { measured: 12, engraved: 4 };
+
+/** The engraver's own measuring, which the types of abcjs leave out. */
+interface Measures {
+  readonly getMeasureWidths: (
+    tune: TuneObject,
+  ) => readonly { readonly left: number; readonly measureWidths: readonly number[] }[];
+}
+
+/** Some lines of a tune as a tune of its own; where more follow, its last line is not set as the last one of a piece. */
+const excerpt = (tune: TuneObject, lines: readonly TuneLine[], isLast: boolean): TuneObject => ({
+  ...tune,
+  lines: [...lines, ...(isLast ? [] : [{} as TuneLine])],
+  // The tempo stands over the first staff alone.
+  metaText: lines.includes(tune.lines.find(line => line.staff !== undefined) ?? {}) ? tune.metaText : {},
+  getMeterFraction: () => tune.getMeterFraction(),
+});
+
+const parsed = (abc: string, options: AbcVisualParams): TuneObject => abcjs.parseOnly(abc, options)[0];
+
 /**
- * Engraves the score for lines of `width` units. `endsWell` names the bar lines (by source offset of the bar line's end) after
- * which a new line is welcome. `place` must be in the document, because text is measured; what is drawn in it is taken out again
- * by whoever uses the drawings.
+ * Engraves the score for lines of `width` units, group of lines by group of lines. `goodEnds` names the bars after which a new line is
+ * welcome. `place` must be in the document, because text is measured; what is drawn in it is taken out again by whoever uses the
+ * drawings, before the next group is asked for.
  */
-export function engrave(
+export function* engrave(
   abc: string,
   place: HTMLElement,
   width: number,
-  lineBreaks: readonly (readonly number[])[],
-): readonly DrawnSystem[] {
-  const [written] = abcjs.parseOnly(abc);
-  const [tune] = abcjs.renderAbc(place, abc, {
-    ...look,
-    staffwidth: width,
-    lineBreaks: lineBreaks as unknown as number[],
-    afterParsing: parsed => {
-      setLineHeads(parsed, written);
-      dropUnseenKeys(parsed);
-      return withoutRepeatedNames(parsed);
-    },
-  });
-  const lines = tune.lines.filter(line => line.staff !== undefined);
-  const drawings = [...place.querySelectorAll<SVGGElement>('.abcjs-staff-wrapper')];
-  return drawings.flatMap((drawing, index) => {
-    const line = lines[index];
-    return line === undefined ? [] : [drawnSystem(drawing, line)];
-  });
+  goodEnds: ReadonlySet<number>,
+  together = linesTogether,
+): Generator<Pause | readonly DrawnSystem[], void> {
+  const written = parsed(abc, look);
+  yield undefined;
+  const measured = parsed(abc, look);
+  yield undefined;
+  const lineBreaks = yield* lineBreaksFor(measured, place, width, goodEnds, together.measured);
+  const tune = parsed(abc, { ...look, staffwidth: width, lineBreaks: lineBreaks as unknown as number[] });
+  setLineHeads(tune, written);
+  dropUnseenKeys(tune);
+  withoutRepeatedNames(tune);
+  yield undefined;
+  const groups = lineGroups(tune.lines, together.engraved);
+  for (const [index, lines] of groups.entries()) {
+    abcjs.renderAbc(place, emptyTune, {
+      ...look,
+      staffwidth: width,
+      afterParsing: empty => Object.assign(empty, excerpt(tune, lines, index === groups.length - 1)),
+    });
+    const staves = lines.filter(line => line.staff !== undefined);
+    const drawings = [...place.querySelectorAll<SVGGElement>('.abcjs-staff-wrapper')];
+    yield drawings.flatMap((drawing, line) => {
+      const drawn = staves[line];
+      return drawn === undefined ? [] : [drawnSystem(drawing, drawn)];
+    });
+  }
 }
 
 /** For every section of the score (a heading in the music starts a new one) the bars after which its lines end. */
-export function lineBreaksFor(
-  abc: string,
+function* lineBreaksFor(
+  tune: TuneObject,
+  place: HTMLElement,
   width: number,
   goodEnds: ReadonlySet<number>,
-): readonly (readonly number[])[] {
-  const sections = abcjs.tuneMetrics(abc, look)[0]?.sections ?? [];
+  together: number,
+): Generator<Pause, readonly (readonly number[])[]> {
+  const [empty] = abcjs.renderAbc(place, emptyTune, look);
+  const { getMeasureWidths } = empty.engraver as unknown as Measures;
+  const sections: { left: number; measureWidths: number[] }[] = [];
+  for (let at = 0; at < tune.lines.length; at += together) {
+    const lines = tune.lines.slice(at, at + together);
+    const isLast = at + together >= tune.lines.length;
+    const measured = getMeasureWidths.call(empty.engraver, excerpt(tune, lines, isLast));
+    const [first] = measured;
+    const before = sections.at(-1);
+    // A section may reach beyond the lines that were measured together.
+    const goesOn =
+      before !== undefined && tune.lines[at - 1]?.staff !== undefined && lines[0]?.staff !== undefined;
+    if (goesOn && first !== undefined) {
+      before.left = first.left;
+      before.measureWidths.push(...first.measureWidths);
+    }
+    for (const { left, measureWidths } of goesOn ? measured.slice(1) : measured)
+      sections.push({ left, measureWidths: [...measureWidths] });
+    yield undefined;
+  }
   let bar = 0;
-  return sections.map(section => {
-    const bars = section.measureWidths.map(narrowest => ({
+  return sections.map(({ left, measureWidths }) => {
+    const bars = measureWidths.map(narrowest => ({
       width: narrowest * ease,
       mayEnd: narrowest > 8,
       goodEnd: narrowest > 8 && goodEnds.has(bar++),
     }));
-    return breakLines(bars, { line: width, firstHead: section.left * 1.2, head: section.left });
+    return breakLines(bars, { line: width, firstHead: left * 1.2, head: left });
   });
 }

@@ -2,7 +2,7 @@ import type { Layer } from '../../lesson/index.js';
 import type { PageEvidence, PageScore, PageStep } from '../../timeline/index.js';
 import { html } from '../dom.js';
 import { reveal } from '../reveal.js';
-import { engrave, lineBreaksFor, type DrawnSystem } from './engrave.js';
+import { engrave, type DrawnSystem, type Pause } from './engrave.js';
 import { placeScore, type Placement } from './place-score.js';
 import { systemView, type Picked, type SystemView } from './system-view.js';
 
@@ -28,6 +28,8 @@ export interface NotationView {
   readonly element: HTMLElement;
   /** Engraves for the present width; called again when the width or the face has changed. */
   readonly layOut: () => void;
+  /** The same in small pieces with pauses between them, so that a long score keeps nobody waiting who writes or reads meanwhile. */
+  readonly layOutGently: () => Promise<void>;
   readonly showExcerpt: (excerpt: Excerpt) => void;
   /** Shows every line, or those of the excerpt only. */
   readonly showWhole: (whole: boolean) => void;
@@ -61,6 +63,9 @@ const rowHeights: Readonly<Record<Layer, number>> = {
   'non-chord tones': 0,
 };
 
+/** Lines that are put on the sheet together, with their labels: some 10 ms of work. */
+const linesTogether = 4;
+
 interface Laid {
   readonly placement: Placement;
   readonly systems: readonly SystemView[];
@@ -91,6 +96,7 @@ export function notationView(
   let marked = '';
   let harmony: number | undefined;
   let chosen: Chosen | undefined;
+  let evidence: readonly PageEvidence[] = [];
 
   const drawChosen = (): void => {
     if (laid === undefined) return;
@@ -101,6 +107,16 @@ export function notationView(
         : placement.bars.slice(chosen.firstBar, chosen.lastBar + 1).filter(place => place !== undefined);
     const note = chosen?.note === undefined ? undefined : placement.notes[chosen.note];
     for (const system of systems) system.markChosen(note === undefined ? bars : [], note);
+  };
+
+  const drawEvidence = (): void => {
+    if (laid === undefined) return;
+    const { placement, systems } = laid;
+    const marks = evidence.flatMap(({ note, role }) => {
+      const place = note === undefined ? undefined : placement.notes[note];
+      return place === undefined ? [] : [{ note: place, role }];
+    });
+    for (const system of systems) system.markEvidence(marks);
   };
 
   sheet.addEventListener('click', event => {
@@ -114,23 +130,69 @@ export function notationView(
     if (picked !== undefined) handlers.pick(picked);
   });
 
-  const drawExcerpt = (): void => {
-    if (laid === undefined || excerpt === undefined) return;
+  /** Draws what stands around the notes of a line. */
+  const excerptDrawer = ({ placement, widths }: Laid): ((system: SystemView) => void) => {
+    if (excerpt === undefined) return () => undefined;
     const { firstBar, lastBar, layers, covered, readings } = excerpt;
-    const { placement, systems, widths } = laid;
     const places = placement.bars.slice(firstBar, lastBar + 1).filter(place => place !== undefined);
     const last = score.bars[lastBar];
     const start = score.bars[firstBar]?.start ?? 0;
     const end = last === undefined ? start : last.start + last.length;
-    for (const system of systems) {
+    return system => {
       const inExcerpt = system.frame(places);
       system.element.toggleAttribute('hidden', !whole && !inExcerpt);
       const labelled = { layers, start, end, covered, readings, widths };
       system.label(inExcerpt ? labelled : undefined, whole ? labelRoom : 0);
-    }
-    for (const system of systems) system.markHarmony(harmony);
+      system.markHarmony(harmony);
+    };
+  };
+  const drawExcerpt = (): void => {
+    if (laid === undefined || excerpt === undefined) return;
+    laid.systems.forEach(excerptDrawer(laid));
     lineInView = -1;
   };
+
+  /** Whether nothing is to be done, or it is being done already. */
+  const isLaid = (): boolean => sheet.clientWidth === 0 || sheet.clientWidth === laidWidth;
+  /** Everything that is to be done for a new width, piece by piece. */
+  function* layingOut(): Generator<Pause, void> {
+    const width = (laidWidth = sheet.clientWidth);
+    const units = width / scaleFor(width);
+    const drawn: DrawnSystem[] = [];
+    try {
+      for (const piece of engrave(score.abc, measure, units, goodEnds)) {
+        drawn.push(...(piece ?? []));
+        yield undefined;
+      }
+    } catch (error) {
+      // The engraver meets scores that it cannot draw; words, sound and steps do without it.
+      const reason = error instanceof Error ? error.message : String(error);
+      sheet.replaceChildren(html('p', {}, `The score cannot be drawn: ${reason}`));
+      measure.replaceChildren();
+      return;
+    }
+    const placement = placeScore(score, drawn);
+    const sheetWidth = Math.max(units, ...drawn.map(system => system.right)) + 2;
+    const systems: SystemView[] = [];
+    const next: Laid = { placement, systems, widths: new Map() };
+    measure.replaceChildren();
+    sheet.replaceChildren();
+    laid = undefined;
+    marked = '';
+    for (const [index, system] of drawn.entries()) {
+      const view = systemView(score, system, placement, index, sheetWidth);
+      systems.push(view);
+      sheet.append(view.element);
+      excerptDrawer(next)(view);
+      if (index % linesTogether === linesTogether - 1) yield undefined;
+    }
+    laid = next;
+    lineInView = -1;
+    drawChosen();
+    drawEvidence();
+  }
+  /** Counts what was begun: what is laid out anew stops what is still being laid out. */
+  let turn = 0;
 
   /** The harmony that sounds: that of the latest note struck in the bar. */
   const harmonyAt = (bar: number | undefined, notes: readonly number[]): number | undefined => {
@@ -153,29 +215,17 @@ export function notationView(
   return {
     element,
     layOut: () => {
-      const width = sheet.clientWidth;
-      if (width === 0 || width === laidWidth) return;
-      laidWidth = width;
-      const units = width / scaleFor(width);
-      let drawn: readonly DrawnSystem[];
-      try {
-        drawn = engrave(score.abc, measure, units, lineBreaksFor(score.abc, units, goodEnds));
-      } catch (error) {
-        // The engraver meets scores that it cannot draw; words, sound and steps do without it.
-        const reason = error instanceof Error ? error.message : String(error);
-        sheet.replaceChildren(html('p', {}, `The score cannot be drawn: ${reason}`));
-        measure.replaceChildren();
-        return;
-      }
-      const placement = placeScore(score, drawn);
-      const sheetWidth = Math.max(units, ...drawn.map(system => system.right)) + 2;
-      const systems = drawn.map((system, index) => systemView(score, system, placement, index, sheetWidth));
-      sheet.replaceChildren(...systems.map(system => system.element));
-      measure.replaceChildren();
-      laid = { placement, systems, widths: new Map() };
-      marked = '';
-      drawExcerpt();
-      drawChosen();
+      if (isLaid()) return;
+      turn += 1;
+      const work = layingOut();
+      while (work.next().done !== true);
+    },
+    layOutGently: async () => {
+      if (isLaid()) return;
+      const own = ++turn;
+      const work = layingOut();
+      do await new Promise(done => setTimeout(done));
+      while (own === turn && work.next().done !== true);
     },
     showExcerpt: next => {
       const sameBars = next.firstBar === excerpt?.firstBar && next.lastBar === excerpt.lastBar;
@@ -209,14 +259,9 @@ export function notationView(
       harmony = sounds;
       if (place !== undefined && follow && place.system !== lineInView) bringIntoView(place.system);
     },
-    markEvidence: evidence => {
-      if (laid === undefined) return;
-      const { placement, systems } = laid;
-      const marks = evidence.flatMap(({ note, role }) => {
-        const place = note === undefined ? undefined : placement.notes[note];
-        return place === undefined ? [] : [{ note: place, role }];
-      });
-      for (const system of systems) system.markEvidence(marks);
+    markEvidence: next => {
+      evidence = next;
+      drawEvidence();
     },
     markChosen: next => {
       chosen = next;

@@ -97,6 +97,8 @@ export function systemView(
   const setHeight = (labelsHeight: number): void => {
     const height = labelTop - top + labelsHeight + margin;
     element.setAttribute('viewBox', `0 ${top} ${sheetWidth} ${height}`);
+    // What a browser leaves undrawn while it is out of view keeps its place by this alone.
+    element.style.aspectRatio = `${sheetWidth} / ${height}`;
   };
   setHeight(0);
   /** A point of the window in units of the drawing. */
