@@ -1,6 +1,6 @@
 /**
  * Measures the workshop's window in a real browser, over the built program: `npm run bench:studio [-- --minutes 30]`. Start until it can be
- * used, a key until the new verdicts and the longest that a key waits (40 claims over 24 bars, 300 over 200), and memory while a lesson is
+ * used, a key until the new verdicts and the longest that a key waits (40 claims over 24 bars, 300 over 200; from the opening on over 500), and memory while a lesson is
  * played and edited for some minutes (2 where nothing is said).
  */
 import { spawn } from 'node:child_process';
@@ -119,17 +119,27 @@ async function listenIn(page: Page): Promise<() => Promise<Notes>> {
   return () => page.evaluate(() => Reflect.get(globalThis, 'notes') as Notes);
 }
 
-async function typing(browser: Browser, name: string, bars: number, claims: number): Promise<void> {
+/** A lesson over a plain piece, on the disk. */
+function plain(bars: number, claims: number): string {
   const lesson = join(folder, `plain-${String(bars)}.yaml`);
   writeFileSync(join(folder, `plain-${String(bars)}.abc`), plainScore(bars));
   writeFileSync(lesson, plainLesson(`plain-${String(bars)}.abc`, bars, claims));
-  const host = await serve(lesson);
+  return lesson;
+}
+
+async function toFirstLine(page: Page): Promise<void> {
+  await page.locator('.cm-content').focus();
+  for (const key of ['Control+Home', 'ArrowDown', 'End']) await page.keyboard.press(key);
+}
+
+const longTasks = (tasks: readonly number[]): string =>
+  tasks.length === 0 ? 'none' : `${String(tasks.length)}, longest ${inMs(Math.max(...tasks))}`;
+
+async function typing(browser: Browser, name: string, bars: number, claims: number): Promise<void> {
+  const host = await serve(plain(bars, claims));
   const page = await show(browser, host.url);
   // The page of the student is made meanwhile, in another thread.
-  await page.locator('.cm-content').focus();
-  await page.keyboard.press('Control+Home');
-  await page.keyboard.press('ArrowDown');
-  await page.keyboard.press('End');
+  await toFirstLine(page);
   const notes = await listenIn(page);
   for (let key = 0; key < 20; key++) {
     await page.keyboard.press('x');
@@ -143,10 +153,32 @@ async function typing(browser: Browser, name: string, bars: number, claims: numb
   const { keys, tasks } = await notes();
   print(`${name}: a key until it is seen`, told(keys));
   print(`${name}: the same while writing without a pause`, told(keys.slice(before)));
-  print(
-    `${name}: tasks over 50 ms while typing`,
-    tasks.length === 0 ? 'none' : `${String(tasks.length)}, longest ${inMs(Math.max(...tasks))}`,
-  );
+  print(`${name}: tasks over 50 ms while typing`, longTasks(tasks));
+  await page.close();
+  await host.close();
+}
+
+/** Writes from the moment at which the window can be used, while score and verdicts are still to come. */
+async function typingAtOnce(browser: Browser, name: string, bars: number, claims: number): Promise<void> {
+  const host = await serve(plain(bars, claims));
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await page.goto(host.url);
+  await page.waitForSelector('html[data-ready="true"]');
+  await toFirstLine(page);
+  const notes = await listenIn(page);
+  const began = performance.now();
+  let drawn: number | undefined;
+  while (drawn === undefined || performance.now() - drawn < 1000) {
+    await page.keyboard.type('writing', { delay: 60 });
+    const isDrawn = await page.evaluate(() =>
+      document.querySelector('.score-pane .sheet[aria-busy="false"]'),
+    );
+    if (isDrawn !== null) drawn ??= performance.now();
+  }
+  const { keys, tasks } = await notes();
+  print(`${name}: from its opening until the score is drawn`, inMs(drawn - began));
+  print(`${name}: a key until it is seen, meanwhile`, told(keys));
+  print(`${name}: tasks over 50 ms meanwhile`, longTasks(tasks));
   await page.close();
   await host.close();
 }
@@ -235,6 +267,7 @@ try {
   await starting(browser, join(folder, 'mill-road.yaml'));
   await typing(browser, '40 claims, 24 bars', 24, 40);
   await typing(browser, '300 claims, 200 bars', 200, 300);
+  await typingAtOnce(browser, '300 claims, 500 bars', 500, 300);
   await lasting(browser, join(folder, 'mill-road.yaml'));
 } finally {
   await browser.close();

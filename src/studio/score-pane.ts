@@ -62,7 +62,15 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
       handlers.write(barsText(labels(bars)));
     },
   });
-  new ResizeObserver(() => void view?.layOutGently()).observe(sheet);
+  /** Engraves for the present width; a long score takes some seconds, in which everything else goes on. */
+  const layOut = async (): Promise<void> => {
+    const own = view;
+    if (own === undefined) return;
+    sheet.ariaBusy = 'true';
+    await own.layOutGently();
+    if (own === view) sheet.ariaBusy = 'false';
+  };
+  new ResizeObserver(() => void layOut()).observe(sheet);
 
   return {
     element: html('section', { class: 'pane score-pane', 'aria-label': 'Score' }, sheet, report.element),
@@ -70,6 +78,7 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
       score = next;
       if (next === undefined) {
         view = undefined;
+        sheet.ariaBusy = 'false';
         sheet.replaceChildren(html('p', { class: 'quiet' }, 'The score that the lesson names stands here.'));
       } else {
         // Bars are chosen on the sheet, whatever stands in them.
@@ -85,7 +94,7 @@ export function scorePane(handlers: ScorePaneHandlers): ScorePane {
           covered: new Set(),
           readings: [],
         });
-        void view.layOutGently();
+        void layOut();
       }
       choice.clear();
     },

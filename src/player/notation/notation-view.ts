@@ -155,8 +155,7 @@ export function notationView(
   /** Whether nothing is to be done, or it is being done already. */
   const isLaid = (): boolean => sheet.clientWidth === 0 || sheet.clientWidth === laidWidth;
   /** Everything that is to be done for a new width, piece by piece. */
-  function* layingOut(): Generator<Pause, void> {
-    const width = (laidWidth = sheet.clientWidth);
+  function* layingOut(width: number): Generator<Pause, void> {
     const units = width / scaleFor(width);
     const drawn: DrawnSystem[] = [];
     try {
@@ -193,6 +192,7 @@ export function notationView(
   }
   /** Counts what was begun: what is laid out anew stops what is still being laid out. */
   let turn = 0;
+  let beingLaid = Promise.resolve();
 
   /** The harmony that sounds: that of the latest note struck in the bar. */
   const harmonyAt = (bar: number | undefined, notes: readonly number[]): number | undefined => {
@@ -217,15 +217,19 @@ export function notationView(
     layOut: () => {
       if (isLaid()) return;
       turn += 1;
-      const work = layingOut();
+      const work = layingOut((laidWidth = sheet.clientWidth));
       while (work.next().done !== true);
     },
-    layOutGently: async () => {
-      if (isLaid()) return;
+    layOutGently: () => {
+      if (isLaid()) return beingLaid;
       const own = ++turn;
-      const work = layingOut();
-      do await new Promise(done => setTimeout(done));
-      while (own === turn && work.next().done !== true);
+      const work = layingOut((laidWidth = sheet.clientWidth));
+      beingLaid = (async () => {
+        do await new Promise(done => setTimeout(done));
+        while (own === turn && work.next().done !== true);
+        if (own !== turn) await beingLaid;
+      })();
+      return beingLaid;
     },
     showExcerpt: next => {
       const sameBars = next.firstBar === excerpt?.firstBar && next.lastBar === excerpt.lastBar;

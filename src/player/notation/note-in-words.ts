@@ -2,7 +2,7 @@ import { withArticle } from '../../claims/index.js';
 import { degreeOf, printChord, printKey, segmentAt } from '../../harmony/index.js';
 import type { Analysis, Segment } from '../../harmony/index.js';
 import { pitchClassOf, placeAt, printFraction, printPitch, toNumber } from '../../score/index.js';
-import type { Fraction, Note } from '../../score/index.js';
+import type { Fraction, Note, Score } from '../../score/index.js';
 import { pitchInWords } from './in-words.js';
 import { withAccidentals } from '../../timeline/index.js';
 
@@ -75,6 +75,12 @@ export function placeInWords({ score }: Analysis, note: Note, beat: Fraction | u
   return place === undefined ? bar : `${bar}, beat ${Math.round(toNumber(place.beat) * 100) / 100}`;
 }
 
+/** The note from which a note is tied over; itself where it is not. */
+function struckNote(score: Score, note: Note): Note {
+  const before = note.tiedFrom === undefined ? undefined : score.notes[note.tiedFrom];
+  return before === undefined || before.id >= note.id ? note : struckNote(score, before);
+}
+
 /**
  * One note in words: name, length, voice and place, and, where `told`, its degree and its role in the harmony (kept back while labels are
  * covered).
@@ -86,5 +92,7 @@ export function noteInWords(analysis: Analysis, note: Note, told: boolean, beat?
   const what = `${pitchInWords(printPitch(note.pitch))}, ${valueInWords(note.duration)}${tied}, ${name}, ${placeInWords(analysis, note, beat)}`;
   const segment = segmentAt(analysis, note.onset);
   if (!told || segment === undefined) return `${what}.`;
-  return `${what}: ${roleInWords(note, segment)}; ${degreeInWords(note, segment)}.`;
+  // The analysis speaks of a tone by the note that strikes it.
+  const struck = { ...note, id: struckNote(analysis.score, note).id };
+  return `${what}: ${roleInWords(struck, segment)}; ${degreeInWords(note, segment)}.`;
 }

@@ -122,7 +122,7 @@ export function systemView(
     },
     label: (request, room) => {
       labels.replaceChildren();
-      if (request !== undefined) drawToneMarks(labels, score, placement, index, request);
+      if (request !== undefined) drawToneMarks(labels, score, placement, index, request, drawn.drawing);
       const height =
         request === undefined ? 0 : drawLabels(labels, score, placement, index, request, labelTop);
       setHeight(Math.max(room, height));

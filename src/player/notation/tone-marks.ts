@@ -1,8 +1,8 @@
 import type { NonChordToneKind } from '../../harmony/index.js';
-import type { PageScore } from '../../timeline/index.js';
+import type { PageScore, PageSegment } from '../../timeline/index.js';
 import { svg } from '../dom.js';
 import type { LabelRequest } from './label-layer.js';
-import { lanesFor } from './lanes.js';
+import { obstaclesIn, overlap, type Box } from './obstacles.js';
 import type { Placement } from './place-score.js';
 
 /** What is written at a note that does not belong to its chord (common practice: the initials of the kind). */
@@ -21,42 +21,101 @@ const letters: Readonly<Record<NonChordToneKind, string>> = {
 };
 
 const size = 14;
-/** Room between the middle of a note head and the foot of its letters. */
+/** How far letters of this size reach over and under their base line. */
+const ascent = 10;
+const descent = 3;
+/** Room between the middle of a note head and the base line of its letters. */
 const rise = 9;
-const lane = 13;
 
-/** Writes the kind of every non-chord tone of one system above its note; letters that would touch are raised over one another. */
+/** Where letters may stand: from right over the head up, from right under it down, and a little to either side. */
+const furthest = 45;
+const stepUp = 3;
+const sideways = [0, 7, -7, 14, -14];
+const belowHead = rise + ascent;
+/** What it costs in units of way to stand under the head, and to touch something. */
+const costBelow = 12;
+const costOfTouch = 30;
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * Where a tone is heard against the chord: at the head that is struck or tied over there, and where it is held through, at that moment
+ * of the score.
+ */
+function placeOf(
+  score: PageScore,
+  placement: Placement,
+  id: number,
+  { start }: PageSegment,
+): (Point & { readonly onset: number; readonly system: number }) | undefined {
+  const note = score.notes[id];
+  if (note === undefined) return undefined;
+  const onset = Math.max(note.onset, start);
+  const sounding = score.notes.findIndex(
+    one =>
+      one.voice === note.voice &&
+      one.pitch === note.pitch &&
+      one.onset <= onset + 1e-9 &&
+      onset + 1e-9 < one.onset + one.duration,
+  );
+  const place = placement.notes[sounding] ?? placement.notes[id];
+  if (place === undefined) return undefined;
+  const held = (score.notes[sounding]?.onset ?? onset) < onset - 1e-9;
+  const moment = held ? placement.momentAt(onset) : undefined;
+  // The moment is the left edge of the heads that are struck there.
+  const x = moment?.system === place.system ? moment.x + 5 : place.head.x;
+  return { x, y: place.head.y, onset, system: place.system };
+}
+
+/** The best place for letters of this width at a head: near it, and clear of what stands there. */
+function freePlace({ x, y }: Point, width: number, obstacles: readonly Box[]): Box {
+  let best: { readonly box: Box; readonly cost: number } | undefined;
+  for (let way = 0; way <= furthest; way += stepUp)
+    for (const below of [false, true])
+      for (const aside of sideways) {
+        const base = below ? y + belowHead + way : y - rise - way;
+        const left = x + aside - width / 2;
+        const box = { left, top: base - ascent, right: left + width, bottom: base + descent };
+        const near = way + Math.abs(aside) + (below ? costBelow : 0);
+        if (near >= (best?.cost ?? Infinity)) continue;
+        const cost = near + costOfTouch * obstacles.filter(other => overlap(box, other)).length;
+        if (cost < (best?.cost ?? Infinity)) best = { box, cost };
+      }
+  return best?.box ?? { left: x, top: y, right: x, bottom: y };
+}
+
+/** Writes the kind of every non-chord tone of one system beside the head where it is heard. `drawing` is what the engraver drew there. */
 export function drawToneMarks(
   parent: SVGGElement,
   score: PageScore,
   placement: Placement,
   system: number,
   request: LabelRequest,
+  drawing: SVGGraphicsElement,
 ): void {
   if (!request.layers.has('non-chord tones')) return;
   const marks = score.segments
     .filter((_, index) => !request.covered.has(index))
-    .flatMap(segment => segment.nonChordTones)
-    .flatMap(({ note, kind, figure }) => {
-      const onset = score.notes[note]?.onset ?? -1;
-      const place = placement.notes[note];
-      if (place?.system !== system || onset < request.start || onset >= request.end) return [];
+    .flatMap(segment => segment.nonChordTones.map(tone => ({ segment, ...tone })))
+    .flatMap(({ segment, note, kind, figure }) => {
+      const place = placeOf(score, placement, note, segment);
+      if (place?.system !== system || place.onset < request.start || place.onset >= request.end) return [];
       const text = figure === undefined ? letters[kind] : `${letters[kind]} ${figure.replace('-', '–')}`;
       const shown = svg('text', { class: 'tone-mark', 'font-size': size }, text);
       parent.append(shown);
-      return [{ shown, head: place.head, width: shown.getComputedTextLength() }];
+      return [{ shown, place, width: shown.getComputedTextLength() }];
     })
-    .sort((a, b) => a.head.x - b.head.x);
-  // Only marks at about the same height can touch.
-  for (const { shown, head, width } of marks) {
-    const level = marks.filter(other => Math.abs(other.head.y - head.y) < 2 * lane);
-    const lanes = lanesFor(
-      level.map(other => ({ x: other.head.x - other.width / 2, width: other.width })),
-      8,
-    );
-    const highest = Math.min(...level.map(other => other.head.y));
-    const raised = lanes[level.findIndex(other => other.shown === shown)] ?? 0;
-    shown.setAttribute('x', String(head.x - width / 2));
-    shown.setAttribute('y', String((raised === 0 ? head.y : highest) - rise - raised * lane));
+    // From the left; in a chord the lowest tone has the place next to the heads.
+    .sort((a, b) => a.place.x - b.place.x || b.place.y - a.place.y);
+  if (marks.length === 0) return;
+  const taken = [...obstaclesIn(drawing)];
+  for (const { shown, place, width } of marks) {
+    const box = freePlace(place, width, taken);
+    taken.push(box);
+    shown.setAttribute('x', String(box.left));
+    shown.setAttribute('y', String(box.bottom - descent));
   }
 }
