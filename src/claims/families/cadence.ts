@@ -1,11 +1,4 @@
-import {
-  inversionOf,
-  isUnread,
-  judgeCadence,
-  parseRomanNumeral,
-  printKey,
-  sameKey,
-} from '../../harmony/index.js';
+import { inversionOf, isUnread, judgeCadence, parseRomanNumeral, sameKey } from '../../harmony/index.js';
 import type { Cadence, CadenceKind, CadenceQuestion, Judgement, Key } from '../../harmony/index.js';
 import { barAt, endOf } from '../place/beats.js';
 import type { Claim, Finding, Predicate } from '../claim.js';
@@ -16,7 +9,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Conventions, Range } from '../model.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { inKey } from '../terms/key-name.js';
+import { inKeyReference, keyMeant, printKeyReference } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { isSupported, judged, silence } from './judged.js';
@@ -31,8 +25,11 @@ export interface CadenceSays {
   /** `ends`: the cadence is the last thing in the place. */
   readonly how: 'is' | 'has' | 'ends';
   readonly name: CadenceName;
-  readonly key?: Key;
+  readonly key?: KeyRef;
 }
+
+/** The same with its key by name. */
+type Meant = Omit<CadenceSays, 'key'> & { readonly key?: Key };
 
 const codes: Codes = { supported: 'C0501', rivalled: 'C0502', open: 'C0503', contradicted: 'C0504' };
 
@@ -103,7 +100,9 @@ export const aCadence = rule(
 const cadenceNoun = word('cadence', 'close');
 
 const cadence = (how: CadenceSays['how']): Parser<CadenceSays> =>
-  map(sequence(aCadence, inKey), ([name, key]) => (key === undefined ? { how, name } : { how, name, key }));
+  map(sequence(aCadence, inKeyReference), ([name, key]) =>
+    key === undefined ? { how, name } : { how, name, key },
+  );
 
 /** The range in which the arrival is looked for: `ends with` looks at the last bar of the place alone. */
 function rangeFor(span: Span, how: CadenceSays['how'], context: ClaimContext): Range {
@@ -148,7 +147,7 @@ function disputed(kind: Asked['kind'], range: Range, context: ClaimContext): str
 
 function alternatives(
   span: Span,
-  says: CadenceSays,
+  says: Meant,
   range: Range,
   context: ClaimContext,
   make: (says: CadenceSays) => Predicate<Span>,
@@ -170,7 +169,7 @@ function alternatives(
 
 /** The cadences of the bar before and after, each at its own place. */
 function nearby(
-  says: CadenceSays,
+  says: Meant,
   range: Range,
   context: ClaimContext,
   make: (says: CadenceSays) => Predicate<Span>,
@@ -220,7 +219,7 @@ export const cadenceFamily = family<Span, CadenceSays>({
     [
       cadenceNoun,
       be,
-      map(sequence(cadenceKind, inKey), ([name, key]): CadenceSays =>
+      map(sequence(cadenceKind, inKeyReference), ([name, key]): CadenceSays =>
         key === undefined ? { how: 'has', name } : { how: 'has', name, key },
       ),
     ],
@@ -230,9 +229,11 @@ export const cadenceFamily = family<Span, CadenceSays>({
   ],
   print: ({ how, name, key }, form) => {
     const verbs = { is: printBe(form), has: printHave(form), ends: printVerb('ends with', 'end with', form) };
-    return `${verbs[how]} ${withArticle(`${name} cadence`)}${key === undefined ? '' : ` in ${printKey(key)}`}`;
+    return `${verbs[how]} ${withArticle(`${name} cadence`)}${key === undefined ? '' : ` in ${printKeyReference(key)}`}`;
   },
-  check: (span, says, context, make): Finding<Span> => {
+  check: (span, { key: named, ...rest }, context, make): Finding<Span> => {
+    const key = named === undefined ? undefined : keyMeant(named, context.home);
+    const says: Meant = key === undefined ? rest : { ...rest, key };
     const range = rangeFor(span, says.how, context);
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;

@@ -7,11 +7,13 @@ import type { PointedNotes } from '../subjects/note.js';
 import type { Pair } from '../subjects/pair.js';
 import type { Span } from '../subjects/span.js';
 import type { Thing } from '../subjects/thing.js';
+import { accidentalsFamily } from './accidentals.js';
 import { anyCadenceFamily } from './any-cadence.js';
 import { anyModulationFamily } from './any-modulation.js';
 import { appliedFamily } from './applied.js';
 import { cadenceFamily } from './cadence.js';
 import { chordFamily } from './chord.js';
+import { chordRelationFamily } from './chord-relation.js';
 import { chordSuccessionFamily } from './chord-succession.js';
 import { chordWithinFamily } from './chord-within.js';
 import { contentFamily } from './content.js';
@@ -20,6 +22,7 @@ import { crossingFamily, placeCrossingFamily } from './crossing.js';
 import { verticalIntervalFamily } from './dissonance.js';
 import { dominantResolutionFamily } from './dominant-resolution.js';
 import { lineRhythmFamily, rhythmFamily } from './durations.js';
+import { eitherFamily } from './either.js';
 import { endingFamily } from './ending.js';
 import { enharmonicFamily } from './enharmonic.js';
 import { formFamily } from './form.js';
@@ -29,8 +32,10 @@ import { functionFamily } from './function.js';
 import { harmonicRhythmFamily } from './harmonic-rhythm.js';
 import { intervalFamily } from './interval.js';
 import { keyFamily } from './key.js';
+import { keySignatureFamily } from './key-signature.js';
 import { keyRelationFamily } from './key-relation.js';
 import { linePitchFamily } from './line-pitch.js';
+import { markingsFamily } from './markings.js';
 import { melodicFamily } from './melodic.js';
 import { membersFamily } from './members.js';
 import { meterFamily } from './meter.js';
@@ -110,6 +115,11 @@ export const spanFamilies: readonly Family<Span>[] = [
   recurrenceFamily,
   versionFamily,
   chordWithinFamily,
+  eitherFamily,
+  chordRelationFamily,
+  accidentalsFamily,
+  keySignatureFamily,
+  markingsFamily,
 ];
 
 /** About one line of the texture: `the bass of bar 5 ...`. */

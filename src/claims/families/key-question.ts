@@ -1,6 +1,3 @@
-import { keyOfTarget, parallelOf } from '../../harmony/index.js';
-import type { RomanNumeral } from '../../harmony/index.js';
-import { transposed } from '../../score/index.js';
 import { nativeTones, printKey, relativeOf, sameKey } from '../../harmony/index.js';
 import type { Key, KeyArea } from '../../harmony/index.js';
 import { compare, isBefore, pitchClassOf } from '../../score/index.js';
@@ -9,30 +6,8 @@ import { noteEvidence } from '../evidence.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { liesIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import type { Codes } from './judged.js';
-
-/** A key by its name, or by how it stands to the home key. */
-export type KeyRef =
-  | Key
-  | { readonly relation: 'relative' | 'parallel' | 'dominant' | 'subdominant' }
-  | { readonly on: RomanNumeral };
-
-/** The key that is meant, where the home key is known. */
-export function keyMeant(of: KeyRef, home: Key): Key | undefined {
-  if ('tonic' in of) return of;
-  if ('on' in of) return keyOfTarget(of.on, home);
-  switch (of.relation) {
-    case 'relative':
-      return relativeOf(home);
-    case 'parallel':
-      return parallelOf(home);
-    // The key of the dominant has the mode of the home key (Hutchinson, Modulation: closely related keys).
-    case 'dominant':
-      return { tonic: transposed(home.tonic, 1), mode: home.mode };
-    case 'subdominant':
-      return { tonic: transposed(home.tonic, -1), mode: home.mode };
-  }
-}
 
 /** The key of a passage, and what becomes of it. */
 export interface KeySays {

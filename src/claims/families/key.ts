@@ -1,20 +1,20 @@
 import { article } from '../terms/chord-name.js';
-import type { Parser } from '../grammar/index.js';
-import { numeralToken } from '../terms/numeral.js';
-import { judgeKey, printKey, printRomanNumeral, relativeOf, sameKey } from '../../harmony/index.js';
+import { judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js';
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
+import { map, optional, quiet, sequence, word } from '../grammar/index.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import type { Span } from '../subjects/span.js';
 import { keyName } from '../terms/key-name.js';
+import { keyMeant, keyReference, printKeyReference } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import { judged, silence } from './judged.js';
 import { checkModulatesTo, checkTonicizes } from './key-change.js';
-import { alternatives, areasIn, cadencesIn, codes, keyMeant, newNotes } from './key-question.js';
-import type { Asked, KeyRef, KeySays } from './key-question.js';
+import { alternatives, areasIn, cadencesIn, codes, newNotes } from './key-question.js';
+import type { Asked, KeySays } from './key-question.js';
 
 function checkIsIn(asked: Asked): Finding<Span> {
   const { span, key, context, make } = asked;
@@ -108,31 +108,6 @@ const verbs: readonly (readonly [string, string, KeySays['what']])[] = [
   ['tonicizes', 'tonicize', 'tonicizes'],
   ['tonicises', 'tonicise', 'tonicizes'],
 ];
-/** `D major`, `the relative major`, `the dominant key`. */
-const keyRef: Parser<KeyRef> = choice<KeyRef>(
-  map(keyName, key => key),
-  map(
-    sequence(
-      word('the'),
-      wordsFor<'relative' | 'parallel' | 'dominant' | 'subdominant'>([
-        ['relative', 'relative'],
-        ['parallel', 'parallel'],
-        ['dominant', 'dominant'],
-        ['subdominant', 'subdominant'],
-      ]),
-      optional(word('major', 'minor', 'key', 'major key', 'minor key')),
-    ),
-    ([, relation]) => ({ relation }),
-  ),
-  map(sequence(quiet(optional(word('the key of'))), numeralToken), ([, on]) => ({ on })),
-);
-const printKeyRef = (of: KeyRef): string =>
-  'tonic' in of
-    ? printKey(of)
-    : 'on' in of
-      ? `the key of ${printRomanNumeral(of.on)}`
-      : `the ${of.relation} key`;
-
 /** Key, modulation and tonicization: claims D1 to D3 of the trade. */
 export const keyFamily = family<Span, KeySays>({
   name: 'key',
@@ -145,16 +120,17 @@ export const keyFamily = family<Span, KeySays>({
   phrases: [
     [
       be,
-      map(sequence(word('in'), quiet(optional(word('the key of'))), keyRef), ([, , key]) =>
+      map(sequence(word('in'), quiet(optional(word('the key of'))), keyReference), ([, , key]) =>
         says('is in', key),
       ),
     ],
     ...verbs.map(
-      ([singular, plural, what]) => [verb(singular, plural), map(keyRef, key => says(what, key))] as const,
+      ([singular, plural, what]) =>
+        [verb(singular, plural), map(keyReference, key => says(what, key))] as const,
     ),
     [
       verb('modulates from', 'modulate from'),
-      map(sequence(keyName, word('to'), keyRef), ([from, , key]): KeySays => ({
+      map(sequence(keyName, word('to'), keyReference), ([from, , key]): KeySays => ({
         what: 'modulates to',
         key,
         from,
@@ -162,25 +138,31 @@ export const keyFamily = family<Span, KeySays>({
     ],
     [
       be,
-      map(sequence(article, word('tonicization of', 'tonicisation of'), keyRef), ([, , key]) =>
+      map(sequence(article, word('tonicization of', 'tonicisation of'), keyReference), ([, , key]) =>
         says('tonicizes', key),
       ),
     ],
     [
       have,
-      map(sequence(article, word('tonicization of', 'tonicisation of'), keyRef), ([, , key]) =>
+      map(sequence(article, word('tonicization of', 'tonicisation of'), keyReference), ([, , key]) =>
         says('tonicizes', key),
       ),
     ],
-    [be, map(sequence(article, word('modulation to'), keyRef), ([, , key]) => says('modulates to', key))],
-    [have, map(sequence(article, word('modulation to'), keyRef), ([, , key]) => says('modulates to', key))],
+    [
+      be,
+      map(sequence(article, word('modulation to'), keyReference), ([, , key]) => says('modulates to', key)),
+    ],
+    [
+      have,
+      map(sequence(article, word('modulation to'), keyReference), ([, , key]) => says('modulates to', key)),
+    ],
   ],
   aspects: [
-    [word('key', 'home key', 'main key', 'tonality'), be, map(keyRef, key => says('is in', key))],
+    [word('key', 'home key', 'main key', 'tonality'), be, map(keyReference, key => says('is in', key))],
     [
       word('key', 'home key', 'tonality'),
       verb('changes to', 'change to'),
-      map(keyRef, key => says('modulates to', key)),
+      map(keyReference, key => says('modulates to', key)),
     ],
   ],
   print: ({ what, key, from }, form) => {
@@ -195,7 +177,7 @@ export const keyFamily = family<Span, KeySays>({
           : `${printVerb('modulates from', 'modulate from', form)} ${printKey(from)} to`,
       tonicizes: printVerb('tonicizes', 'tonicize', form),
     };
-    return `${printed[what]} ${printKeyRef(key)}`;
+    return `${printed[what]} ${printKeyReference(key)}`;
   },
   check: (span, { what, key: named, from }, context, make) => {
     const silent = silence<Span>(span.range, span.name, context);
@@ -205,7 +187,7 @@ export const keyFamily = family<Span, KeySays>({
       return {
         verdict: 'fails',
         code: 'C0404',
-        reason: `${printKeyRef(named)} is no major or minor triad that could be a tonic`,
+        reason: `${printKeyReference(named)} is no major or minor triad that could be a tonic`,
         evidence: [],
         pointless: true,
       };

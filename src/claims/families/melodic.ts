@@ -45,6 +45,8 @@ export type MelodicSays =
       readonly to?: NoteName;
     }
   | { readonly kind: 'steps' | 'semitones' | 'gap fill' }
+  /** More of its moves than not. */
+  | { readonly kind: 'mostly'; readonly manner: 'step' | 'leap' }
   /** `move` is a step or a leap; `steps` an interval by its number alone. */
   | {
       readonly kind: 'leap' | 'move';
@@ -59,6 +61,7 @@ const manners = choice<Manner>(
   map(word('chromatically', 'by semitones', 'by half steps', 'by half step'), () => 'chromatic'),
   nothing('any'),
 );
+const mostly = word('mostly', 'mainly', 'largely', 'predominantly');
 const upOrDown = wordsFor<boolean>([
   [true, 'up', 'upward', 'upwards'],
   [false, 'down', 'downward', 'downwards'],
@@ -90,11 +93,15 @@ const direction = (up: boolean): Parser<MelodicSays> =>
     ),
     map(aSize, (of): MelodicSays => ({ kind: 'move', up, ...of })),
   );
-const leap: Parser<MelodicSays> = map(sequence(optional(upOrDown), optional(aSize)), ([up, of]) => ({
-  kind: 'leap',
-  ...(up === undefined ? {} : { up }),
-  ...of,
-}));
+const leap: Parser<MelodicSays> = choice(
+  map(sequence(optional(upOrDown), optional(aSize)), ([up, of]): MelodicSays => ({
+    kind: 'leap',
+    ...(up === undefined ? {} : { up }),
+    ...of,
+  })),
+  // `jumps an octave up`.
+  map(sequence(aSize, upOrDown), ([of, up]): MelodicSays => ({ kind: 'leap', up, ...of })),
+);
 const way = wordsFor<boolean>([
   [true, 'rising', 'ascending', 'upward'],
   [false, 'falling', 'descending', 'downward'],
@@ -182,6 +189,8 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
       return `${printVerb('moves', 'move', form)} by step`;
     case 'semitones':
       return `${printVerb('moves', 'move', form)} chromatically`;
+    case 'mostly':
+      return `${printVerb('moves', 'move', form)} mostly by ${says.manner}`;
     case 'gap fill':
       return `${printVerb('fills', 'fill', form)} its leap`;
     case 'move':
@@ -252,6 +261,28 @@ export const melodicFamily = family<Line, MelodicSays>({
       })),
     ],
     [verb('climbs', 'climb'), direction(true)],
+    [be, map(word('conjunct', 'stepwise'), (): MelodicSays => ({ kind: 'steps' }))],
+    [be, map(word('disjunct'), (): MelodicSays => ({ kind: 'mostly', manner: 'leap' }))],
+    [
+      verb('moves', 'move'),
+      choice(
+        map(sequence(mostly, word('by step', 'stepwise', 'in steps')), (): MelodicSays => ({
+          kind: 'mostly',
+          manner: 'step',
+        })),
+        map(sequence(mostly, word('by leap', 'in leaps', 'by leaps')), (): MelodicSays => ({
+          kind: 'mostly',
+          manner: 'leap',
+        })),
+      ),
+    ],
+    [
+      be,
+      map(sequence(mostly, word('conjunct', 'stepwise')), (): MelodicSays => ({
+        kind: 'mostly',
+        manner: 'step',
+      })),
+    ],
     [
       verb('moves', 'move'),
       map(word('chromatically', 'by half steps', 'by semitones'), (): MelodicSays => ({ kind: 'semitones' })),
@@ -271,7 +302,9 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('goes', 'go'), notes],
     [
       verb('fills', 'fill'),
-      map(word('its leap', 'the leap', 'its leaps'), (): MelodicSays => ({ kind: 'gap fill' })),
+      map(word('its leap', 'the leap', 'its leaps', 'in its leap', 'in the leap'), (): MelodicSays => ({
+        kind: 'gap fill',
+      })),
     ],
   ],
   print: describe,
@@ -364,6 +397,21 @@ export const melodicFamily = family<Line, MelodicSays>({
         return { ...checkEvery(line, steps, isSemitone, context), instead };
       case 'gap fill':
         return gapFill(line, steps, context);
+      case 'mostly': {
+        const fitting = steps.filter(step => isStep(step) === (says.manner === 'step'));
+        const holds = 2 * fitting.length > steps.length;
+        return {
+          verdict: holds ? 'holds' : 'fails',
+          code: holds ? 'C1101' : 'C1102',
+          reason: `${String(fitting.length)} of ${String(steps.length)} moves of ${line.name} are ${says.manner === 'step' ? 'steps' : 'leaps'}`,
+          evidence: evidenceOf(
+            holds ? fitting : steps.filter(step => !fitting.includes(step)),
+            holds ? 'supports' : 'contradicts',
+            context,
+          ),
+          instead: () => [make({ kind: 'mostly', manner: says.manner === 'step' ? 'leap' : 'step' })],
+        };
+      }
       case 'steps':
         return { ...checkEvery(line, steps, isStep, context), instead: () => [make({ kind: 'leap' })] };
       case 'move':

@@ -8,6 +8,7 @@ import { family } from '../family.js';
 import { map, optional, sequence, word } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
+import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
 import { inKey, keyName } from '../terms/key-name.js';
@@ -19,6 +20,8 @@ import { segmentsIn } from '../segments.js';
 export interface NativeSays {
   readonly chromatic: boolean;
   readonly key?: Key;
+  /** Only the tones of its chords count. */
+  readonly of?: 'chord';
 }
 
 const says = (chromatic: boolean, key: Key | undefined): NativeSays =>
@@ -33,13 +36,33 @@ const chromaticNote = map(
   ([, , key]) => says(true, key),
 );
 
-/** Notes foreign to the key in which they sound. */
+const chordOf = (chromatic: boolean) =>
+  map(
+    sequence(
+      optional(article),
+      chromatic
+        ? word('chromatic chord', 'chromatic chords', 'chromatic harmony', 'altered chord')
+        : word('diatonic chord', 'diatonic chords', 'diatonic harmony'),
+      inKey,
+    ),
+    ([, , key]): NativeSays => ({ ...says(chromatic, key), of: 'chord' }),
+  );
+const chromaticChord = chordOf(true);
+const diatonicChord = chordOf(false);
+
+/** Notes foreign to the key in which they sound; of chords, only the members of each. */
 export function foreignNotes(
   span: Span,
   key: Key | undefined,
   context: ClaimContext,
+  ofChords = false,
 ): readonly (readonly [Note, Key])[] {
-  const notes = soundingIn(context.analysis.score, span.range).filter(note => note.tiedFrom === undefined);
+  const members = ofChords
+    ? new Set(segmentsIn(context.analysis, rangeOrMoment(span)).flatMap(({ chordTones }) => chordTones))
+    : undefined;
+  const notes = soundingIn(context.analysis.score, span.range).filter(
+    note => note.tiedFrom === undefined && (members === undefined || members.has(note.id)),
+  );
   return notes.flatMap(note => {
     const own =
       key ?? segmentsIn(context.analysis, { start: note.onset, end: note.onset })[0]?.key ?? context.home;
@@ -56,6 +79,10 @@ export const nativeNotesFamily = family<Span, NativeSays>({
     [be, map(sequence(word('chromatic'), inKey), ([, key]) => says(true, key))],
     [have, chromaticNote],
     [haveNo, chromaticNote],
+    [have, chromaticChord],
+    [haveNo, chromaticChord],
+    [be, chromaticChord],
+    [be, diatonicChord],
     [
       have,
       map(
@@ -64,14 +91,16 @@ export const nativeNotesFamily = family<Span, NativeSays>({
       ),
     ],
   ],
-  print: ({ chromatic, key }, form) => {
+  print: ({ chromatic, key, of }, form) => {
     const where = key === undefined ? '' : ` in ${printKey(key)}`;
+    if (of === 'chord' && chromatic) return printHas(form, 'a', `chromatic chord${where}`);
+    if (of === 'chord') return `${printBe(form)} a diatonic chord${where}`;
     return chromatic ? printHas(form, 'a', `chromatic note${where}`) : `${printBe(form)} diatonic${where}`;
   },
-  check: (span, { chromatic, key }, context, make): Finding<Span> => {
+  check: (span, { chromatic, key, of }, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
-    const foreign = foreignNotes(span, key, context);
+    const foreign = foreignNotes(span, key, context, of === 'chord');
     const [first] = foreign;
     const evidence = foreign
       .slice(0, 12)
@@ -80,14 +109,14 @@ export const nativeNotesFamily = family<Span, NativeSays>({
       );
     const reason =
       first === undefined
-        ? `every note of ${span.name} is native to ${key === undefined ? 'the key there' : printKey(key)}`
+        ? `every ${of === 'chord' ? 'chord tone' : 'note'} of ${span.name} is native to ${key === undefined ? 'the key there' : printKey(key)}`
         : `${printPitch(first[0].pitch)} is foreign to ${printKey(first[1])}`;
     return {
       verdict: (first !== undefined) === chromatic ? 'holds' : 'fails',
       code: (first !== undefined) === chromatic ? 'C1211' : chromatic ? 'C1212' : 'C1213',
       reason,
       evidence,
-      instead: () => [make(says(!chromatic, key))],
+      instead: () => [make({ ...says(!chromatic, key), ...(of === undefined ? {} : { of }) })],
       ...(chromatic ? {} : { local: true as const }),
     };
   },

@@ -1,9 +1,10 @@
 import type { Parser } from '../grammar/index.js';
 import { chromaOf, compare, isBefore, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, mark, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
@@ -92,9 +93,29 @@ export const extremeFamily = family<Extreme, RegisterSays>({
   },
 });
 
-/** An interval with its quality, or by its number alone. */
-type RangeSays = { readonly interval: IntervalName } | { readonly steps: number };
-export const rangeSize: Parser<RangeSays> = map(
+const nameOf = ({ pitch }: Note): NoteName => ({ pitchClass: pitchClassOf(pitch), octave: pitch.octave });
+
+/** An interval with its quality, or by its number alone; or its two ends. */
+type RangeSays =
+  | { readonly interval: IntervalName }
+  | { readonly steps: number }
+  | { readonly from: NoteName; readonly to: NoteName };
+const octaves: Parser<RangeSays> = map(
+  sequence(
+    wordsFor<number>([
+      [2, 'two', '2'],
+      [3, 'three', '3'],
+      [4, 'four', '4'],
+    ]),
+    word('octaves'),
+  ),
+  ([number]) => ({ interval: { steps: 7 * number, semitones: 12 * number } }),
+);
+const fromTo: Parser<RangeSays> = map(
+  sequence(quiet(optional(word('from'))), noteName, choice(word('to'), mark('-', '–')), noteName),
+  ([, from, , to]) => ({ from, to }),
+);
+const ofInterval: Parser<RangeSays> = map(
   sequence(
     optional(article),
     choice<RangeSays>(
@@ -106,6 +127,16 @@ export const rangeSize: Parser<RangeSays> = map(
   ),
   ([, says]) => says,
 );
+/** `a tenth`, `two octaves`, `from E4 to C6`. */
+export const rangeSize: Parser<RangeSays> = choice(ofInterval, octaves, fromTo);
+
+/** `a minor seventh`, `2 octaves`. */
+function sayInterval(of: IntervalName): string {
+  const inOctaves = of.steps / 7;
+  return inOctaves > 1 && Number.isInteger(inOctaves) && of.semitones === 12 * inOctaves
+    ? `${String(inOctaves)} octaves`
+    : withArticle(printInterval(of));
+}
 
 /** How far a line reaches from its lowest to its highest note: claim L2 of the trade. */
 export const lineRangeFamily = family<Line, RangeSays>({
@@ -113,11 +144,15 @@ export const lineRangeFamily = family<Line, RangeSays>({
   examples: ['the soprano of bars 1-3 spans a minor seventh'],
   phrases: [
     [verb('spans', 'span'), rangeSize],
+    [verb('ranges', 'range'), fromTo],
+    [verb('extends', 'extend'), fromTo],
     [verb('covers', 'cover'), rangeSize],
     [have, map(sequence(word('a range of', 'a compass of', 'an ambitus of'), rangeSize), ([, says]) => says)],
   ],
   print: (says, form) =>
-    `${printVerb('spans', 'span', form)} ${withArticle('interval' in says ? printInterval(says.interval) : printNumber(says.steps).slice(0, -1))}`,
+    'from' in says
+      ? `${printVerb('ranges', 'range', form)} from ${printNoteName(says.from)} to ${printNoteName(says.to)}`
+      : `${printVerb('spans', 'span', form)} ${'interval' in says ? sayInterval(says.interval) : withArticle(printNumber(says.steps).slice(0, -1))}`,
   check: (line, says, context, make): Finding<Line> => {
     const notes = line.notes.map(({ note }) => note);
     const [first] = notes;
@@ -135,14 +170,18 @@ export const lineRangeFamily = family<Line, RangeSays>({
       first,
     );
     const size = intervalBetween(lowest.pitch, highest.pitch);
-    const is = (of: IntervalName): boolean =>
-      'interval' in says ? sameInterval(of, says.interval) : of.steps === says.steps;
+    const is = (of: IntervalName): boolean => {
+      if ('interval' in says) return sameInterval(of, says.interval);
+      return 'steps' in says
+        ? of.steps === says.steps
+        : isNamed(lowest, says.from) && isNamed(highest, says.to);
+    };
     const holds = is(size);
-    const compound = !holds && is(simple(size));
+    const compound = !holds && !('from' in says) && is(simple(size));
     return {
       verdict: holds ? 'holds' : compound ? 'arguable' : 'fails',
       code: holds ? 'C1411' : 'C1412',
-      reason: `${line.name} reaches from ${printPitch(lowest.pitch)} to ${printPitch(highest.pitch)}, ${withArticle(printInterval(size))}${compound ? '; the claim names it without its octaves' : ''}`,
+      reason: `${line.name} reaches from ${printPitch(lowest.pitch)} to ${printPitch(highest.pitch)}, ${sayInterval(size)}${compound ? '; the claim names it without its octaves' : ''}`,
       evidence: [lowest, highest].map(note =>
         noteEvidence(
           holds ? 'supports' : 'contradicts',
@@ -151,7 +190,8 @@ export const lineRangeFamily = family<Line, RangeSays>({
           context,
         ),
       ),
-      instead: () => [make({ interval: size })],
+      instead: () =>
+        'from' in says ? [make({ from: nameOf(lowest), to: nameOf(highest) })] : [make({ interval: size })],
     };
   },
 });

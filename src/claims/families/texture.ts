@@ -8,6 +8,7 @@ import { family } from '../family.js';
 import { choice, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
+import { negation } from '../negation.js';
 import { endOf } from '../place/beats.js';
 import { soundingIn, noteEnd } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
@@ -17,7 +18,7 @@ import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js'
 /** How many notes sound together, whether they move together, whether a figure is kept. */
 export type TextureSays =
   | { readonly kind: 'voices'; readonly voices: number }
-  | { readonly kind: 'homophonic' | 'monophonic' | 'silent' }
+  | { readonly kind: 'homophonic' | 'homorhythmic' | 'polyphonic' | 'monophonic' | 'silent' }
   | { readonly kind: 'figuration' };
 
 const voices: Parser<TextureSays> = map(
@@ -25,7 +26,9 @@ const voices: Parser<TextureSays> = map(
   ([number]) => ({ kind: 'voices', voices: number }),
 );
 const kinds: Parser<TextureSays> = choice<TextureSays>(
-  map(word('homophonic', 'homorhythmic', 'chordal', 'in block chords'), () => ({ kind: 'homophonic' })),
+  map(word('homophonic'), () => ({ kind: 'homophonic' })),
+  map(word('homorhythmic', 'chordal', 'in block chords'), () => ({ kind: 'homorhythmic' })),
+  map(word('polyphonic', 'contrapuntal'), () => ({ kind: 'polyphonic' })),
   map(word('monophonic', 'in unison'), () => ({ kind: 'monophonic' })),
   map(word('silent', 'a rest', 'empty'), () => ({ kind: 'silent' })),
 );
@@ -140,6 +143,8 @@ export const textureFamily = family<Span, TextureSays>({
       case 'voices':
         return `${printHave(form)} ${String(says.voices)} ${says.voices === 1 ? 'voice' : 'voices'}`;
       case 'homophonic':
+      case 'homorhythmic':
+      case 'polyphonic':
       case 'monophonic':
       case 'silent':
         return `${printBe(form)} ${says.kind}`;
@@ -191,13 +196,33 @@ export const textureFamily = family<Span, TextureSays>({
           ...result(most === 1, `at most ${String(most)} notes sound together`, notes, context),
           instead: () => [make({ kind: 'voices', voices: most })],
         };
-      case 'homophonic': {
+      case 'homophonic':
+      case 'homorhythmic':
+      case 'polyphonic': {
         const alone = times.filter(time => {
           const struck = notes.filter(note => equals(note.onset, time) && note.tiedFrom === undefined).length;
           return struck < soundingAt(notes, time).length;
         });
         const [first] = alone;
         const moving = first === undefined ? [] : notes.filter(note => equals(note.onset, first));
+        if (says.kind !== 'homorhythmic' && first !== undefined && most > 1)
+          return {
+            ...result(false, '', moving, context),
+            verdict: says.kind === 'homophonic' ? 'arguable' : 'undecided',
+            code: 'C1314',
+            reason: `${String(alone.length)} of ${String(times.length)} times a voice moves while another is held; whether that is a melody with its accompaniment, which many call homophonic, or lines of equal weight is a matter of hearing`,
+            instead: () => [negation(make({ kind: 'homorhythmic' }))],
+          };
+        if (says.kind === 'polyphonic')
+          return {
+            ...result(
+              false,
+              most > 1 ? 'all voices strike together' : 'one note sounds at a time',
+              notes,
+              context,
+            ),
+            instead: () => [make({ kind: most > 1 ? 'homorhythmic' : 'monophonic' })],
+          };
         return result(
           alone.length === 0,
           alone.length === 0

@@ -32,6 +32,32 @@ export const contentClaims = {
     explanation:
       'F sharp and G flat are one key of the keyboard and two notes: spelling tells where the note leads. The same goes for the octave, and for the same letter with another accidental. The reason names the note that is there.\n\n```\nbar 5 has Gb      # the bar has F#\n```',
   },
+  C0321: {
+    name: 'signs-as-claimed',
+    summary: 'Notes of the place have such signs beside them.',
+    explanation: 'A sharp, a flat or a natural that the key signature does not have.',
+  },
+  C0322: {
+    name: 'no-such-sign',
+    summary: 'No note of the place has such a sign.',
+    explanation: 'Neither beside the note nor in the key signature.',
+  },
+  C0323: {
+    name: 'sign-of-the-signature',
+    summary: 'Only the key signature has the sign.',
+    explanation:
+      'Whether a bar in D major `has sharps` when F# sounds in it and no sharp is written there is a matter of words: name the notes, `bar 1 has F#`, or the signature, `the piece has a key signature of 2 sharps`.',
+  },
+  C0331: {
+    name: 'key-signature-as-claimed',
+    summary: 'The key signature is as the claim says.',
+    explanation: 'The signature in force at each bar of the place; it is not the key.',
+  },
+  C0332: {
+    name: 'key-signature-otherwise',
+    summary: 'A bar of the place has another key signature.',
+    explanation: 'The reason counts its sharps or flats.',
+  },
   C0311: {
     name: 'line-as-claimed',
     summary: 'The line has the note that the claim names.',

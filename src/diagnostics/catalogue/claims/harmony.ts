@@ -32,6 +32,17 @@ export const harmonyClaims = {
     explanation:
       'A chord symbol without a slash has its root in the bass (lead-sheet practice; Hutchinson, Music Theory for the 21st-Century Classroom, Lead-Sheet Symbols). Write the bass after a slash (`D7/F#`), or name the chord in words, which leave the bass open: `bar 5 is a D dominant seventh chord`.',
   },
+  C0121: {
+    name: 'chord-relation-as-claimed',
+    summary: 'The chords of the two places lie to each other as the claim says.',
+    explanation:
+      'The same triad, whatever its bass and with a seventh or without; or a major chord on the fifth above the other root, its dominant.',
+  },
+  C0122: {
+    name: 'chord-relation-otherwise',
+    summary: 'The chords of the two places lie to each other otherwise.',
+    explanation: 'The reason names both chords.',
+  },
   C0201: {
     name: 'numeral-supported',
     summary: 'The notes make the chord that the numeral names in its key.',

@@ -26,6 +26,12 @@ export const pieceClaims = {
     explanation:
       'Sustained notes count as voices while they sound. The reason names the first bar or moment that differs.',
   },
+  C1314: {
+    name: 'texture-by-hearing',
+    summary: 'The voices do not move together, and the notes do not say which of them leads.',
+    explanation:
+      'Homophonic is said of voices that move together and of a melody over its accompaniment (Open Music Theory, Texture), polyphonic of lines of equal weight. The first is a fact: `bars 1-4 are homorhythmic`.',
+  },
   C1313: {
     name: 'figuration-of-one-bar',
     summary: 'There are fewer than two whole bars to compare.',
@@ -107,6 +113,22 @@ export const pieceClaims = {
     summary: 'The place has other note values, or no such figure.',
     explanation:
       'The last note of a phrase is the usual exception. American and British names are read: an eighth note is a quaver.',
+  },
+  C1621: {
+    name: 'marking-as-claimed',
+    summary: 'The score is marked as the claim says.',
+    explanation:
+      'A tempo in beats per minute, a fermata, a dynamic or a hairpin stands in the score. What a word such as Andante means in beats per minute is opinion: published ranges disagree.',
+  },
+  C1622: {
+    name: 'marking-otherwise',
+    summary: 'The score is marked otherwise, or not at all.',
+    explanation: 'The reason says what is written there.',
+  },
+  C1623: {
+    name: 'no-tempo',
+    summary: 'The score gives no tempo in beats per minute.',
+    explanation: 'Give the score a tempo (`Q:1/4=90`), or mark the sentence as an opinion.',
   },
   C1701: {
     name: 'returns-as-claimed',
