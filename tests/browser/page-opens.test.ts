@@ -158,4 +158,47 @@ describe('the page, opened from the disk', () => {
       await page.context().close();
     },
   );
+
+  // A suspension is the dissonance after the bar line, not the consonance that prepares it (Open Music Theory, "Embellishing Tones").
+  test('a suspension is marked at the head that is tied over, and its letters touch no note', async () => {
+    const abc = practiceWaltz.replace('| d2 e | f2 e |', '| d2 f- | f2 e |');
+    const lesson = await practiceLesson(await bundlePlayer(), { abc });
+    const [own] = lesson.scores;
+    const struck = own?.analysis.score.notes.find(({ tiedTo }) => tiedTo !== undefined)?.id;
+    if (own === undefined || struck === undefined) throw new Error('no tie');
+    const tone = {
+      note: struck,
+      kind: 'suspension',
+      figure: '4-3',
+      accented: true,
+      chromatic: false,
+    } as const;
+    const segments = own.analysis.segments.map((segment, index) =>
+      index === 2 ? { ...segment, nonChordTones: [tone] } : segment,
+    );
+    const scores = [{ ...own, analysis: { ...own.analysis, segments } }];
+    const { page } = await openPage(browser, writePage({ ...lesson, scores }));
+    const { mark, heads, touched } = await page.evaluate(() => {
+      const rect = (element: Element): DOMRect => element.getBoundingClientRect();
+      const label = document.querySelector('.tone-mark');
+      const box = label === null ? new DOMRect() : rect(label);
+      const shapes = [...document.querySelectorAll('.score .system .abcjs-note path')].map(rect);
+      return {
+        mark: { text: label?.textContent, x: (box.left + box.right) / 2 },
+        heads: [...document.querySelectorAll('.score .abcjs-note path[data-name="f"]')].map(
+          one => rect(one).x,
+        ),
+        // The box of a text is that of its face, higher than its letters.
+        touched: shapes.filter(
+          ({ left, right, top, bottom }) =>
+            left < box.right && box.left < right && top < box.bottom - 5 && box.top + 5 < bottom,
+        ).length,
+      };
+    });
+    expect(mark.text).toBe('sus 4–3');
+    expect(Math.abs(mark.x - (heads[1] ?? 0))).toBeLessThan(20);
+    expect(Math.abs(mark.x - (heads[0] ?? 0))).toBeGreaterThan(40);
+    expect(touched).toBe(0);
+    await page.context().close();
+  });
 });

@@ -1,8 +1,15 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { key, chord, readKey } from '../../src/harmony/index.js';
+import { sourceText } from '../../src/diagnostics/index.js';
+import { analyse, key, chord, readKey } from '../../src/harmony/index.js';
 import type { Segment } from '../../src/harmony/index.js';
-import { degreeInWords, roleInWords, valueInWords } from '../../src/player/notation/note-in-words.js';
-import { fraction, readPitch, readPitchClass } from '../../src/score/index.js';
+import {
+  degreeInWords,
+  noteInWords,
+  roleInWords,
+  valueInWords,
+} from '../../src/player/notation/note-in-words.js';
+import { fraction, readPitch, readPitchClass, readScore } from '../../src/score/index.js';
 import type { NoteId } from '../../src/score/index.js';
 
 const tone = (name: string) => {
@@ -77,5 +84,21 @@ describe('the part of a note', () => {
     [fraction(0), 'grace note'],
   ])('length %#', (length, words) => {
     expect(valueInWords(length)).toBe(words);
+  });
+
+  test('a tone that is tied over is told by what it becomes there', () => {
+    const path = 'sample-lessons/mill-road.abc';
+    const { value: score } = readScore(sourceText(path, readFileSync(path, 'utf8')));
+    const analysis = analyse(score);
+    const told = [2, 3].map(bar => {
+      const tied = score.notes.find(note => note.bar === bar && note.tiedFrom !== undefined);
+      const struck = score.notes.find(note => note.bar === bar && note.tiedTo !== undefined);
+      const note = bar === 2 ? struck : tied;
+      return note === undefined ? '' : noteInWords(analysis, note, true);
+    });
+    expect(told).toEqual([
+      'C sharp 5, quarter note, Piano, bar 2, beat 3: fifth of F♯7/C♯; degree 2 of B minor, the supertonic.',
+      'C sharp 5, quarter note, tied over, Piano, bar 3, beat 1: a suspension 7–6 over Bm/D; degree 2 of B minor, the supertonic.',
+    ]);
   });
 });

@@ -27,18 +27,39 @@ const descent = 3;
 /** Room between the middle of a note head and the base line of its letters. */
 const rise = 9;
 
-/** Where letters may stand: from right over the head up, from right under it down, and a little to either side. */
+/** Where letters may stand: from the head away, and a little to either side. */
 const furthest = 45;
-const stepUp = 3;
+const step = 3;
 const sideways = [0, 7, -7, 14, -14];
-const belowHead = rise + ascent;
-/** What it costs in units of way to stand under the head, and to touch something. */
-const costBelow = 12;
+/** What it costs in units of way to touch something. */
 const costOfTouch = 30;
+/** Room between two marks. */
+const gap = 4;
+/** Heads that are not further apart stand on one staff and at one moment. */
+const sameStaff = 50;
+const sameMoment = 18;
 
-interface Point {
+interface Place {
   readonly x: number;
   readonly y: number;
+  readonly onset: number;
+  readonly system: number;
+  /** The lower one of two voices on a staff has its letters under it. */
+  readonly below: boolean;
+}
+
+/** Whether another voice stands over this head on its staff, and none under it. */
+function isLowerVoice(
+  score: PageScore,
+  placement: Placement,
+  voice: number,
+  { system, x, y }: Place,
+): boolean {
+  const away = placement.notes.flatMap((other, id) => {
+    const here = other?.system === system && Math.abs(other.head.x - x) < sameMoment;
+    return here && score.notes[id]?.voice !== voice ? [other.head.y - y] : [];
+  });
+  return away.some(by => -sameStaff < by && by < 0) && !away.some(by => 0 < by && by < sameStaff);
 }
 
 /**
@@ -50,7 +71,7 @@ function placeOf(
   placement: Placement,
   id: number,
   { start }: PageSegment,
-): (Point & { readonly onset: number; readonly system: number }) | undefined {
+): Place | undefined {
   const note = score.notes[id];
   if (note === undefined) return undefined;
   const onset = Math.max(note.onset, start);
@@ -61,29 +82,28 @@ function placeOf(
       one.onset <= onset + 1e-9 &&
       onset + 1e-9 < one.onset + one.duration,
   );
-  const place = placement.notes[sounding] ?? placement.notes[id];
-  if (place === undefined) return undefined;
+  const at = placement.notes[sounding] ?? placement.notes[id];
+  if (at === undefined) return undefined;
   const held = (score.notes[sounding]?.onset ?? onset) < onset - 1e-9;
   const moment = held ? placement.momentAt(onset) : undefined;
   // The moment is the left edge of the heads that are struck there.
-  const x = moment?.system === place.system ? moment.x + 5 : place.head.x;
-  return { x, y: place.head.y, onset, system: place.system };
+  const x = moment?.system === at.system ? moment.x + 5 : at.head.x;
+  const place = { x, y: at.head.y, onset, system: at.system, below: false };
+  return { ...place, below: isLowerVoice(score, placement, note.voice, place) };
 }
 
 /** The best place for letters of this width at a head: near it, and clear of what stands there. */
-function freePlace({ x, y }: Point, width: number, obstacles: readonly Box[]): Box {
+function freePlace({ x, y, below }: Place, width: number, obstacles: readonly Box[]): Box {
   let best: { readonly box: Box; readonly cost: number } | undefined;
-  for (let way = 0; way <= furthest; way += stepUp)
-    for (const below of [false, true])
-      for (const aside of sideways) {
-        const base = below ? y + belowHead + way : y - rise - way;
-        const left = x + aside - width / 2;
-        const box = { left, top: base - ascent, right: left + width, bottom: base + descent };
-        const near = way + Math.abs(aside) + (below ? costBelow : 0);
-        if (near >= (best?.cost ?? Infinity)) continue;
-        const cost = near + costOfTouch * obstacles.filter(other => overlap(box, other)).length;
-        if (cost < (best?.cost ?? Infinity)) best = { box, cost };
-      }
+  for (let way = 0; way <= furthest; way += step)
+    for (const aside of sideways) {
+      const base = below ? y + rise + ascent + way : y - rise - way;
+      const left = x + aside - width / 2;
+      const box = { left, top: base - ascent, right: left + width, bottom: base + descent };
+      const touched = obstacles.filter(other => overlap(box, other)).length;
+      const cost = way + Math.abs(aside) + costOfTouch * touched;
+      if (cost < (best?.cost ?? Infinity)) best = { box, cost };
+    }
   return best?.box ?? { left: x, top: y, right: x, bottom: y };
 }
 
@@ -114,7 +134,7 @@ export function drawToneMarks(
   const taken = [...obstaclesIn(drawing)];
   for (const { shown, place, width } of marks) {
     const box = freePlace(place, width, taken);
-    taken.push(box);
+    taken.push({ ...box, left: box.left - gap, right: box.right + gap });
     shown.setAttribute('x', String(box.left));
     shown.setAttribute('y', String(box.bottom - descent));
   }
