@@ -176,8 +176,8 @@ describe('the page, opened from the disk', () => {
     const segments = own.analysis.segments.map((segment, index) =>
       index === 2 ? { ...segment, nonChordTones: [tone] } : segment,
     );
-    const scores = [{ ...own, analysis: { ...own.analysis, segments } }];
-    const { page } = await openPage(browser, writePage({ ...lesson, scores }));
+    const marked = { ...own, analysis: { ...own.analysis, segments } };
+    const { page } = await openPage(browser, writePage({ ...lesson, scores: [marked] }));
     const { mark, heads, touched } = await page.evaluate(() => {
       const rect = (element: Element): DOMRect => element.getBoundingClientRect();
       const label = document.querySelector('.tone-mark');
