@@ -13,7 +13,10 @@ export const cost = {
   bassFactor: 1.5,
   /** Changing the harmony: easiest on the downbeat (Hutchinson, Harmonic Progression: harmonic rhythm follows the metre). */
   change: { 0: 0.1, 1: 0.15, 2: 0.2, 3: 0.6, 4: 1.2 } satisfies Record<MetricalLevel, number>,
-  /** A harmony that begins where the bass does not move is less likely. */
+  /**
+   * A harmony that begins where the bass does not move is less likely: a line alone, and after-beats over a bass that was let go, spell out the
+   * harmony that the bass began. Two lines that move over a held bass may well begin another (a pedal).
+   */
   changeWithoutBass: 0.2,
   /**
    * Keeping a harmony where a bar or a beat begins: there it is expected to change, the more so where the bass moves to another tone, and half

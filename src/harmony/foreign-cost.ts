@@ -28,6 +28,12 @@ export const foreignShare = {
   none: 1,
 } as const;
 
+/**
+ * A tone that is struck together with a whole chord (three pitch classes) is heard as part of it: so much of what is left to an unexplained
+ * tone is added to its share (common practice: ornaments move against tones that stay, whoever strikes with all the others speaks for a harmony).
+ */
+const withChord = { classes: 3, added: 0.3 } as const;
+
 const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
 
 /** Beats from which a tone is too long to be heard as a mere ornament; beyond it the share grows. */
@@ -41,7 +47,14 @@ export interface Surroundings {
 }
 
 /** Share (0 to 1) for a tone at a moment. */
-export function shareOf(tone: Tone, moment: Moment, { sound, moments, staying }: Surroundings): number {
+export function shareOf(tone: Tone, moment: Moment, around: Surroundings): number {
+  const share = shareByVoice(tone, moment, around);
+  const isInChord = tone.on === moment.start && moment.struckClasses >= withChord.classes;
+  return isInChord ? share + (1 - share) * withChord.added : share;
+}
+
+/** The share by how its voice comes to the tone and leaves it. */
+function shareByVoice(tone: Tone, moment: Moment, { sound, moments, staying }: Surroundings): number {
   if (staying.has(tone.index)) return foreignShare.pedal;
   const accented = moment.level <= 2;
   const held = tone.on < moment.start;

@@ -37,13 +37,37 @@ export function groundOf(sound: Sound, moments: readonly Moment[]): readonly (To
   });
 }
 
-/** Tones of the ground that come back at once: the same tone is the bass before or after (a pedal, held or struck again). */
-export function stayingTones(ground: readonly (Tone | undefined)[]): ReadonlySet<number> {
+/** A bass is a pedal once so many beats after its own have struck something new over it, in more than one line. */
+const pedalBeats = 3;
+
+/** Tones of the ground that are held while harmony after harmony is struck over them. */
+function heldThrough(ground: readonly (Tone | undefined)[], moments: readonly Moment[]): ReadonlySet<Tone> {
+  const beatsOver = new Map<Tone, number>();
+  moments.forEach(({ start, level, struckClasses }, at) => {
+    const tone = ground[at];
+    if (tone === undefined || tone.on === start || tone.off <= start || level > 2 || struckClasses < 2)
+      return;
+    beatsOver.set(tone, (beatsOver.get(tone) ?? 0) + 1);
+  });
+  return new Set([...beatsOver].flatMap(([tone, beats]) => (beats >= pedalBeats ? [tone] : [])));
+}
+
+/**
+ * Tones of the ground that stay: a pedal that is held, or a bass that comes back at once because the same tone is the bass before or after it
+ * (Hutchinson, Non-Chord Tones: the pedal is held or repeated while the harmonies change).
+ */
+export function stayingTones(
+  ground: readonly (Tone | undefined)[],
+  moments: readonly Moment[],
+): ReadonlySet<number> {
+  const held = heldThrough(ground, moments);
   const line: Tone[] = [];
   for (const tone of ground) if (tone !== undefined && line[line.length - 1] !== tone) line.push(tone);
   return new Set(
     line
-      .filter((tone, at) => line[at - 1]?.midi === tone.midi || line[at + 1]?.midi === tone.midi)
+      .filter(
+        (tone, at) => held.has(tone) || line[at - 1]?.midi === tone.midi || line[at + 1]?.midi === tone.midi,
+      )
       .map(tone => tone.index),
   );
 }

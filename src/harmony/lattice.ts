@@ -125,7 +125,7 @@ function chordsIn(classes: readonly PitchClass[]): readonly Chord[] {
 /** Builds the lattice: every stretch of up to about two bars with the chords that explain it best. */
 export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice {
   const ground = groundOf(sound, moments);
-  const staying = stayingTones(ground);
+  const staying = stayingTones(ground, moments);
   const classes = [...new Set(sound.tones.map(tone => tone.pitchClass))].sort((a, b) => a - b);
   const chords = chordsIn(classes);
   const tables = chordTablesOf(chords, classes);
@@ -133,9 +133,10 @@ export function buildLattice(sound: Sound, moments: readonly Moment[]): Lattice 
   const count = moments.length;
   const width = classes.length;
 
-  const changeCost = moments.map((moment, at) => {
-    const bassMoves = ground[at]?.on === moment.start;
-    return cost.change[moment.level] + (bassMoves ? 0 : cost.changeWithoutBass);
+  const changeCost = moments.map(({ start, level, struckClasses }, at) => {
+    const bass = ground[at];
+    const isSpelledOut = bass?.on !== start && (struckClasses < 2 || (bass?.off ?? 0) <= start);
+    return cost.change[level] + (isSpelledOut ? cost.changeWithoutBass : 0);
   });
 
   const stayCost = moments.map(({ level, struck }, at) => {

@@ -17,6 +17,8 @@ export interface Moment {
   /** Indexes of the tones that sound, low to high; `struck` those that begin here. */
   readonly sounding: readonly number[];
   readonly struck: readonly number[];
+  /** Number of pitch classes among them: 1 is a tone alone or in octaves, from 3 on it is a chord. */
+  readonly struckClasses: number;
 }
 
 /** Length of a beat in whole notes: the dotted unit in compound metre. */
@@ -61,6 +63,7 @@ export function momentsOf(score: Score, sound: Sound): readonly Moment[] {
       beat,
       sounding: [...alive].sort((a, b) => (tones[a]?.midi ?? 0) - (tones[b]?.midi ?? 0)),
       struck,
+      struckClasses: new Set(struck.map(index => tones[index]?.pitchClass)).size,
     });
   }
   return moments;

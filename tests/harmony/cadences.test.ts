@@ -8,8 +8,7 @@ describe.each([
   ['a progression at the end of a phrase', progressions, 12],
   ['the close alone', closes, 7],
 ] as const)('%s', (_, rows, count) => {
-  const named = rowsOf(rows, count, row => `${row.title} in ${row.key}`);
-  test.each(named.filter(([, row]) => row.open === undefined))('%s', (_title, row) => {
+  test.each(rowsOf(rows, count, row => `${row.title} in ${row.key}`))('%s', (_title, row) => {
     checkCadence(row);
   });
 });
