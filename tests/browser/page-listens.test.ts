@@ -1,5 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { paced } from '../../src/player/pace.js';
+import { passagesBetween } from '../../src/player/sound/passages.js';
+import type { PageData } from '../../src/timeline/index.js';
 import { launchBrowser } from './launch.js';
 import { bundlePlayer, openPage, timelineOf, writePage } from './open-page.js';
 import { practiceLesson } from './practice-lesson.js';
@@ -99,6 +102,51 @@ describe('tempo', () => {
     const four = (words[5]?.at ?? 0) - (words[1]?.at ?? 0);
     expect(Math.abs(four - (4 * 350) / 0.6)).toBeLessThan(80);
     expect(reports).toEqual([]);
+    await page.context().close();
+  });
+});
+
+describe('a jump into held notes', () => {
+  /** `D,`, as the engraver names the D below middle C; the notes here have no accidentals. */
+  const engraved = (pitch: string): string => {
+    const octave = Number(pitch.slice(1));
+    return octave >= 5 ? pitch.charAt(0).toLowerCase() : pitch.charAt(0) + ','.repeat(4 - octave);
+  };
+
+  // Enough is left of the notes to strike them again (more than 0.15 s), and little enough to miss them.
+  test.each([50, 100, 150])('marks what is struck there, at %i per cent', async tempo => {
+    const { page } = await openPage(browser, address);
+    await page.getByText('Tempo', { exact: false }).first().click();
+    await page.getByLabel('Tempo of the music').fill(String(tempo));
+    await page.keyboard.press('Escape');
+    const lesson = await timelineOf(page);
+    const { timeline, toLesson } = paced(lesson, { music: tempo / 100, speech: 1 });
+    const scores = await page.locator('#page-data').textContent();
+    const { notes = [] } = (JSON.parse(scores ?? '') as PageData).scores[0] ?? {};
+    const events = timeline.events.filter(event => event.kind === 'note');
+    // The first two beats of bar 1: the D in the bass ends under the D above.
+    for (const held of events.slice(1, 3)) {
+      const from = held.end - 0.165;
+      const [passage] = passagesBetween(timeline, from, timeline.seconds);
+      const struck = (passage?.notes ?? []).filter(({ start }) => start === from);
+      const names = events
+        .filter(({ start, end }) => start < from && end > from)
+        .flatMap(event => event.notes.map(id => engraved(notes[id]?.pitch ?? '')));
+      expect(struck.length).toBe(names.length);
+      await page.getByRole('slider', { name: 'Place in the lesson' }).evaluate((slider, at) => {
+        if (!(slider instanceof HTMLInputElement)) return;
+        slider.step = 'any';
+        slider.value = String(at);
+        slider.dispatchEvent(new Event('input'));
+      }, toLesson(from));
+      await page.getByRole('button', { name: 'Play', exact: true }).click();
+      await watch(page);
+      await page.waitForFunction(() => (globalThis as unknown as { seen: unknown[] }).seen.length >= 2);
+      await page.getByRole('button', { name: 'Pause' }).click();
+      const [first, next] = await seen(page);
+      expect(first?.names.split(' ').sort()).toEqual([...names].sort());
+      expect((next?.at ?? 0) - (first?.at ?? 0)).toBeGreaterThan(50);
+    }
     await page.context().close();
   });
 });

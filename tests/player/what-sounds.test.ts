@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { paced } from '../../src/player/pace.js';
 import { passagesBetween } from '../../src/player/sound/passages.js';
 import { whatSounds } from '../../src/player/what-sounds.js';
 import type { NoteId } from '../../src/score/index.js';
@@ -110,5 +112,55 @@ describe('music between two moments', () => {
 
   test('leaves out what begins at the end or later', () => {
     expect(shape(0, 2)).toEqual([[[60, 1, 2]]]);
+  });
+});
+
+describe('after a jump', () => {
+  const notes = fc.array(
+    fc.tuple(
+      fc.integer({ min: 0, max: 200 }),
+      fc.integer({ min: 1, max: 60 }),
+      fc.integer({ min: 40, max: 80 }),
+    ),
+    { minLength: 1, maxLength: 20 },
+  );
+
+  test('what is struck is marked from that moment on, at any pace', () => {
+    fc.assert(
+      fc.property(
+        notes,
+        // So long before the end of one of them, in hundredths of a second.
+        fc.nat(19),
+        fc.integer({ min: 0, max: 60 }),
+        fc.constantFrom(0.25, 0.5, 1, 1.5),
+        (written, which, left, music) => {
+          const passage: TimelineEvent = {
+            kind: 'passage',
+            step: 0,
+            action: 0,
+            start: 0,
+            end: 26,
+            bars: { first: '1', last: '9' },
+            as: 'written',
+            tempo: 100,
+            under: false,
+          };
+          const events = written.map(([start, length, midi], id) =>
+            note(start / 10, (start + length) / 10, midi, [id]),
+          );
+          const lesson = timelineOf(passage, bar(0, 26, 0), ...events);
+          const { timeline, toClock, toLesson } = paced(lesson, { music, speech: 1 });
+          const [start = 0, length = 0] = written[which % written.length] ?? [];
+          const from = Math.max(0, toClock((start + length) / 10) - left / 100);
+          const [first] = passagesBetween(timeline, from, timeline.seconds);
+          const struck = (first?.notes ?? []).filter(({ start }) => start === from);
+          // Half a frame later, which is when the page looks.
+          const { notes: marked } = whatSounds(lesson, toLesson(from + 0.008));
+          const pitches = marked.map(id => written[id]?.[2]);
+          expect(struck.map(({ midi }) => midi).filter(midi => !pitches.includes(midi))).toEqual([]);
+        },
+      ),
+      { seed: 7 },
+    );
   });
 });
