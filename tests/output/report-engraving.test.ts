@@ -93,6 +93,14 @@ describe('a passage', () => {
     expect(paths(text)).toEqual(without.map((count, line) => (line === 0 ? count + 4 : count)));
   });
 
+  test('a hairpin that ends with the first note of a line does not reach into the margin', () => {
+    const abc = 'X:1\nM:3/4\nL:1/4\nK:C\nC D !<(!E|!<)!F G A|]\n';
+    const hairpins = engraver
+      .engrave(abc, 430, [[0]])
+      .map(({ markup }) => markup.match(/d="M [^LM"]+L [^LM"]+M [^LM"]+L [^LM"]+"/g) ?? []);
+    expect(hairpins.map(({ length }) => length)).toEqual([1, 0]);
+  });
+
   test('prints nothing of its own, which would end in the report', () => {
     const printed = vi.spyOn(console, 'log');
     // The engraver has no sign for a note of 32 whole notes and says so to its makers.

@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
-import { dropUnseenKeys, engravingLook, setLineHeads } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -192,10 +192,16 @@ function drawnSystem(drawing: Element, line: TuneLine): DrawnSystem {
   });
   const voices: readonly Item[][] = (line.staff ?? []).flatMap(staff => staff.voices ?? []);
   const drawn = voices.flat().filter(item => item.abselem !== undefined);
+  const items = drawn.filter(({ el_type }) => el_type === 'note').flatMap(drawnItem);
+  const staves = around(paths('.abcjs-staff'));
+  for (const path of drawing.querySelectorAll('.abcjs-dynamics')) {
+    const from = Math.min(...items.map(({ left }) => left));
+    path.setAttribute('d', hairpinInside(path.getAttribute('d') ?? '', from, staves.right));
+  }
   return {
     extent: around([...paths(''), ...texts]),
-    staves: around(paths('.abcjs-staff')),
-    items: drawn.filter(({ el_type }) => el_type === 'note').flatMap(drawnItem),
+    staves,
+    items,
     barLines: (voices[0] ?? [])
       .flatMap(({ el_type, abselem }) =>
         el_type === 'bar' && abselem !== undefined ? [abselem.x + abselem.w] : [],

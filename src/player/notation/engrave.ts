@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
-import { dropUnseenKeys, engravingLook, setLineHeads } from '../../timeline/index.js';
+import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 import { lineGroups } from './line-groups.js';
 
@@ -109,14 +109,22 @@ function keepWordsInside(drawing: SVGGElement, right: number): void {
   }
 }
 
+function keepHairpinsInside(drawing: SVGGElement, left: number, right: number): void {
+  for (const path of drawing.querySelectorAll('path.abcjs-dynamics'))
+    path.setAttribute('d', hairpinInside(path.getAttribute('d') ?? '', left, right));
+}
+
 function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
   const staves = [...drawing.querySelectorAll<SVGGraphicsElement>('.abcjs-staff')].map(staff =>
     staff.getBBox(),
   );
   const right = Math.max(...staves.map(box => box.x + box.width));
+  const items: readonly Item[][] = (line.staff ?? []).flatMap(staff => staff.voices ?? []);
+  const voices = items.map(drawnItems);
+  const notes = voices.flat().filter(({ kind }) => kind === 'note');
+  keepHairpinsInside(drawing, Math.min(...notes.map(({ leftmost }) => leftmost)), right);
   keepWordsInside(drawing, right);
   const all = drawing.getBBox();
-  const voices: readonly Item[][] = (line.staff ?? []).flatMap(staff => staff.voices ?? []);
   return {
     drawing,
     top: all.y,
@@ -125,7 +133,7 @@ function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
     staffBottom: Math.max(...staves.map(box => box.y + box.height)),
     left: Math.min(...staves.map(box => box.x)),
     right,
-    voices: voices.map(drawnItems),
+    voices,
   };
 }
 

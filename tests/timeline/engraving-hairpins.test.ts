@@ -1,0 +1,14 @@
+import { describe, expect, test } from 'vitest';
+import { hairpinInside } from '../../src/timeline/index.js';
+
+describe('a hairpin stays inside its line', () => {
+  test.each([
+    ['within', 'M 50 4 L 120.5 0 M 50 4 L 120.5 8', 'M 50 4 L 120.5 0 M 50 4 L 120.5 8'],
+    ['coming from the line before', 'M 0 4 L 120 0 M 0 4 L 120 8', 'M 40 4 L 120 0 M 40 4 L 120 8'],
+    ['going on in the next line', 'M 50 -4 L 800 0 M 50 -4 L 800 8', 'M 50 -4 L 430 0 M 50 -4 L 430 8'],
+    ['ending with the first note', 'M 0 4 L 42 0 M 0 4 L 42 8', ''],
+    ['a letter', 'M 0 0c1 2 3 4 5 6', 'M 0 0c1 2 3 4 5 6'],
+  ])('%s', (_, path, inside) => {
+    expect(hairpinInside(path, 40, 430)).toBe(inside);
+  });
+});
