@@ -35,13 +35,14 @@ export function analyse(score: Score): Analysis {
   );
   const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys) };
   const segments = segmentsOf(heard, path);
+  const sequences = sequencesOf(score, segments);
   const analysis: Analysis = {
     score,
     segments,
     keyAreas: keyAreasOf(segments),
-    cadences: cadencesOf(heard, segments),
+    cadences: cadencesOf(heard, segments, sequences),
     pedals: bassPedalsOf(heard, segments),
-    sequences: sequencesOf(segments),
+    sequences,
   };
   heardBy.set(analysis, heard);
   return analysis;

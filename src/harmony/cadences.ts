@@ -2,9 +2,10 @@ import { fraction, pitchClassOf } from '../score/index.js';
 import type { PitchClass } from '../score/index.js';
 import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
-import type { Cadence, CadenceKind, Segment } from './model.js';
+import type { Cadence, CadenceKind, Segment, Sequence } from './model.js';
 import { beatLength } from './moments.js';
 import type { Heard } from './segments.js';
+import { sequenceAt } from './sequences.js';
 
 /**
  * From this much closure on a phrase ends. The plainest sign is the soprano on the tonic over V and I in root position; any other close, and a
@@ -73,8 +74,12 @@ const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
   );
 };
 
-/** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. */
-export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly Cadence[] {
+/** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. The links of a sequence close nothing. */
+export function cadencesOf(
+  heard: Heard,
+  segments: readonly Segment[],
+  sequences: readonly Sequence[],
+): readonly Cadence[] {
   const found = segments.flatMap((arrival, at): Cadence[] => {
     const before = segments[at - 1];
     if (before === undefined) return [];
@@ -87,7 +92,7 @@ export function cadencesOf(heard: Heard, segments: readonly Segment[]): readonly
       note => pitchClassOf(note.pitch) === arrival.key.tonic,
     );
     const kind = kindOf(before, arrival, sopranoOnTonic);
-    if (kind === undefined) return [];
+    if (kind === undefined || sequenceAt(sequences, arrival.start) !== undefined) return [];
     if (kind !== 'half' && opensPhrase(heard, segments, arrival.start)) return [];
     if (kind === 'evaded' && !isDue(segments, arrival.start, arrival.key)) return [];
     const goal = kind === 'half' ? 'dominant' : 'tonic';

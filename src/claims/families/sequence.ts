@@ -1,4 +1,5 @@
 import { add, isBefore } from '../../score/index.js';
+import { sequenceIn } from '../../harmony/index.js';
 import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -14,7 +15,6 @@ import { count } from '../terms/number.js';
 import { be, have, printBe, verb } from '../terms/verb.js';
 import { covers } from '../segments.js';
 import { silence } from './judged.js';
-import { sequenceOf } from './sequence-search.js';
 
 /** A model repeated on other steps. */
 export interface SequenceSays {
@@ -127,7 +127,7 @@ export const sequenceFamily = family<Span, SequenceSays>({
   check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
-    const own = sequenceOf(span.range, context);
+    const own = sequenceIn(context.analysis.score.notes, span.range.start, span.range.end);
     const overlapping = context.analysis.sequences.filter(each => {
       const range = rangeOf(each);
       return isBefore(range.start, span.range.end) && isBefore(span.range.start, range.end);
