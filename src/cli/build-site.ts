@@ -10,7 +10,7 @@ import {
 } from '../output/index.js';
 import type { LessonReport, Platform, WalkthroughInput } from '../output/index.js';
 import { scoreLibrary } from '../workshop/index.js';
-import { cannotWrite, systemRefusal } from './build.js';
+import { cannotWrite, rememberTakes, systemRefusal } from './build.js';
 import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import { listWritten } from './list-written.js';
@@ -79,7 +79,7 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
         terminal.progress(`${nameOf(file)}: ${doing}`);
       },
     });
-    await speaking.takes.remember();
+    await rememberTakes(speaking, terminal);
     pages.push(value.page);
     reports.push({ ...report, diagnostics: inReadingOrder([...report.diagnostics, ...diagnostics], file) });
   }

@@ -149,12 +149,21 @@ async function writeAll(
       );
       paths = [...paths, ...Object.values(audio)];
     }
-    await speaking.takes.remember();
     await speaking.cache.forgetUnused();
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed);
+  await rememberTakes(speaking, terminal);
   await listWritten(terminal, paths);
   return passes({ lessons: [built] }, false) ? 0 : 1;
+}
+
+/** Writes down which words each take speaks; where that cannot be, the walkthrough is whole all the same. */
+export async function rememberTakes({ takes }: Speaking, terminal: Terminal): Promise<void> {
+  const failed = await systemRefusal(takes.remember);
+  if (failed === undefined) return;
+  const message = `\`takes/takes.json\` cannot be written beside the recordings: ${systemWords(failed)}`;
+  const help = 'the walkthrough is complete; what each take was made for is not noted';
+  complain(terminal, { ...runFinding('R0017', message, help), severity: 'warning' });
 }
 
 /** The code with which the system refuses to do something; any other error is a fault of the program. */

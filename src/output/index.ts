@@ -26,6 +26,7 @@ export type {
 } from './check-report.js';
 export { counted } from './counted.js';
 export { findingJson } from './finding-json.js';
+export { sweepParts } from './sweep-parts.js';
 export { checkWritable, writeWhole } from './write-whole.js';
 export { walkthroughFiles } from './walkthrough-files.js';
 export type { BuiltWalkthrough, WalkthroughFilesInput } from './walkthrough-files.js';

@@ -3,10 +3,12 @@ import { constants } from 'node:fs';
 import { access, mkdir, open, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { OutputFile } from './output-file.js';
+import { sweepParts } from './sweep-parts.js';
 
 /**
  * Writes files into a folder: each goes to a temporary name beside its place and to the disk, and only when every one has
- * arrived are they renamed. A file that was there before stays whole until its successor replaces it.
+ * arrived are they renamed. A file that was there before stays whole until its successor replaces it. What a program that was
+ * killed has left of an earlier writing is removed.
  *
  * @returns the paths written, in the order given
  * @throws the error of the file system (`EACCES`, `ENOSPC`, `ENOTDIR` ...); then no temporary file is left behind
@@ -17,6 +19,7 @@ export async function writeWhole(folder: string, files: readonly OutputFile[]): 
       throw new RangeError(`not a plain file name: ${name}`);
   }
   await makeFolder(resolve(folder));
+  await sweepParts(folder);
   const written: { readonly temporary: string; readonly target: string }[] = [];
   try {
     for (const { name, bytes } of files) {

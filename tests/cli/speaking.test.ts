@@ -121,6 +121,19 @@ describe('takes', () => {
   });
 });
 
+describe('a folder of takes that may not be written', () => {
+  it('is told of by its own name, and the walkthrough is whole', async () => {
+    await mkdir(join(folder, 'takes', 'takes.json'), { recursive: true });
+    await writeFile(join(folder, 'takes', '2.1.wav'), toneFile);
+    const words = ['--out', 'unnoted', '--cache', 'six', '--voice-command', command];
+    const { code, stderr } = await barwise(['build', 'two-bars.yaml', ...words], { cwd: folder });
+    await rm(join(folder, 'takes'), { recursive: true });
+    expect(stderr).toContain('warning R0017: `takes/takes.json` cannot be written beside the recordings: ');
+    expect(code).toBe(0);
+    expect(await readdir(join(folder, 'unnoted'))).toContain('two-bars.html');
+  });
+});
+
 describe('building again', () => {
   const words = ['--voice-command', '', '--also', 'all'];
   const files = async (out: string): Promise<Readonly<Record<string, string>>> => {

@@ -6,6 +6,7 @@ import {
   readFileSync,
   readdirSync,
   rmSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -34,6 +35,20 @@ describe('writing files whole', () => {
     expect(paths).toEqual([join(target, 'one.html'), join(target, 'two.vtt')]);
     expect(paths.map(path => readFileSync(path, 'utf8'))).toEqual(['one', 'two']);
     expect(readdirSync(target).sort()).toEqual(['one.html', 'two.vtt']);
+  });
+
+  it('removes what killed programs have left, text and sound, and nothing that another may still be writing', async () => {
+    const leave = (name: string, hours: number): void => {
+      const time = new Date(Date.now() - hours * 3_600_000);
+      writeFileSync(join(folder, name), 'half');
+      utimesSync(join(folder, name), time, time);
+    };
+    for (const name of ['.page.html.0123456789ab.part', '.lesson.mp3.ba9876543210.part']) leave(name, 2);
+    const others = ['.lesson.wav.0123456789ab.part', 'notes.part'];
+    leave('.lesson.wav.0123456789ab.part', 0.5);
+    leave('notes.part', 2);
+    await writeWhole(folder, [{ name: 'one.html', bytes: bytes('new') }]);
+    expect(readdirSync(folder).sort()).toEqual([...others, 'one.html'].sort());
   });
 
   it('replaces what was there', async () => {

@@ -179,4 +179,15 @@ export const runCatalogue = {
       language: 'sh',
     }),
   },
+  R0017: {
+    name: 'takes-not-noted',
+    summary: 'What each take was made for cannot be written down.',
+    explanation: explain({
+      meaning:
+        'A build writes into `takes/takes.json`, beside your recordings, which words each of them speaks; so it notices later when the lesson says something else. That file could not be written. The walkthrough is complete.',
+      example: ['chmod a-w takes', 'barwise build lamplight.yaml --out walkthrough'],
+      remedy: 'Let the folder of the takes be written, and build again.',
+      language: 'sh',
+    }),
+  },
 } as const satisfies Record<`R${number}`, CatalogueEntry>;

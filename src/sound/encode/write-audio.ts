@@ -1,4 +1,6 @@
+import { randomBytes } from 'node:crypto';
 import { open, rename, rm } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { FilePathTarget } from 'mediabunny';
 import { fileChannels, mixRate } from '../mono.js';
 import { wavFrames, wavHeader } from '../wav.js';
@@ -25,8 +27,10 @@ interface Sink {
   readonly abandon: () => Promise<void>;
 }
 
-/** A part of a file's name until it is whole. */
-const unfinished = (path: string): string => `${path}.${String(process.pid)}.part`;
+/** Tells the unfinished files of this program and thread from those of others. */
+const own = randomBytes(6).toString('hex');
+/** A file's name until it is whole, as the writers of other files name theirs. */
+const unfinished = (path: string): string => join(dirname(path), `.${basename(path)}.${own}.part`);
 
 async function wavSink(path: string): Promise<Sink> {
   const file = await open(unfinished(path), 'w');

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import type { Answer } from '../../bridge/index.js';
 import { clockTime, writeWhole } from '../../output/index.js';
 import { defaultLoudness, makeShelf, mixLesson, writeAudio } from '../../sound/index.js';
-import type { Shelf } from '../../sound/index.js';
-import { granted, refused, refusedBySystem } from '../answer.js';
+import type { Shelf, Takes } from '../../sound/index.js';
+import { granted, refused, refusedBySystem, systemCode } from '../answer.js';
 import { alsoWords, readAlso } from './also.js';
 import type { Also } from './also.js';
 import { soundLesson } from './checked-lesson.js';
@@ -63,10 +63,19 @@ async function writeAll(
         },
         timeline.seconds,
       );
-    await takes.remember();
     await cache.forgetUnused();
+    await notedTakes(takes);
     return granted({ names: await readdir(into) });
   } catch (error) {
     return refusedBySystem(error, 'the files could not be written');
+  }
+}
+
+/** Writes down which words each take speaks. Takes in a folder that may not be written are as good as others. */
+async function notedTakes(takes: Takes): Promise<void> {
+  try {
+    await takes.remember();
+  } catch (error) {
+    systemCode(error);
   }
 }

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readdir, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { replaceFile } from './replace-file.js';
-import { sweepParts } from './sweep-parts.js';
+import { sweepParts } from '../../output/index.js';
 
 /** Former states that are kept of each lesson. */
 const mostKept = 20;

@@ -1,7 +1,7 @@
 import { readdir, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Half-written files and exports as this program names them (replace-file.ts, write-whole.ts, build-lesson.ts). */
+/** Half-written files and exports as this program names them (write-whole.ts, write-audio.ts, and of the workshop replace-file.ts and build-lesson.ts). */
 const ownPart = /^\.(?:.+\.|export-)[0-9a-f]{12}\.part$/u;
 /** What another program may still be writing is younger, in milliseconds. */
 const stale = 60 * 60 * 1000;
