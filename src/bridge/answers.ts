@@ -16,8 +16,8 @@ export interface OpenedLesson {
   readonly text: string;
   /** Hash of the file's bytes; absent for a draft that is not on disk yet. */
   readonly stamp?: string;
-  /** Unsaved work found for it, newer than the file, and the state of the file that it grew from. */
-  readonly unsaved?: { readonly text: string; readonly base?: string };
+  /** Unsaved work found for it, newer than the file, and the state of the file that it grew from, with its text where that is known. */
+  readonly unsaved?: { readonly text: string; readonly base?: string; readonly baseText?: string };
 }
 
 export interface FolderEntry {
@@ -158,6 +158,8 @@ export type HostEvent =
   /** The lesson or one of its scores was changed by another program. */
   | { readonly kind: 'changed-on-disk'; readonly path: string; readonly stamp: string }
   | { readonly kind: 'removed-on-disk'; readonly path: string }
+  /** Another program wrote something into it that is no text; `why` says what. */
+  | { readonly kind: 'unreadable-on-disk'; readonly path: string; readonly why: string }
   | { readonly kind: 'progress'; readonly job: string; readonly doing: string; readonly share?: number }
   /** A command of the system's menu. */
   | { readonly kind: 'menu'; readonly command: MenuCommand }

@@ -74,6 +74,12 @@ interface OpenLesson {
 const withBase = (base: string | undefined): { readonly base?: string } =>
   base === undefined ? {} : { base };
 
+const mergedWords =
+  'Another program has changed the file; its changes stand here together with yours, not saved yet.';
+
+const savedText = (text: string | undefined): { readonly saved?: string } =>
+  text === undefined ? {} : { saved: withLineFeeds(text) };
+
 export function lessonFile(
   bridge: Bridge,
   begun: Answers['begin'],
@@ -107,8 +113,8 @@ export function lessonFile(
         ...open,
         ...withBase(base),
         isOnDisk: stamp !== undefined,
-        // The file may have changed since the work was kept; then nobody knows from which words it grew.
-        ...(base === stamp && stamp !== undefined ? { saved } : {}),
+        // The file may have changed since the work was kept: then it is merged with the words from which both grew, where they are known.
+        ...savedText(base === stamp && stamp !== undefined ? saved : other.baseText),
       };
       text.setText(withLineFeeds(other.text));
     } else {
@@ -124,6 +130,10 @@ export function lessonFile(
     }
     handlers.tell('');
     handlers.opened();
+    // What another program wrote since the work was kept is put together with it, where both are known to grow from the same words.
+    const { base, saved: common } = lesson;
+    if (stamp !== undefined && base !== stamp && common !== undefined && (await merge(onDisk, stamp)))
+      handlers.tell(mergedWords);
   };
   const mayLeave = async (): Promise<boolean> => {
     if (!isUnsaved()) return true;
@@ -241,16 +251,19 @@ export function lessonFile(
     },
     mayLeave,
     changedOnDisk: async stamp => {
-      if (lesson === undefined || (stamp === lesson.base && lesson.isOnDisk)) return;
+      if (lesson === undefined) return;
+      if (stamp === lesson.base && lesson.isOnDisk) {
+        // It could not be read meanwhile.
+        handlers.tell('');
+        return;
+      }
       const { path } = lesson;
       const answer = await bridge.ask('open', { path });
       if (!answer.ok || answer.value.stamp === undefined || path !== lesson.path) return;
       const wasUnsaved = isUnsaved();
       if (!(await merge(answer.value.text, answer.value.stamp))) return;
       handlers.tell(
-        wasUnsaved
-          ? 'Another program has changed the file; its changes stand here together with yours, not saved yet.'
-          : 'The file was changed by another program; its words stand here now.',
+        wasUnsaved ? mergedWords : 'The file was changed by another program; its words stand here now.',
       );
     },
     removedFromDisk: () => {

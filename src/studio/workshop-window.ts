@@ -213,7 +213,17 @@ export async function workshopWindow(
     switch (event.kind) {
       case 'changed-on-disk':
         if (event.path === file.path()) void file.changedOnDisk(event.stamp);
-        else if (file.path() !== undefined) void check.readScoresAgain();
+        else if (file.path() !== undefined) {
+          tell('');
+          void check.readScoresAgain();
+        }
+        return;
+      case 'unreadable-on-disk':
+        tell(
+          event.path === file.path()
+            ? `${event.why}; its text stands here as it was read last, and can be saved under another name.`
+            : `${event.why}; its notes are those that were read last.`,
+        );
         return;
       case 'removed-on-disk':
         if (event.path === file.path()) file.removedFromDisk();

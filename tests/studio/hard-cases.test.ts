@@ -78,6 +78,32 @@ describe('a broken score', () => {
   });
 });
 
+describe('a file that turns into something that is no text while it is open', () => {
+  const noText = new Uint8Array([0xff, 0xfe, 0x00, 0x80]);
+  it('is told of, a score with its last notes, and back again', async () => {
+    const { page, on } = await opened();
+    const score = join(on.folder, 'mill-road.abc');
+    const before = readFileSync(score, 'utf8');
+    writeFileSync(score, noText);
+    await isTold(page, '`mill-road.abc` is not UTF-8 text; its notes are those that were read last.');
+    expect(await page.locator('.claim-row.is-holds').count()).toBeGreaterThan(0);
+    writeFileSync(score, before);
+    await page.waitForFunction(() => document.querySelector('.notice')?.textContent === '');
+  });
+
+  it('is told of, a lesson with its last text, over which nothing is written', async () => {
+    const { page, on } = await opened();
+    const before = await text(page);
+    await edit(page, title, 'title: Mine');
+    writeFileSync(on.lesson, noText);
+    await isTold(page, '`mill-road.yaml` is not UTF-8 text; its text stands here as it was read last');
+    await save(page);
+    await isTold(page, 'Not saved: `mill-road.yaml` is not UTF-8 text');
+    expect([...readFileSync(on.lesson)]).toEqual([...noText]);
+    expect(await text(page)).toBe(before.replace(title, 'title: Mine'));
+  });
+});
+
 describe('a save that fails', () => {
   it('leaves the text in the window, says why, and works again when the folder is back', async () => {
     const { page, on } = await opened();

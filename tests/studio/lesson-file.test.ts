@@ -175,6 +175,23 @@ describe('unsaved work', () => {
     expect(readFileSync(on.lesson, 'utf8')).toBe(before);
   });
 
+  it('is put together with what another program wrote after the window had died', async () => {
+    const { page, on } = await opened();
+    const before = await text(page);
+    await edit(page, title, 'title: Mine');
+    await page.waitForTimeout(1500);
+    await page.context().close();
+    writeFileSync(on.lesson, before.replace(steps, 'title: Theirs'));
+    const second = await windowOf(await on.again({ lesson: on.lesson }));
+    await second.page.getByRole('button', { name: 'Go on with the unsaved work' }).click();
+    await isTold(second.page, 'together with yours');
+    const merged = before.replace(title, 'title: Mine').replace(steps, 'title: Theirs');
+    expect(await text(second.page)).toBe(merged);
+    await save(second.page);
+    await isSaved(second.page);
+    expect(readFileSync(on.lesson, 'utf8')).toBe(merged);
+  });
+
   it('is kept by Escape, and comes back by undo where the file was taken', async () => {
     const { page, on } = await opened();
     const before = await text(page);

@@ -17,24 +17,25 @@ describe('unsaved work', () => {
       path: lesson,
       text,
       stamp,
-      unsaved: { text: `${text}# more\n`, base: stamp },
+      unsaved: { text: `${text}# more\n`, base: stamp, baseText: text },
     });
   });
 
   it('comes back where the file was changed or removed meanwhile', async () => {
     const { get, lesson, again } = await bench();
-    const { stamp } = await get('open', { path: lesson });
-    await get('journal', { path: lesson, text: 'title: mine\n', base: stamp });
+    const { text, stamp } = await get('open', { path: lesson });
+    await get('journal', { path: lesson, text: 'title: min\n', base: stamp });
     writeFileSync(lesson, 'title: by another\n');
+    await get('journal', { path: lesson, text: 'title: mine\n', base: stamp });
     expect(await (await again()).get('open', { path: lesson })).toMatchObject({
       text: 'title: by another\n',
-      unsaved: { text: 'title: mine\n', base: stamp },
+      unsaved: { text: 'title: mine\n', base: stamp, baseText: text },
     });
     rmSync(lesson);
     expect(await (await again()).get('open', { path: lesson })).toEqual({
       path: lesson,
       text: '',
-      unsaved: { text: 'title: mine\n', base: stamp },
+      unsaved: { text: 'title: mine\n', base: stamp, baseText: text },
     });
   });
 

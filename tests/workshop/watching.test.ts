@@ -32,6 +32,22 @@ describe('an open file', () => {
     expect(events).toEqual([{ kind: 'removed-on-disk', path: lesson }]);
   });
 
+  it('that is no text any more is reported once, and as changed when it is one again', async () => {
+    const { get, lesson, events } = await bench();
+    const { text } = await get('open', { path: lesson });
+    // ISO 8859-1: an e with an acute accent is the one byte E9, which UTF-8 does not end with (RFC 3629, section 4).
+    writeFileSync(lesson, Buffer.from(text.replace('title: ', 'title: Caf\u00e9 '), 'latin1'));
+    await until(() => events.length > 0);
+    // The regular round looks at the file meanwhile.
+    await new Promise(done => setTimeout(done, 2500));
+    expect(events).toEqual([
+      { kind: 'unreadable-on-disk', path: lesson, why: '`mill-road.yaml` is not UTF-8 text' },
+    ]);
+    writeFileSync(lesson, text);
+    await until(() => events.length > 1);
+    expect(events[1]).toMatchObject({ kind: 'changed-on-disk', path: lesson });
+  });
+
   it('may be a score', async () => {
     const { get, lesson, folder, events } = await bench();
     const { text } = await get('readScore', { lesson, score: 'mill-road.abc' });

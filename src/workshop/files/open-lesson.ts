@@ -6,7 +6,7 @@ import type { Desk } from './desk.js';
 import { readState } from './file-state.js';
 import { lessonTitle } from './lesson-title.js';
 import { outOfReach } from './reach.js';
-import { sweepParts } from './sweep-parts.js';
+import { sweepParts } from '../../output/index.js';
 
 /** The lesson's text, and unsaved work where there is any. A lesson that is not on the disk opens where unsaved work is left of it. */
 export async function openLesson(path: string, desk: Desk): Promise<Answer<OpenedLesson>> {
@@ -28,7 +28,13 @@ export async function openLesson(path: string, desk: Desk): Promise<Answer<Opene
       text,
       ...(state === undefined ? {} : { stamp: state.stamp }),
       ...(isUnsaved
-        ? { unsaved: { text: kept.text, ...(kept.base === undefined ? {} : { base: kept.base }) } }
+        ? {
+            unsaved: {
+              text: kept.text,
+              ...(kept.base === undefined ? {} : { base: kept.base }),
+              ...(kept.baseText === undefined ? {} : { baseText: kept.baseText }),
+            },
+          }
         : {}),
     });
   });

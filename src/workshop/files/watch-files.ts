@@ -46,8 +46,12 @@ export function watchFiles(inTurn: Turns, tell: (event: HostEvent) => void): Wat
       const mark = await markOf(path);
       if (known === undefined || known.mark === mark) return;
       const state = await readState(path);
-      // What cannot be read now may be readable at the next look.
-      if (state?.ok === false) return;
+      if (state?.ok === false) {
+        // Once for each of its states; whatever can be read after it is a change.
+        files.set(path, { stamp: undefined, mark });
+        tell({ kind: 'unreadable-on-disk', path, why: state.problem.message });
+        return;
+      }
       files.set(path, { stamp: state?.stamp, mark });
       if (state?.stamp === known.stamp) return;
       tell(
