@@ -76,7 +76,105 @@ const opinionWords = [
   'means',
   'history',
   'tradition',
+  'surprise',
+  'surprises',
+  'ominous',
+  'saddest',
+  'sadness',
+  'happiest',
+  'romantic',
+  'magic',
+  'poignant',
+  'sweet',
+  'lyrical',
+  'playful',
+  'peaceful',
+  'holy',
+  'sacred',
+  'solemn',
+  'majestic',
+  'haunting',
+  'yearning',
+  'longing',
+  'hopeful',
+  'triumphant',
+  'nostalgic',
+  'elegant',
+  'delicate',
+  'intimate',
+  'strange',
+  'suggests',
+  'conveys',
+  'depicts',
+  'portrays',
+  'colourful',
+  'colorful',
+  'colour',
+  'color',
 ] as const;
+/** What can be heard or seen in a score and yet has no rule here: form beyond the phrase, genre, manner of playing, motives. */
+const mattersWithoutRule = [
+  'waltz',
+  'oom-pah',
+  'march',
+  'minuet',
+  'lullaby',
+  'dance',
+  'alberti bass',
+  'ostinato',
+  'walking bass',
+  'canon',
+  'fugue',
+  'fugal',
+  'imitation',
+  'imitates',
+  'imitative',
+  'stretto',
+  'rondo',
+  'sonata form',
+  'binary form',
+  'ternary form',
+  'coda',
+  'codetta',
+  'introduction',
+  'transition',
+  'motif',
+  'motive',
+  'theme',
+  'climax',
+  'legato',
+  'staccato',
+  'articulation',
+  'rubato',
+  'tessitura',
+  'timbre',
+  'orchestration',
+  'hypermeter',
+  'hypermetre',
+  'polyrhythm',
+  'call and response',
+  'phrase lengths',
+  'phrases',
+  'first phrase',
+  'second phrase',
+  'third phrase',
+  'last phrase',
+  'largest leap',
+  'smallest leap',
+  'is confirmed by',
+  'longest note',
+  'shortest note',
+  'speeds up',
+  'slows down',
+  'accelerates',
+  'unexpected',
+  'new key is established',
+  'climactic',
+] as const;
+const withoutRule = new RegExp(
+  `(?<!\\p{L})(?:${mattersWithoutRule.map(each => each.replace(/[ -]/gu, '[\\s-]+')).join('|')})(?!\\p{L})`,
+  'iu',
+);
 const year = /\b(?:1[1-9]|20)\d\d\b/u;
 const vocabulary = new RegExp(`(?<!\\p{L})(?:${opinionWords.join('|')})(?!\\p{L})`, 'iu');
 
@@ -98,6 +196,18 @@ const opinion = (sentence: string): Claim => ({
   }),
 });
 
+/** A sentence about something that is there and has no rule: said plainly instead of an error at some word of it. */
+const unruled = (sentence: string, matter: string): Claim => ({
+  content: { unruled: sentence },
+  print: () => sentence,
+  check: () => ({
+    verdict: 'undecided',
+    code: 'C0009',
+    reason: `no rule here finds \`${matter}\` in the notes: say what stands in which bars, or mark it as an opinion`,
+    evidence: [],
+  }),
+});
+
 /** Any text with such a word. It comes last: a sentence that can be checked is checked. */
 export const opinionSentence: Parser<Claim> = {
   shape: {
@@ -107,7 +217,7 @@ export const opinionSentence: Parser<Claim> = {
       kind: 'sequence',
       parts: [
         shapes.maybe({ kind: 'token', name: 'AnyText', body: shapes.oneOrMore(shapes.character('^.')) }),
-        shapes.oneOf(...opinionWords),
+        shapes.oneOf(...opinionWords, ...mattersWithoutRule),
         shapes.maybe({ kind: 'token', name: 'AnyText', body: shapes.oneOrMore(shapes.character('^.')) }),
       ],
     }),
@@ -118,8 +228,8 @@ export const opinionSentence: Parser<Claim> = {
       .slice(start)
       .replace(/\s+/gu, ' ')
       .replace(/[ .“”"„«»‘’']+$/u, '');
-    return vocabulary.test(text) || year.test(text)
-      ? readAs(opinion(text), reading.text.length)
-      : failed(reading, start);
+    if (vocabulary.test(text) || year.test(text)) return readAs(opinion(text), reading.text.length);
+    const [matter] = withoutRule.exec(text) ?? [];
+    return matter === undefined ? failed(reading, start) : readAs(unruled(text, matter), reading.text.length);
   },
 };

@@ -1,6 +1,8 @@
 import { chosenThing, firstAppearance, isThere, thereAreSo, thingSubject } from './families/occurrence.js';
+import { chordRelationFamily } from './families/chord-relation.js';
 import { crossingFamily } from './families/crossing.js';
-import { melodicFamily } from './families/melodic.js';
+import { keyFamily } from './families/key.js';
+import { aLeap, melodicFamily } from './families/melodic.js';
 import { motionFamily, motionName } from './families/motion.js';
 import { parallelsFamily, parallelsName } from './families/parallels.js';
 import type { ParallelsSays } from './families/parallels.js';
@@ -42,9 +44,9 @@ import {
 import type { Parser } from './grammar/index.js';
 import { negation } from './negation.js';
 import { opinionSentence } from './opinion.js';
-import { ordinalPredicate } from './quantity/ordinal.js';
+import { ordinal, ordinalPredicate } from './quantity/ordinal.js';
 import { quantifiedSentence } from './quantity/quantified.js';
-import { at, before, placeName, scope } from './place/place-name.js';
+import { at, barList, before, oneBar, placeName, scope } from './place/place-name.js';
 import type { Place } from './place/place.js';
 import { statement, statements } from './statement.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
@@ -63,6 +65,7 @@ import { degreeOfNote, noteDegreeFamily } from './families/scale-degree.js';
 import type { PointedNotes } from './subjects/note.js';
 import { article } from './terms/chord-name.js';
 import { keyName } from './terms/key-name.js';
+import { keyReference } from './terms/key-reference.js';
 import { noteName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
 import { numeral } from './terms/numeral.js';
@@ -126,15 +129,19 @@ const placedAfter = <T, S>(
     ),
   );
 
-/** `in bar 16 is a perfect cadence`, `in bar 8 we have a half cadence`, `from bar 9 to 16 we modulate to D major`. */
+/**
+ * `in bar 16 is a perfect cadence`, `in bar 8 we have a half cadence`, `from bar 9 to 16 we modulate to D major`. What is in a place is
+ * something that the place has among others.
+ */
 const placeFirst: Parser<Claim> = rule('PlaceFirst', () =>
-  map(
-    sequence(
-      before,
-      quiet(optional(word('we', 'you', 'one', 'the piece', 'the music', 'it'))),
-      list(placePredicate, and),
+  choice(
+    map(sequence(before, be, having), ([place, { negated }, has]) =>
+      statement(span(place), denied(negated, has)),
     ),
-    ([place, , predicates]) => statements([span(place)], predicates),
+    map(
+      sequence(before, word('we', 'you', 'one', 'the piece', 'the music', 'it'), list(placePredicate, and)),
+      ([place, , predicates]) => statements([span(place)], predicates),
+    ),
   ),
 );
 
@@ -152,6 +159,14 @@ const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
   choice(
     map(sequence(thereIs, having, scope), ([no, has, place]) => statement(span(place), denied(no, has))),
     map(sequence(before, thereIs, having), ([place, no, has]) => statement(span(place), denied(no, has))),
+  ),
+);
+
+const lineHaving = rule('WhatALineHas', () => choice(...lineFamilies.flatMap(family => family.having)));
+/** `there's a 9-8 suspension in the alto in bar 4`. */
+const thereInLine: Parser<Claim> = rule('ThereInLine', () =>
+  map(sequence(thereIs, lineHaving, word('in'), lineName, scope), ([no, has, , line, place]) =>
+    statement(lineSubject(line, place), denied(no, has)),
   ),
 );
 
@@ -313,9 +328,32 @@ const twoLinesSentence: Parser<Claim> = rule('TwoLinesSentence', () => {
 const ranks: readonly string[] = ['soprano', 'alto', 'tenor', 'bass'];
 const rankOf = (line: LineName): number => (line.kind === 'part' ? ranks.indexOf(line.part) : 0);
 
+const comesBack = choice(
+  verb('returns', 'return'),
+  verb('comes back', 'come back'),
+  verb('reappears', 'reappear'),
+  verb('recurs', 'recur'),
+  map(word('is heard again', 'are heard again', 'comes again', 'come again'), () => ({ negated: false })),
+);
+const lineOrMusic: Parser<LineName | undefined> = choice<LineName | undefined>(
+  map(word('melody', 'tune'), (): LineName => ({ kind: 'edge', edge: 'top' })),
+  map(word('music', 'bars', 'measures', 'bar', 'measure'), () => undefined),
+);
+const sameAs = word('the same as in', 'the same as that of', 'the same as', 'like that of', 'like');
+const barNamed = (label: string): Place => ({ kind: 'bars', first: label, last: label });
+const firstBarOf = (place: Place): Place => (place.kind === 'bars' ? { ...place, last: place.first } : place);
+/** The first bars of the piece, as many as a place has. */
+const openingLike = (place: Place): Place => ({
+  kind: 'first bars',
+  count:
+    place.kind === 'bars'
+      ? Math.max(1, Number.parseInt(place.last, 10) - Number.parseInt(place.first, 10) + 1)
+      : 1,
+});
+
 /** `bars 1-2 return in bars 5-6`, `bars 1-2 and bars 5-6 are the same`, `the melody of bars 5-6 repeats bars 1-2`. */
 const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
-  const repeats = (model: Place, copy: Place, no: boolean, line?: LineName): Claim =>
+  const repeats = (model: Place, copy: Place, no: boolean, line?: LineName, rhythm = false): Claim =>
     statement(
       span(copy),
       denied(
@@ -324,13 +362,65 @@ const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
           place: model,
           shift: { kind: 'none' },
           ...(line === undefined ? {} : { line }),
+          ...(rhythm ? { rhythm: true } : {}),
         }),
       ),
     );
   return choice(
+    map(sequence(placeName, comesBack, at, placeName), ([model, { negated }, , copy]) =>
+      repeats(model, copy, negated),
+    ),
+    // As much of the opening as the place that is named has bars.
     map(
-      sequence(placeName, choice(verb('returns', 'return'), verb('comes back', 'come back')), at, placeName),
-      ([model, { negated }, , copy]) => repeats(model, copy, negated),
+      sequence(word('the'), word('opening'), optional(lineOrMusic), comesBack, at, placeName),
+      ([, , line, { negated }, , copy]) => repeats(openingLike(copy), copy, negated, line),
+    ),
+    map(
+      sequence(
+        placeName,
+        choice(verb('begins', 'begin'), verb('starts', 'start'), verb('opens', 'open')),
+        quiet(optional(word('in'))),
+        choice(word('like'), word('the same way as', 'the same as'), word('as')),
+        placeName,
+      ),
+      ([copy, { negated }, , , model]) => repeats(firstBarOf(model), firstBarOf(copy), negated),
+    ),
+    map(
+      sequence(word('the rhythm of', 'the rhythm in'), placeName, be, sameAs, placeName),
+      ([, copy, { negated }, , model]) => repeats(model, copy, negated, undefined, true),
+    ),
+    map(
+      sequence(
+        barList,
+        be,
+        quiet(optional(word('all', 'both'))),
+        word('the same', 'identical', 'alike', 'equal'),
+      ),
+      ([labels, { negated }]) =>
+        conjunction(
+          labels.slice(1).map(label => repeats(barNamed(labels[0] ?? label), barNamed(label), negated)),
+        ),
+    ),
+    map(
+      sequence(
+        choice<readonly (string | Place)[]>(
+          barList,
+          map(sequence(placeName, word('and'), placeName), ([a, , b]) => [a, b]),
+        ),
+        choice(be, have),
+        word('the same chord', 'the same harmony', 'same chord', 'same harmony'),
+      ),
+      ([places, { negated }]) => {
+        const [first, ...others] = places.map(each => (typeof each === 'string' ? barNamed(each) : each));
+        return conjunction(
+          others.map(other =>
+            statement(
+              span(other),
+              denied(negated, chordRelationFamily.make({ relation: 'same', place: first ?? other })),
+            ),
+          ),
+        );
+      },
     ),
     map(
       sequence(placeName, word('and'), placeName, be, word('the same', 'identical', 'alike', 'equal')),
@@ -357,6 +447,7 @@ const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
   const peak = word(
     'reaches its highest note',
     'reaches its highest point',
+    'reaches its high point',
     'reaches its peak',
     'peaks',
     'has its highest note',
@@ -386,6 +477,66 @@ const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
   );
 });
 
+/** `the leap in bar 14 is filled in`: of the melody, where no line is named. */
+const leapSentence: Parser<Claim> = rule('LeapSentence', () =>
+  map(
+    sequence(
+      word('the leap'),
+      quiet(optional(sequence(word('of', 'in'), lineName))),
+      at,
+      placeName,
+      be,
+      word('filled in', 'filled'),
+    ),
+    ([, , , place, { negated }]) =>
+      statement(
+        lineSubject({ kind: 'edge', edge: 'top' }, place),
+        denied(negated, melodicFamily.make({ kind: 'gap fill' })),
+      ),
+  ),
+);
+
+/** `bar 29 contains a leap`: of the melody, where no line is named. */
+const melodyHas: Parser<Claim> = rule('MelodyHas', () =>
+  map(sequence(placeName, choice(have, haveNo), aLeap), ([place, { negated }, says]) =>
+    statement(lineSubject({ kind: 'edge', edge: 'top' }, place), denied(negated, melodicFamily.make(says))),
+  ),
+);
+
+/** `the tonic key returns in bar 21`. */
+const keyReturns: Parser<Claim> = rule('KeyReturns', () =>
+  map(
+    sequence(word('the'), word('tonic key', 'home key', 'original key'), comesBack, at, placeName),
+    ([, , { negated }, , place]) =>
+      statement(span(place), denied(negated, keyFamily.make({ what: 'is in', key: { relation: 'tonic' } }))),
+  ),
+);
+
+/** `the music has modulated to D major by bar 16`: from the beginning to there. */
+const modulatedBy: Parser<Claim> = rule('ModulatedBy', () =>
+  map(
+    sequence(
+      wholeMusic,
+      choice(verb('modulates to', 'modulate to'), verb('has modulated to', 'have modulated to')),
+      keyReference,
+      word('by'),
+      oneBar,
+    ),
+    ([, { negated }, key, , last]) =>
+      statement(
+        span({ kind: 'bars', first: '1', last }),
+        denied(negated, keyFamily.make({ what: 'modulates to', key })),
+      ),
+  ),
+);
+
+/** `only bar 29 has C natural`. */
+const onlySentence: Parser<Claim> = rule('OnlySentence', () =>
+  map(sequence(word('only'), spanSubject, plainPredicate), ([, subject, of]) =>
+    statement(subject, ordinal({ which: 'only', unit: 'bar', place: { kind: 'piece' } }, of)),
+  ),
+);
+
 /** The music as such, where its place follows: `the piece modulates to D major in bars 9-16`. */
 const wholeMusic = word('the piece', 'the music', 'we', 'it');
 
@@ -399,12 +550,22 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     ),
     about('Line', lineSubjectName, linePredicate),
     placedAfter('Line', lineName, linePredicate, lineSubject),
+    // Of the whole piece, where no place is named.
+    map(sequence(lineName, list(linePredicate, and)), ([line, predicates]) =>
+      statements([lineSubject(line, { kind: 'piece' })], predicates),
+    ),
     about('Pair', pairSubjectName, pairPredicate),
     placedAfter('Pair', twoLines, pairPredicate, ([first, second], place) =>
       pairSubject(first, second, place),
     ),
+    map(sequence(twoLines, list(pairPredicate, and)), ([[first, second], predicates]) =>
+      statements([pairSubject(first, second, { kind: 'piece' })], predicates),
+    ),
     about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
     placedAfter('Note', pointedName, notePredicate, (name, place) => pointed(name, undefined, place)),
+    map(sequence(before, pointedName, list(notePredicate, and)), ([place, name, predicates]) =>
+      statements([pointed(name, undefined, place)], predicates),
+    ),
     about('Chord', chordSubject, placePredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
@@ -420,9 +581,14 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     twoLinesSentence,
     returnSentence,
     registerSentence,
+    leapSentence,
+    melodyHas,
+    keyReturns,
+    modulatedBy,
     relatedKeys,
     severalNumerals,
     thereSentence,
+    thereInLine,
     placeFirst,
     aspectSentence,
     edgeSentence,
@@ -436,6 +602,8 @@ const sentence: Parser<Claim> = rule('Sentence', () =>
   choice(
     plainSentence,
     versionSentence(() => plainSentence),
+    // After the versions, of which `only bar 8 differs` is said.
+    onlySentence,
   ),
 );
 
@@ -443,7 +611,8 @@ const allSentences = map(list(sentence, between), conjunction);
 
 const quote = quiet(optional(mark('“', '”', '"', '„', '«', '»', '‘', '’', "'")));
 const stop = quiet(optional(mark('.')));
-/** A whole claim: one sentence or several, with or without a full stop, and in the quotation marks of a word processor. */
-export const claim: Parser<Claim> = rule('Claim', () =>
-  map(sequence(quote, choice(allSentences, opinionSentence), stop, quote, stop, end), ([, all]) => all),
-);
+/** With or without a full stop, and in the quotation marks of a word processor. */
+const whole = (of: Parser<Claim>): Parser<Claim> =>
+  map(sequence(quote, of, stop, quote, stop, end), ([, all]) => all);
+/** A whole claim: one sentence or several. What can be checked is checked, also where a quotation mark is part of it. */
+export const claim: Parser<Claim> = rule('Claim', () => choice(whole(allSentences), whole(opinionSentence)));

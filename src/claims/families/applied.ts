@@ -36,12 +36,19 @@ const target = choice<NonNullable<AppliedSays['to']>>(
 );
 const to = map(sequence(word('of', 'to'), target), ([, of]) => of);
 
+const readFifth = parseRomanNumeral('V');
+if (isUnread(readFifth)) throw new Error('V is a numeral');
+const fifthDegree: RomanNumeral = readFifth;
+
 export const appliedChord: Parser<AppliedSays> = choice(
   map(
     sequence(
       quiet(optional(choice(article, word('the')))),
       word(
         'applied chord',
+        'applied chords',
+        'applied dominants',
+        'secondary dominants',
         'applied dominant',
         'secondary dominant',
         'secondary leading-tone chord',
@@ -53,7 +60,17 @@ export const appliedChord: Parser<AppliedSays> = choice(
     ),
     ([, , , of]): AppliedSays => (of === undefined ? { applied: true } : { applied: true, to: of }),
   ),
-  map(sequence(word('the'), word('dominant'), to), ([, , of]): AppliedSays => ({ applied: true, to: of })),
+  map(
+    sequence(
+      quiet(optional(choice(article, word('the')))),
+      word('dominant of the dominant', 'dominant of dominant', 'double dominant'),
+    ),
+    (): AppliedSays => ({ applied: true, to: { numeral: fifthDegree } }),
+  ),
+  map(sequence(quiet(optional(word('the'))), word('dominant'), to), ([, , of]): AppliedSays => ({
+    applied: true,
+    to: of,
+  })),
 );
 
 /** The key that the chord of a segment is applied to; `undefined` for a chord of the key itself. */

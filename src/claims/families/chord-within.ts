@@ -5,7 +5,7 @@ import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
 import { segmentsIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
-import { article, unmistakableChord } from '../terms/chord-name.js';
+import { article, chordOfKind, unmistakableChord } from '../terms/chord-name.js';
 import { numeral } from '../terms/numeral.js';
 import { have, haveNo, printHave, printVerb, startsOrEnds } from '../terms/verb.js';
 import { appliedChord, appliedFamily } from './applied.js';
@@ -26,6 +26,9 @@ export const aChord: Parser<Predicate<Span>> = rule(
         ([, of]) => numeralFamily.make({ numeral: of }),
       ),
       map(sequence(quiet(optional(article)), unmistakableChord), ([, words]) =>
+        chordFamily.make({ form: 'words', ...words }),
+      ),
+      map(sequence(quiet(optional(article)), chordOfKind), ([, words]) =>
         chordFamily.make({ form: 'words', ...words }),
       ),
       map(sixFour, says => sixFourFamily.make(says)),

@@ -3,7 +3,7 @@ import type { Fraction, Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, mark, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, mark, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -31,7 +31,7 @@ export type VerticalSays = (
 
 const complement: Parser<VerticalSays> = map(
   sequence(
-    optional(article),
+    optional(choice(article, word('the'))),
     choice<VerticalSays>(
       map(intervalName, interval => ({ kind: 'interval', interval })),
       map(word('tritone'), () => ({ kind: 'tritone' })),
@@ -39,7 +39,7 @@ const complement: Parser<VerticalSays> = map(
     optional(
       map(
         sequence(
-          word('between', 'of', 'from'),
+          quiet(optional(word('between', 'of', 'from'))),
           pitchClassName,
           choice(mark('-', '–'), word('and', 'to')),
           pitchClassName,

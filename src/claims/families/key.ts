@@ -120,8 +120,9 @@ export const keyFamily = family<Span, KeySays>({
   phrases: [
     [
       be,
-      map(sequence(word('in'), quiet(optional(word('the key of'))), keyReference), ([, , key]) =>
-        says('is in', key),
+      map(
+        sequence(word('in', 'written in', 'set in'), quiet(optional(word('the key of'))), keyReference),
+        ([, , key]) => says('is in', key),
       ),
     ],
     ...verbs.map(

@@ -107,12 +107,12 @@ const way = wordsFor<boolean>([
   [false, 'falling', 'descending', 'downward'],
 ]);
 /** `a leap of a sixth`, `a falling leap`. */
-const aLeap: Parser<MelodicSays> = choice(
+export const aLeap: Parser<MelodicSays> = choice(
   map(
     sequence(
       optional(article),
       optional(way),
-      word('leap', 'leaps', 'skip', 'skips'),
+      word('leap', 'leaps', 'skip', 'skips', 'jump', 'jumps'),
       optional(map(sequence(word('of'), aSize), ([, of]) => of)),
     ),
     ([, up, , of]): MelodicSays => ({ kind: 'leap', ...(up === undefined ? {} : { up }), ...of }),
@@ -298,6 +298,7 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('jumps', 'jump'), leap],
     [verb('skips', 'skip'), leap],
     [have, aLeap],
+    [verb('makes', 'make'), aLeap],
     [haveNo, aLeap],
     [verb('goes', 'go'), notes],
     [

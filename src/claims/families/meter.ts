@@ -41,6 +41,21 @@ const signature = token({
   shape: inOrder(digits, text('/'), oneOf('16', '32', '1', '2', '4', '8')),
   value: (matched): MeterSays => ({ kind: 'signature', text: matched }),
 });
+/** `three-four time`. */
+const spokenSignature = wordsFor<MeterSays>(
+  (
+    [
+      ['2/4', 'two-four'],
+      ['3/4', 'three-four'],
+      ['4/4', 'four-four'],
+      ['2/2', 'two-two'],
+      ['3/8', 'three-eight'],
+      ['6/8', 'six-eight'],
+      ['9/8', 'nine-eight'],
+      ['12/8', 'twelve-eight'],
+    ] as const
+  ).map(([text_, said]) => [{ kind: 'signature', text: text_ }, said] as const),
+);
 const divisions = wordsFor<Division>([
   ['simple', 'simple'],
   ['compound', 'compound'],
@@ -62,7 +77,7 @@ const complement: Parser<MeterSays> = rule(
   'Metre',
   () =>
     choice(
-      map(sequence(signature, optional(noun)), ([says]) => says),
+      map(sequence(choice(signature, spokenSignature), optional(noun)), ([says]) => says),
       kind,
     ),
   'a metre such as `3/4` or `compound duple time`',

@@ -22,6 +22,8 @@ export interface NativeSays {
   readonly key?: Key;
   /** Only the tones of its chords count. */
   readonly of?: 'chord';
+  /** Said of the place itself, `is a chromatic chord`, and not of what it has. */
+  readonly isOne?: true;
 }
 
 const says = (chromatic: boolean, key: Key | undefined): NativeSays =>
@@ -81,8 +83,8 @@ export const nativeNotesFamily = family<Span, NativeSays>({
     [haveNo, chromaticNote],
     [have, chromaticChord],
     [haveNo, chromaticChord],
-    [be, chromaticChord],
-    [be, diatonicChord],
+    [be, map(chromaticChord, (each): NativeSays => ({ ...each, isOne: true }))],
+    [be, map(diatonicChord, (each): NativeSays => ({ ...each, isOne: true }))],
     [
       have,
       map(
@@ -91,13 +93,13 @@ export const nativeNotesFamily = family<Span, NativeSays>({
       ),
     ],
   ],
-  print: ({ chromatic, key, of }, form) => {
+  print: ({ chromatic, key, of, isOne }, form) => {
     const where = key === undefined ? '' : ` in ${printKey(key)}`;
-    if (of === 'chord' && chromatic) return printHas(form, 'a', `chromatic chord${where}`);
-    if (of === 'chord') return `${printBe(form)} a diatonic chord${where}`;
+    if (of === 'chord' && isOne !== true) return printHas(form, 'a', `chromatic chord${where}`);
+    if (of === 'chord') return `${printBe(form)} a ${chromatic ? 'chromatic' : 'diatonic'} chord${where}`;
     return chromatic ? printHas(form, 'a', `chromatic note${where}`) : `${printBe(form)} diatonic${where}`;
   },
-  check: (span, { chromatic, key, of }, context, make): Finding<Span> => {
+  check: (span, { chromatic, key, of, isOne }, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const foreign = foreignNotes(span, key, context, of === 'chord');
@@ -116,7 +118,13 @@ export const nativeNotesFamily = family<Span, NativeSays>({
       code: (first !== undefined) === chromatic ? 'C1211' : chromatic ? 'C1212' : 'C1213',
       reason,
       evidence,
-      instead: () => [make({ ...says(!chromatic, key), ...(of === undefined ? {} : { of }) })],
+      instead: () => [
+        make({
+          ...says(!chromatic, key),
+          ...(of === undefined ? {} : { of }),
+          ...(isOne === undefined ? {} : { isOne }),
+        }),
+      ],
       ...(chromatic ? {} : { local: true as const }),
     };
   },

@@ -32,6 +32,14 @@ const times: Parser<number> = choice(
   ]),
   map(sequence(count, word('times', 'time')), ([number]) => number),
 );
+/** `more than five times`: six at least. */
+const moreThan: Parser<OccurrenceSays['times']> = map(
+  sequence(word('more than'), count, word('times', 'time')),
+  ([, number]) => ({
+    kind: 'at least',
+    number: number + 1,
+  }),
+);
 const kinds = wordsFor<OccurrenceSays['times']['kind']>([
   ['exactly', 'exactly'],
   ['at least', 'at least'],
@@ -108,6 +116,10 @@ export const occurrenceFamily = family<Thing, OccurrenceSays>({
       ] as const,
       [each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)), map(scope, anywhere)] as const,
       [each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)), onlyIn] as const,
+      [
+        each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)),
+        map(sequence(moreThan, scope), ([often, place]): OccurrenceSays => ({ times: often, place })),
+      ] as const,
     ]),
     [be, onlyIn],
     [

@@ -34,7 +34,7 @@ const positions = wordsFor<PedalPoint['position']>([
   ['inner', 'inner'],
   ['upper', 'upper', 'inverted'],
 ]);
-const noun = word('pedal', 'pedal point', 'pedal-point');
+const noun = word('pedal', 'pedal point', 'pedal-point', 'pedal note', 'organ point');
 
 const pedal: Parser<PedalSays> = rule(
   'Pedal',

@@ -35,6 +35,10 @@ export const pickupFamily = family<Span, PickupSays>({
       nothing<PickupSays>({ kind: 'pickup' }),
     ],
     [
+      verb('lasts', 'last'),
+      map(sequence(count, word('beats', 'beat')), ([beats]): PickupSays => ({ kind: 'length', beats })),
+    ],
+    [
       be,
       map(sequence(count, word('beats', 'beat'), word('long')), ([beats]): PickupSays => ({
         kind: 'length',

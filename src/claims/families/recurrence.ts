@@ -180,6 +180,7 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
             'a repeat of',
             'an exact repetition of',
             'a repetition of',
+            'a restatement of',
             'a return of',
             'a copy of',
           ),
@@ -205,6 +206,16 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
       })),
     ],
     [verb('brings back', 'bring back'), complement],
+    [
+      be,
+      map(
+        sequence(
+          word('a sequential repetition of', 'a sequence of', 'a transposed repetition of'),
+          placeName,
+        ),
+        ([, place]): RecurrenceSays => ({ place, shift: { kind: 'any' } }),
+      ),
+    ],
     [
       have,
       map(sequence(word('the same rhythm as', 'the rhythm of'), placeName), ([, place]): RecurrenceSays => ({

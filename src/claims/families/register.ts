@@ -44,6 +44,16 @@ export const extremeFamily = family<Extreme, RegisterSays>({
         place,
       })),
     ],
+    ...['occurs', 'comes', 'appears', 'arrives', 'sounds'].map(
+      each =>
+        [
+          verb(each, each.slice(0, -1)),
+          map(sequence(word('in', 'on', 'at'), placeName), ([, place]): RegisterSays => ({
+            kind: 'place',
+            place,
+          })),
+        ] as const,
+    ),
   ],
   print: (says, form) =>
     says.kind === 'pitch'

@@ -31,6 +31,10 @@ const kinds: Parser<TextureSays> = choice<TextureSays>(
   map(word('polyphonic', 'contrapuntal'), () => ({ kind: 'polyphonic' })),
   map(word('monophonic', 'in unison'), () => ({ kind: 'monophonic' })),
   map(word('silent', 'a rest', 'empty'), () => ({ kind: 'silent' })),
+  map(sequence(count, quiet(optional(mark('-'))), word('part', 'voice')), ([number]) => ({
+    kind: 'voices',
+    voices: number,
+  })),
 );
 const figureNoun = word(
   'figuration',

@@ -12,6 +12,7 @@ import {
   shapes,
   token,
   word,
+  wordsFor,
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { beatNumber, count, printBeat } from '../terms/number.js';
@@ -39,7 +40,7 @@ export const at = word('of', 'in', 'at', 'on', 'from', 'during', 'throughout', '
 const to = rule('To', () => quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through'))));
 const comma = quiet(optional(mark(',')));
 
-const oneBar = rule('OneBar', () =>
+export const oneBar = rule('OneBar', () =>
   map(sequence(quiet(optional(word('the'))), bar, barLabel), ([, , label]) => label),
 );
 
@@ -72,11 +73,27 @@ export const barList: Parser<readonly string[]> = rule('SeveralBars', () =>
   ]),
 );
 
+const ordinalBeats = wordsFor<number>([
+  [1, 'first', '1st'],
+  [2, 'second', '2nd'],
+  [3, 'third', '3rd'],
+  [4, 'fourth', '4th'],
+  [5, 'fifth', '5th'],
+  [6, 'sixth', '6th'],
+]);
+/** `the third beat`. */
+const nthBeat = map(sequence(quiet(optional(word('the'))), ordinalBeats, beat), ([, n]) => ({
+  first: { n, d: 1 },
+  last: { n, d: 1 },
+}));
 const oneBeat = map(sequence(beat, beatNumber), ([, number]) => ({ first: number, last: number }));
 const beatRange = rule('Beats', () =>
   choice(
     oneBeat,
-    map(sequence(beats, beatNumber, to, beatNumber), ([, first, , last]) => ({ first, last })),
+    map(sequence(beats, beatNumber, to, quiet(optional(beat)), beatNumber), ([, first, , , last]) => ({
+      first,
+      last,
+    })),
     refine(
       sequence(beats, beatNumber, and, beatNumber),
       ([, first, , last]) =>
@@ -97,7 +114,7 @@ const beatsOfBar: Parser<Place> = choice(
     bar: label,
     ...range,
   })),
-  map(sequence(choice(beatRange, downbeat), of, oneBar), ([range, , label]): Place => ({
+  map(sequence(choice(beatRange, downbeat, quiet(nthBeat)), of, oneBar), ([range, , label]): Place => ({
     kind: 'beats',
     bar: label,
     ...range,
@@ -131,11 +148,17 @@ const named: Parser<Place> = rule('NamedPlace', () =>
       kind: 'pickup',
     })),
     map(
-      sequence(choice(the, word('this')), optional(word('whole', 'entire')), word('piece', 'music', 'score')),
+      sequence(
+        choice(the, word('this')),
+        optional(word('whole', 'entire')),
+        word('piece', 'music', 'score', 'chorale', 'hymn', 'song'),
+      ),
       (): Place => ({
         kind: 'piece',
       }),
     ),
+    map(word('the end'), (): Place => ({ kind: 'last bars', count: 1 })),
+    map(word('the beginning', 'the start'), (): Place => ({ kind: 'first bars', count: 1 })),
     map(sequence(the, word('first', 'opening'), bar), (): Place => ({ kind: 'first bars', count: 1 })),
     map(sequence(the, word('last', 'final', 'closing'), bar), (): Place => ({ kind: 'last bars', count: 1 })),
     map(sequence(the, word('first', 'opening'), count, bars), ([, , number]): Place => ({

@@ -30,7 +30,7 @@ const printOrdinal = ({ which, unit, place }: Ordinal, of: Predicate<Span>): str
   `the ${which} ${unit} of ${printPlace(place)} that ${of.print({ plural: false, negated: false })}`;
 
 /** `is the first bar of the piece that has G#`: first, last, only, with what comes before, after or beside it. */
-function ordinal(says: Ordinal, of: Predicate<Span>): Predicate<Span> {
+export function ordinal(says: Ordinal, of: Predicate<Span>): Predicate<Span> {
   const self: Predicate<Span> = {
     family: 'first, last, only',
     content: { ...says, says: of.family, what: of.content },

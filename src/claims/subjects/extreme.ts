@@ -68,10 +68,11 @@ export const which = wordsFor<Which>([
 
 /** `the highest note of the piece`, `the highest note`, `the lowest note of the bass in bars 1-8`. */
 export const extremeName: Parser<Subject<Extreme>> = choice(
-  map(sequence(word('the'), which, word('note', 'pitch'), scope), ([, edge, , place]) =>
+  map(sequence(word('the'), which, word('note', 'pitch', 'tone'), scope), ([, edge, , place]) =>
     extreme(edge, undefined, place),
   ),
-  map(sequence(word('the'), which, word('note', 'pitch'), at, lineName, scope), ([, edge, , , line, place]) =>
-    extreme(edge, line, place),
+  map(
+    sequence(word('the'), which, word('note', 'pitch', 'tone'), at, lineName, scope),
+    ([, edge, , , line, place]) => extreme(edge, line, place),
   ),
 );

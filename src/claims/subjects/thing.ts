@@ -1,6 +1,6 @@
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
-import { foreignNotes } from '../families/native-notes.js';
+import { foreignNotes, nativeNotesFamily } from '../families/native-notes.js';
 import { misfit, tonesIn } from '../families/non-chord-tone.js';
 import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
@@ -75,6 +75,10 @@ export const thing: Parser<Thing> = rule(
         sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
         () => ({ kind: 'chromatic' }),
       ),
+      map(sequence(quiet(optional(article)), word('chromatic chord')), () => ({
+        kind: 'harmony',
+        of: nativeNotesFamily.make({ chromatic: true, of: 'chord', isOne: true }),
+      })),
       map(nonChordTone, says => ({ kind: 'tone', says })),
       // Before the names of the degrees: `the first dominant seventh` is a chord of that quality.
       map(sequence(quiet(optional(article)), ofQualityAlone), ([, quality]) => ({

@@ -216,6 +216,13 @@ export const ofQualityAlone = map(
   ([quality]) => quality,
 );
 
+/** `diminished seventh chord`, `German sixth`, `augmented sixth chord`: a kind of chord with its noun, after `has` and `the`. */
+export const chordOfKind: Parser<ChordWords> = choice<ChordWords>(
+  map(sequence(choice(sevenths, sixths), word('chord')), ([quality]) => ({ quality })),
+  map(sixths, quality => ({ quality })),
+  map(word('augmented sixth chord'), () => ({ class: 'augmented sixth chord' })),
+);
+
 const ofQuality: Parser<ChordWords> = choice(
   map(
     sequence(

@@ -15,6 +15,7 @@ import {
   wordsFor,
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
+import { article } from './chord-name.js';
 
 const { character, inOrder, maybe, oneOf } = shapes;
 
@@ -89,6 +90,18 @@ const plainDegree = token({
   value: Number,
 });
 
+/** `#4`, `b2`. */
+const signedDegree = token({
+  name: 'SignedDegree',
+  label: 'a scale degree such as `#4`',
+  shape: inOrder(oneOf('#', '♯', 'b', '♭'), character('1-7')),
+  value: (matched): DegreeName => ({
+    kind: 'number',
+    degree: Number(matched.at(-1)),
+    alter: /^[#♯]/u.test(matched) ? 1 : -1,
+  }),
+});
+
 const names = wordsFor<DegreeName>([
   [{ kind: 'name', name: 'tonic' }, 'tonic', 'tonic note'],
   [{ kind: 'name', name: 'supertonic' }, 'supertonic'],
@@ -127,6 +140,16 @@ export const degreeName: Parser<DegreeName> = rule(
           alter,
         }),
       ),
+      map(
+        sequence(
+          quiet(optional(choice(word('the'), article))),
+          alterations,
+          ordinals,
+          optional(word('degree', 'scale degree')),
+        ),
+        ([, alter, degree]): DegreeName => ({ kind: 'number', degree, alter }),
+      ),
+      signedDegree,
       map(sequence(optional(word('the')), names), ([, of]) => of),
       syllable,
     ),

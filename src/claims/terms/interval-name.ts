@@ -123,7 +123,10 @@ export const intervalName: Parser<IntervalName> = rule(
     choice(
       named,
       map(word('half step', 'semitone', 'half-step'), (): IntervalName => ({ steps: 1, semitones: 1 })),
-      map(word('whole step', 'whole tone', 'whole-step'), (): IntervalName => ({ steps: 1, semitones: 2 })),
+      map(word('whole step', 'whole tone', 'whole-step', 'tone'), (): IntervalName => ({
+        steps: 1,
+        semitones: 2,
+      })),
     ),
   'an interval such as `minor third` or `perfect fifth`',
 );

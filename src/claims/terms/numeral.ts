@@ -86,7 +86,6 @@ const written: Parser<RomanNumeral> = foreignToken({
 
 /** Figures by inversion, of a triad and of a seventh chord (Hutchinson, Figured Bass Inversion Symbols). */
 const figuresOf = { triad: ['', '6', '64'], seventh: ['7', '65', '43', '42'] } as const;
-const lettersOf = { a: 0, b: 1, c: 2, d: 3 } as const;
 /** `Vb`, `ii7b`, `V7d`: British letters for the inversions (a root position to d third inversion; from memory, ABRSM usage). */
 const lettered: Parser<RomanNumeral> = token({
   name: 'LetteredNumeral',
@@ -95,13 +94,19 @@ const lettered: Parser<RomanNumeral> = token({
     maybe(accidental),
     degree,
     maybe(oneOf('o', '°', 'ø', '+')),
-    oneOf(inOrder(text('7'), oneOf('a', 'b', 'c', 'd')), 'a', 'b', 'c'),
+    oneOf(
+      inOrder(text('7'), oneOf('a', 'b', 'c', 'd')),
+      inOrder(oneOf('a', 'b', 'c', 'd'), text('7')),
+      'a',
+      'b',
+      'c',
+    ),
   ),
   value: matched => {
-    const [letter] = [...matched.slice(-1)];
-    const read = parseRomanNumeral(matched.slice(0, -1));
-    const inversion = letter === undefined ? undefined : lettersOf[letter as keyof typeof lettersOf];
-    if (isUnread(read) || inversion === undefined) return undefined;
+    const [letter = ''] = /[a-d](?=7?$)/u.exec(matched) ?? [];
+    const read = parseRomanNumeral(matched.replace(/[a-d](?=7?$)/u, ''));
+    const inversion = 'abcd'.indexOf(letter);
+    if (isUnread(read)) return undefined;
     const figures = figuresOf[read.figures === '7' ? 'seventh' : 'triad'][inversion];
     return figures === undefined ? undefined : { ...read, figures };
   },
@@ -109,7 +114,7 @@ const lettered: Parser<RomanNumeral> = token({
 
 /** `V7 of iv` for `V7/iv`. */
 const ofTarget: Parser<RomanNumeral> = refine(
-  sequence(written, word('of'), written),
+  sequence(choice(written, lettered), word('of'), written),
   ([applied, , target]) => {
     const read = parseRomanNumeral(`${printRomanNumeral(applied)}/${printRomanNumeral(target)}`);
     return isUnread(read) ? undefined : read;
@@ -137,5 +142,5 @@ export const numeral: Parser<RomanNumeral> = rule(
   () => choice(written, lettered, ofTarget, inverted),
   'a Roman numeral such as `V65/V`',
 );
-/** The numeral token alone. */
-export const numeralToken = written;
+/** The numeral alone, without `of` and `in`. */
+export const numeralToken = choice(written, lettered);

@@ -44,6 +44,12 @@ export const generalClaims = {
     explanation:
       'Bar 8 of a repeated section is printed twice: 8a is played the first time, 8b the second. A claim about `bar 8` speaks of both. Name the one that is meant: `bar 8b is I`.',
   },
+  C0009: {
+    name: 'no-rule-for-it',
+    summary: 'The sentence speaks of something that the notes may show and that no rule here decides.',
+    explanation:
+      'Genre, form beyond the phrase, motives, articulation and the like are recognised and left undecided. Say what stands in which bars: instead of `the first phrase ends on V` write `bars 1-8 end on V`.',
+  },
   C0008: {
     name: 'not-in-the-notes',
     summary: 'The sentence is about history, intention, feeling or taste.',
