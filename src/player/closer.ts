@@ -96,14 +96,13 @@ export function closer(data: PageData, parts: CloserParts): Closer {
 
   function wordsOf(at: Look): readonly string[] {
     if (score === undefined) return [];
-    const tells = (bar: number): boolean => parts.mayTell(score.bars[bar]?.start ?? 0);
+    const tellBars = (): readonly string[] => barsInWords(score, at.firstBar, at.lastBar, parts.mayTell);
     switch (at.level) {
       case 'step':
-        return barsInWords(score, at.firstBar, at.lastBar, tells(at.firstBar));
+        return tellBars();
       case 'bar': {
-        if (at.firstBar !== at.lastBar)
-          return barsInWords(score, at.firstBar, at.lastBar, tells(at.firstBar));
-        const [, , harmony] = barsInWords(score, at.firstBar, at.lastBar, tells(at.firstBar));
+        if (at.firstBar !== at.lastBar) return tellBars();
+        const [, , harmony] = tellBars();
         return [barInWords(score, at.firstBar).join(' '), ...(harmony === undefined ? [] : [harmony])];
       }
       case 'note': {

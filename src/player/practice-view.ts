@@ -5,7 +5,7 @@ import { html } from './dom.js';
 import type { Judgement } from './judge.js';
 import type { PracticeQuestion } from './practice-questions.js';
 import { reception } from './question-view.js';
-import { reveal } from './reveal.js';
+import { revealAnswer } from './reveal.js';
 import { fileName, saveText } from './save-text.js';
 
 export type PracticeRange = 'step' | 'piece';
@@ -110,7 +110,7 @@ export function practiceView(title: string, handlers: PracticeHandlers): Practic
 
   function bringIntoView(): void {
     const scroller = feedback.closest('.words');
-    if (scroller !== null) reveal(scroller, form.element, feedback);
+    if (scroller !== null) revealAnswer(scroller, form.element, feedback);
   }
 
   function goOn(): void {

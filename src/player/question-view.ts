@@ -4,7 +4,7 @@ import { claimNote } from './claim-note.js';
 import { html } from './dom.js';
 import { sameWords, type Judgement } from './judge.js';
 import { isSettled, type Answered } from './progress.js';
-import { reveal } from './reveal.js';
+import { revealAnswer } from './reveal.js';
 
 export type AskAction = Extract<PageAction, { readonly kind: 'ask' }>;
 
@@ -97,7 +97,7 @@ export function questionView(question: AskAction, parts: QuestionParts): Questio
     );
     showAnswer.hidden = isSettled(answer);
     const scroller = feedback.closest('.words');
-    if (scroller !== null) reveal(scroller, element, feedback);
+    if (scroller !== null) revealAnswer(scroller, element, feedback);
   }
 
   const element = html(

@@ -19,3 +19,13 @@ export function reveal(scroller: Element, first: Element, last = first): void {
   if (above < 0) scroller.scrollBy({ top: above });
   else if (below > 0) scroller.scrollBy({ top: Math.min(below, above) });
 }
+
+/** So much of an answer, from its head on, tells what it says; in CSS pixels. */
+const gist = 120;
+
+/** Scrolls `answer` into view, at least its head, and what it answers where both have room. */
+export function revealAnswer(scroller: Element, asked: Element, answer: Element): void {
+  const { top, height } = answer.getBoundingClientRect();
+  const needed = top - asked.getBoundingClientRect().top + Math.min(height, gist) + 2 * margin;
+  reveal(scroller, needed <= scroller.clientHeight ? asked : answer, answer);
+}

@@ -148,4 +148,25 @@ describe('practice', () => {
     );
     await page.context().close();
   });
+
+  test.each([
+    [360, 600],
+    [1280, 560],
+  ])('the verdict on an answer is seen at once in a window of %i by %i', async (width, height) => {
+    const { page } = await openPage(browser, address, { width, height });
+    await page.getByRole('button', { name: 'Practise' }).click();
+    await page.getByRole('textbox').first().fill('V7');
+    await page.getByRole('button', { name: 'Check' }).click();
+    const isSeen = (): Promise<boolean> =>
+      page
+        .locator('.practice .feedback strong')
+        .first()
+        .evaluate(verdict => {
+          const { top, bottom } = verdict.getBoundingClientRect();
+          const words = verdict.closest('.words')?.getBoundingClientRect();
+          return words !== undefined && top >= words.top && bottom <= words.bottom;
+        });
+    await expect.poll(isSeen).toBe(true);
+    await page.context().close();
+  });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { barInWords, pitchInWords } from '../../src/player/notation/in-words.js';
+import { barInWords, barsInWords, pitchInWords } from '../../src/player/notation/in-words.js';
 import type { PageScore } from '../../src/timeline/index.js';
 
 describe('notes in words', () => {
@@ -56,5 +56,33 @@ describe('notes in words', () => {
 
   test('a bar that is not there has no words', () => {
     expect(barInWords(score, 3)).toEqual([]);
+  });
+
+  test('a stretch of bars tells the harmonies that may be told, and no other', () => {
+    const bars = [0, 0.75].map((start, index) => ({
+      label: String(7 + index),
+      start,
+      length: 0.75,
+      beat: 0.25,
+      startsAt: 0,
+      from: 0,
+      to: 0,
+    }));
+    const harmony = { key: 'D major', function: 'tonic' as const, nonChordTones: [] };
+    const segments = [
+      { ...harmony, start: 0, end: 0.75, chord: 'D', roman: 'I' },
+      { ...harmony, start: 0.75, end: 1.25, chord: 'Em/G', roman: 'ii6' },
+      { ...harmony, start: 1.25, end: 1.5, chord: 'F#m', roman: 'iii' },
+    ];
+    const two = { ...score, bars, segments };
+    const told = (isTold: (onset: number) => boolean) => barsInWords(two, 0, 1, isTold);
+    const size = 'Bars 7 to 8: 2 bars, right hand, left hand.';
+    expect(told(() => true)).toEqual([size, 'Key: D major.', 'Bar 7: I (D). Bar 8: ii6 (Em/G), iii (F♯m).']);
+    expect(told(onset => onset < 0.5)).toEqual([
+      size,
+      'Key: D major.',
+      'Bar 7: I (D). Bar 8: covered, covered.',
+    ]);
+    expect(told(() => false)).toEqual([size]);
   });
 });

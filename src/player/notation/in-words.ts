@@ -1,4 +1,4 @@
-import type { PageNote, PageScore } from '../../timeline/index.js';
+import type { PageBar, PageNote, PageScore, PageSegment } from '../../timeline/index.js';
 import { withAccidentals } from '../../timeline/index.js';
 
 const signs: Readonly<Record<string, string>> = {
@@ -54,13 +54,14 @@ export function barInWords(score: PageScore, index: number): readonly string[] {
 const list = (items: readonly string[]): string => items.join(', ');
 
 /**
- * A stretch of bars in a few words: which, in what metre and key, and, where `told`, the harmony of each bar as it is labelled.
+ * A stretch of bars in a few words: which, for whom, in what key, and the harmony of each bar as it is labelled. `isTold` says of a moment
+ * whether its harmony may be told; the others are said to be covered.
  */
 export function barsInWords(
   score: PageScore,
   firstBar: number,
   lastBar: number,
-  told: boolean,
+  isTold: (onset: number) => boolean,
 ): readonly string[] {
   const [first, last] = [score.bars[firstBar], score.bars[lastBar]];
   if (first === undefined || last === undefined) return [];
@@ -78,14 +79,20 @@ export function barsInWords(
   );
   const names = [...voices].sort((a, b) => a - b).map(voice => voiceName(score, voice));
   const size = `${range}: ${count === 1 ? '1 bar' : `${count} bars`}, ${list(names)}.`;
-  if (!told) return [size];
+  const within = ({ start, end }: PageSegment, from: PageBar, to: PageBar): boolean =>
+    start < to.start + to.length && end > from.start;
+  const told = score.segments.filter(
+    segment => within(segment, first, last) && isTold(Math.max(segment.start, first.start)),
+  );
+  if (told.length === 0) return [size];
   const bars = score.bars.slice(firstBar, lastBar + 1).map(bar => {
-    const here = score.segments.filter(({ start, end }) => start < bar.start + bar.length && end > bar.start);
-    const numerals = list(here.map(({ roman, chord }) => `${roman} (${withAccidentals(chord)})`));
-    return `${barHeading(bar.label)}: ${numerals}.`;
+    const numerals = score.segments
+      .filter(segment => within(segment, bar, bar))
+      .map(segment =>
+        told.includes(segment) ? `${segment.roman} (${withAccidentals(segment.chord)})` : 'covered',
+      );
+    return `${barHeading(bar.label)}: ${list(numerals)}.`;
   });
-  const keys = score.segments
-    .filter(({ start, end }) => start < last.start + last.length && end > first.start)
-    .map(({ key }) => key);
-  return [size, `Key: ${list([...new Set(keys)].map(withAccidentals))}.`, bars.join(' ')];
+  const keys = new Set(told.map(({ key }) => withAccidentals(key)));
+  return [size, `Key: ${list([...keys])}.`, bars.join(' ')];
 }
