@@ -1,6 +1,7 @@
 /** The workshop's window in a real browser over the real host: what an author types and sees. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, renameSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
@@ -152,6 +153,31 @@ describe('the window', () => {
     const frame = page.frameLocator('iframe');
     await frame.getByRole('heading', { name: 'The way home by the mill road' }).waitFor();
   });
+
+  it.each([1024, 1280, 1600])(
+    'keeps its commands in one row and words beside their boxes at %i pixels',
+    async width => {
+      const { page, on } = await opened();
+      await page.setViewportSize({ width, height: 768 });
+      // A name as long as names of files get, not saved yet, so that the state is long as well.
+      const name = `${'a-long-name-of-a-lesson-'.repeat(4)}.yaml`;
+      renameSync(on.lesson, join(on.folder, name));
+      await page.getByRole('heading', { level: 1 }).evaluate((heading, words) => {
+        heading.textContent = words;
+      }, name);
+      await page.locator('.bar .quiet', { hasText: 'not saved' }).waitFor();
+      const tops = (selector: string): Promise<readonly number[]> =>
+        page
+          .locator(selector)
+          .evaluateAll(found => found.map(one => Math.round(one.getBoundingClientRect().top)));
+      expect(new Set(await tops('.bar button')).size).toBe(1);
+      const heights = await page
+        .locator('.filter label')
+        .evaluateAll(labels => labels.map(label => label.getBoundingClientRect().height));
+      expect(Math.max(...heights)).toBeLessThan(28);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    },
+  );
 
   it('is free of violations that axe-core finds', async () => {
     const { page } = await opened();
