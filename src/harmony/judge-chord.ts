@@ -313,10 +313,18 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   const better = betterThan(weighed);
   const name = printChord(chord);
   const tone = (part: number): string => printPitchClass(question.tones[part] as PitchClass);
+  // Against a chord that is refused stands all that belongs to the better one, however its voices move.
+  const refused = (witness: Witness): Witness => {
+    const isForeign = witness.role === 'set aside' || witness.role === 'contradicts';
+    const note = isForeign ? analysis.score.notes[witness.note ?? -1] : undefined;
+    return note !== undefined && best.tones.includes(pitchClassOf(note.pitch))
+      ? { ...witness, role: 'contradicts', why: `of ${printChord(best)}, not of ${name}` }
+      : witness;
+  };
   const answer = (outcome: Outcome, reason: string): Judgement => ({
     outcome,
     reason,
-    witnesses: all,
+    witnesses: outcome === 'contradicted' ? all.map(refused) : all,
     ...(outcome !== 'supported' && better !== undefined ? { better } : {}),
   });
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { catalogue } from '../../src/diagnostics/index.js';
 import { namedVersions, readClaim } from '../../src/claims/index.js';
 import { ask, contextOf, scoreOnly } from './asking.js';
+import { scoreNamed } from './scores.js';
 
 const context = contextOf(
   scoreOnly(`X:1
@@ -102,6 +103,14 @@ describe('every verdict', () => {
       evidence: [{ role: 'contradicts', pitch: 'G2' }],
     });
   });
+});
+
+test('against a chord that is refused stands all that belongs to the better one, and nothing of it is set aside', () => {
+  const { evidence } = ask('bar 22 is V', contextOf(scoreNamed('mill-road'), { home: 'B minor' }));
+  const of = (role: string) => evidence.filter(each => each.role === role);
+  expect(of('set aside')).toEqual([]);
+  expect([...new Set(of('contradicts').map(each => each.pitch.charAt(0)))].sort()).toEqual(['B', 'E', 'G']);
+  expect(new Set(of('contradicts').map(each => each.why))).toEqual(new Set(['of Em, not of F#']));
 });
 
 test('the versions that a claim compares with are found, so that they can be loaded', () => {

@@ -64,7 +64,7 @@ export const moreHarmonyClaims = {
     name: 'no-pivot',
     summary: 'The chord is not native to both keys, or no new key follows.',
     explanation:
-      'A pivot is native to both keys. The dominant of the new key is no pivot: it has a tone that is foreign to the old one. The reason gives both numerals.',
+      'A pivot is native to both keys. The dominant of the new key is no pivot: it has a tone that is foreign to the old one, or, in the relative major of a minor key, is heard there as applied to III. The reason gives both numerals.',
   },
   C0423: {
     name: 'pivot-disputed',
