@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchBrowser } from './launch.js';
 import { bundlePlayer, openPage, timelineOf, writePage } from './open-page.js';
-import { practiceLesson } from './practice-lesson.js';
+import { practiceLesson, practiceWaltz } from './practice-lesson.js';
 
 let browser: Browser;
 let address: string;
@@ -225,6 +225,46 @@ describe('the reason behind a claim', () => {
 });
 
 describe('another version of the piece', () => {
+  test('has its marks in the same places when it comes again', async () => {
+    const made = await practiceLesson(await bundlePlayer(), { version: practiceWaltz });
+    const [own, other] = made.scores;
+    const note = own.analysis.score.notes.find(({ bar }) => bar === 10)?.id;
+    if (other === undefined || note === undefined) throw new Error('no other version');
+    const tone = { note, kind: 'suspension', figure: '4-3', accented: true, chromatic: false } as const;
+    const segments = own.analysis.segments.map((segment, index) =>
+      index === 10 ? { ...segment, nonChordTones: [tone] } : segment,
+    );
+    const steps = made.lesson.steps.map((step, index) =>
+      index === 2 ? { ...step, show: ['numerals', 'non-chord tones'] as const } : step,
+    );
+    const address = writePage({
+      ...made,
+      lesson: { ...made.lesson, steps },
+      scores: [own, { ...other, analysis: { ...other.analysis, segments } }],
+    });
+    const page = await browser.newPage();
+    await page.goto(`${address}#step-3`);
+    await page.waitForSelector('html[data-ready]');
+    const mark = page.locator('.tone-mark');
+    const visit = async (): Promise<number> => {
+      await page.getByRole('button', { name: 'Next step' }).click();
+      await page.getByRole('button', { name: 'Next step' }).click();
+      await page.locator('.step.current .play-line').first().click();
+      await mark.waitFor();
+      const place = Number(await mark.getAttribute('x'));
+      await page.getByRole('button', { name: 'Previous step' }).click();
+      await page.getByRole('button', { name: 'Previous step' }).click();
+      await page.getByRole('button', { name: 'Previous step' }).click();
+      return place;
+    };
+    await page.getByRole('button', { name: 'Previous step' }).click();
+    await page.getByRole('button', { name: 'Previous step' }).click();
+    const first = await visit();
+    expect(first).toBeGreaterThan(0);
+    expect(await visit()).toBeCloseTo(first, 1);
+    await page.close();
+  });
+
   test('is shown while it plays, with its own notes marked, and the lesson comes back to its own score', async () => {
     const version = `X:1\nT:The Ferry by Night\nM:3/4\nL:1/4\nK:C\nV:1\nc2 d | e2 f |]\n`;
     const page = await browser.newPage();

@@ -146,10 +146,13 @@ export function notationView(
       system.markHarmony(harmony);
     };
   };
+  /** Drawn while it was hidden, where nothing can be measured. */
+  let isBlind = false;
   const drawExcerpt = (): void => {
     if (laid === undefined || excerpt === undefined) return;
     laid.systems.forEach(excerptDrawer(laid));
     lineInView = -1;
+    isBlind = sheet.clientWidth === 0;
   };
 
   /** Whether nothing is to be done, or it is being done already. */
@@ -215,6 +218,7 @@ export function notationView(
   return {
     element,
     layOut: () => {
+      if (isBlind) drawExcerpt();
       if (isLaid()) return;
       turn += 1;
       const work = layingOut((laidWidth = sheet.clientWidth));
