@@ -379,7 +379,8 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       behind > verdictBorders.near ? 'contradicted' : 'rivalled',
       `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`,
     );
-  const defining = missing.filter(part => part === 1 || part === 3);
+  // A missing root is understood from third, fifth and seventh, and from no less.
+  const defining = missing.filter(part => part === 1 || part === 3 || (part === 0 && missing.length > 1));
   if (defining.length > 0)
     return answer(
       'open',
