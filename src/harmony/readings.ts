@@ -158,7 +158,8 @@ function tableOf(mode: Key['mode']): ReadonlyMap<string, readonly Reading[]> {
         majorSeventh: false,
         target,
         targetRoot,
-        function: of,
+        // The dominant of V leads to a dominant itself.
+        function: target === 'V' ? 'predominant' : of,
         cost: cost + extra,
       });
     }

@@ -224,11 +224,7 @@ export function segmentsOf(heard: Heard, path: KeyPath): readonly Segment[] {
       chord: span.chord,
       key: span.key,
       roman: cadential ? 'cad64' : romanOf(reading, span.chord),
-      function: cadential
-        ? 'dominant'
-        : reading.target === 'V' && reading.name !== 'CTo'
-          ? 'predominant'
-          : reading.function,
+      function: cadential ? 'dominant' : reading.function,
       bass: bassOf(span.chord),
       chordTones: members,
       nonChordTones: named,
