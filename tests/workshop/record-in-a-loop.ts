@@ -1,12 +1,10 @@
 /** Keeps recordings of one text until it is killed: a program of its own, for the test that kills it. */
 import { takeStore } from '../../src/workshop/takes/take-store.js';
-import { wavHeader } from '../../src/sound/index.js';
-import { tone } from './tone.js';
+import { toneWav } from './tone.js';
 
 const [folder = ''] = process.argv.slice(2);
 const store = takeStore(folder, '1.1');
-const pcm = tone(20);
-const wav = Buffer.concat([wavHeader(pcm.length / 2, 1, 16_000), pcm]);
+const wav = toneWav(20);
 for (;;) {
   const number = await store.add(wav, 'Listen.');
   process.stdout.write(`${String(number)}\n`);

@@ -1,30 +1,15 @@
 /** Takes go with their words when texts are inserted, removed or put in another order, whatever happens meanwhile. */
-import { spawn } from 'node:child_process';
-import {
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readFileSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { afterEach, describe, expect, it } from 'vitest';
-import { wavHeader } from '../../src/sound/index.js';
+import { describe, expect, it } from 'vitest';
 import { finishMoves, moveTakes } from '../../src/workshop/takes/move-takes.js';
 import { comeHome, planMoves } from '../../src/workshop/takes/plan-moves.js';
 import type { Move, Worded } from '../../src/workshop/takes/plan-moves.js';
 import { takeStore } from '../../src/workshop/takes/take-store.js';
-import { bench, root } from './bench.js';
-import { tone } from './tone.js';
-
-const folders: string[] = [];
-afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
+import { bench } from './bench.js';
+import { killed, takesPlace } from './takes-bench.js';
+import { tone, toneWav } from './tone.js';
 
 const worded = (words: Readonly<Record<string, string>>): readonly Worded[] =>
   Object.entries(words).map(([id, said]) => ({ id, words: said }));
@@ -99,19 +84,14 @@ describe('where takes belong', () => {
 
 /** A folder with three takes, each of another length, one of them retaken. */
 async function threeTakes(): Promise<string> {
-  const takes = mkdtempSync(join(tmpdir(), 'barwise-follow-'));
-  folders.push(takes);
+  const takes = takesPlace();
   for (const [id, seconds] of [
     ['1.1', 0.1],
     ['1.2', 0.2],
     ['2.1', 0.3],
     ['2.1', 0.4],
   ] as const) {
-    const pcm = tone(seconds);
-    await takeStore(takes, id).add(
-      Buffer.concat([wavHeader(pcm.length / 2, 1, 16_000), pcm]),
-      `words of ${id}`,
-    );
+    await takeStore(takes, id).add(toneWav(seconds), `words of ${id}`);
   }
   return takes;
 }
@@ -163,8 +143,7 @@ describe('takes that are moved', () => {
       [`recordings/.moving/${to}`, `recordings/${to}`],
     ]);
     for (let done = 0; done <= gathering.length + placing.length; done += 1) {
-      const takes = mkdtempSync(join(tmpdir(), 'barwise-follow-'));
-      folders.push(takes);
+      const takes = takesPlace();
       for (const [name, bytes] of start) {
         mkdirSync(join(takes, name, '..'), { recursive: true });
         writeFileSync(join(takes, name), Buffer.from(bytes, 'base64'));
@@ -189,23 +168,9 @@ describe('a program that is killed while it moves takes', () => {
       states.push(everything(takes));
       await moveTakes(takes, round);
     }
-    for (let killed = 0; killed < 4; killed += 1) {
-      const child = spawn(
-        process.execPath,
-        [
-          '--import',
-          join(root, 'node_modules/tsx/dist/loader.mjs'),
-          join(root, 'tests/workshop/move-in-a-loop.ts'),
-          takes,
-          JSON.stringify(round),
-        ],
-        { stdio: ['ignore', 'pipe', 'inherit'] },
-      );
-      const ended = new Promise(done => child.on('close', done));
-      await new Promise(done => child.stdout.once('data', done));
-      await new Promise(done => setTimeout(done, 20 + killed * 5));
-      child.kill('SIGKILL');
-      await ended;
+    for (let time = 0; time < 4; time += 1) {
+      const words = [takes, JSON.stringify(round)];
+      await killed('move-in-a-loop.ts', words, said => said !== '', 20 + time * 5);
       await finishMoves(takes);
       // Temporary files of a write that was cut short may lie there; they are nobody's take.
       const left = everything(takes).filter(([name]) => !name.includes('.part'));

@@ -1,24 +1,15 @@
 /** Takes: recorded, retaken, chosen, cut, undone; nothing that was recorded is ever lost. */
-import { spawn } from 'node:child_process';
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readFileSync,
-  readdirSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { SpokenPart } from '../../src/bridge/index.js';
-import { readWav, wavHeader } from '../../src/sound/index.js';
+import { readWav } from '../../src/sound/index.js';
 import { takeStore } from '../../src/workshop/takes/take-store.js';
-import { bench, root, until } from './bench.js';
+import { bench } from './bench.js';
 import type { Bench } from './bench.js';
-import { tone } from './tone.js';
+import { killed, takesPlace } from './takes-bench.js';
+import { tone, toneWav } from './tone.js';
 
 const lessonOf = (words: string, before = ''): string => `format: 1
 title: Takes
@@ -35,20 +26,6 @@ ${before}  - title: The beginning
 const text = lessonOf('Listen.');
 const id = '1.1';
 
-const folders: string[] = [];
-const place = (): string => {
-  const folder = mkdtempSync(join(tmpdir(), 'barwise-takes-'));
-  folders.push(folder);
-  return folder;
-};
-afterEach(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-const wavOf = (seconds: number, silence = 0): Buffer => {
-  const pcm = tone(seconds, silence);
-  return Buffer.concat([wavHeader(pcm.length / 2, 1, 16_000), pcm]);
-};
 const record = (on: Bench, seconds: number, words = 'Listen.', silence = 0) =>
   on.get('saveTake', {
     path: on.lesson,
@@ -86,10 +63,10 @@ describe('a recording', () => {
       canUndo: true,
     });
     const takes = join(on.folder, 'takes');
-    expect(readFileSync(join(takes, '1.1.wav'))).toEqual(wavOf(2));
-    expect(readFileSync(join(takes, 'recordings', '1.1', '1.wav'))).toEqual(wavOf(1));
+    expect(readFileSync(join(takes, '1.1.wav'))).toEqual(toneWav(2));
+    expect(readFileSync(join(takes, 'recordings', '1.1', '1.wav'))).toEqual(toneWav(1));
     const { sound, ends } = await on.get('readTake', { path: on.lesson, id, recording: 1 });
-    expect(Buffer.from(sound)).toEqual(wavOf(1));
+    expect(Buffer.from(sound)).toEqual(toneWav(1));
     expect(ends).toEqual({ from: 0, to: 1 });
   });
 
@@ -163,7 +140,7 @@ describe('a recording', () => {
     const on = await bench();
     const takes = join(on.folder, 'takes');
     mkdirSync(takes);
-    writeFileSync(join(takes, '1.1.wav'), wavOf(1.5));
+    writeFileSync(join(takes, '1.1.wav'), toneWav(1.5));
     expect(await speaking(on)).toEqual({
       take: { recording: 0, stale: false },
       seconds: 1.5,
@@ -173,7 +150,7 @@ describe('a recording', () => {
     expect(await record(on, 1)).toEqual({ recording: 2 });
     expect(await speaking(on)).toMatchObject({ take: { recording: 2 }, recordings: [1, 2] });
     await on.get('undoTake', { path: on.lesson, id });
-    expect(readFileSync(join(takes, '1.1.wav'))).toEqual(wavOf(1.5));
+    expect(readFileSync(join(takes, '1.1.wav'))).toEqual(toneWav(1.5));
     expect(await speaking(on)).toMatchObject({ take: { recording: 1 }, canUndo: false });
   });
 
@@ -253,7 +230,7 @@ describe('whatever is done', () => {
   it('no sound is lost, and an undo brings back what spoke before', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(deed, { maxLength: 12 }), async deeds => {
-        const takes = place();
+        const takes = takesPlace();
         const store = takeStore(takes, id);
         const file = join(takes, '1.1.wav');
         const archive = join(takes, 'recordings', id);
@@ -262,7 +239,7 @@ describe('whatever is done', () => {
         for (const done of deeds) {
           const before = spoken();
           if (done.kind === 'record' || done.kind === 'foreign') {
-            const wav = wavOf(done.seconds / 100);
+            const wav = toneWav(done.seconds / 100);
             if (done.kind === 'record') {
               made.add(wav.toString('base64'));
               await store.add(wav, 'words');
@@ -303,26 +280,15 @@ describe('whatever is done', () => {
 
 describe('a program that is killed while it keeps recordings', () => {
   it('leaves every finished recording, and a take that is whole', async () => {
-    const takes = place();
+    const takes = takesPlace();
     const archive = join(takes, 'recordings', id);
     for (let round = 0; round < 3; round += 1) {
-      const child = spawn(
-        process.execPath,
-        [
-          '--import',
-          join(root, 'node_modules/tsx/dist/loader.mjs'),
-          join(root, 'tests/workshop/record-in-a-loop.ts'),
-          takes,
-        ],
-        { stdio: ['ignore', 'pipe', 'inherit'] },
+      const told = await killed(
+        'record-in-a-loop.ts',
+        [takes],
+        said => said.split('\n').length > 2 + round,
+        round * 7,
       );
-      let told = '';
-      child.stdout.on('data', part => (told += String(part)));
-      const ended = new Promise(done => child.on('close', done));
-      await until(() => told.split('\n').length > 2 + round);
-      await new Promise(done => setTimeout(done, round * 7));
-      child.kill('SIGKILL');
-      await ended;
       const finished = told.split('\n').filter(line => line !== '');
       for (const number of finished)
         expect(readWav(readFileSync(join(archive, `${number}.wav`))).samples).toHaveLength(20 * 16_000);
