@@ -239,8 +239,9 @@ async function lasting(browser: Browser, lesson: string): Promise<void> {
     // An edit, the page that is made of it, and half a minute of listening to that.
     const address = await page.locator('iframe').getAttribute('src');
     await page.locator('.cm-content').focus();
-    await page.keyboard.press('Control+Home');
-    await page.keyboard.type(`# ${String(round)}\n`, { delay: 40 });
+    // The first line is written anew, so that the text does not grow.
+    for (const key of ['Control+Home', 'Shift+End']) await page.keyboard.press(key);
+    await page.keyboard.type(`# ${String(round)}`, { delay: 40 });
     await page.waitForFunction(
       former => document.querySelector('iframe')?.getAttribute('src') !== former,
       address,
