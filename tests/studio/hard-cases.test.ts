@@ -34,17 +34,31 @@ describe('a lesson of 2 MB', () => {
 });
 
 describe('a score of 500 bars', () => {
-  it('is drawn and judged', async () => {
+  it('is drawn to its last bar and judged, and written over meanwhile', async () => {
     const on = await bench();
     writeFileSync(join(on.folder, 'plain.abc'), plainScore(500));
     writeFileSync(on.lesson, plainLesson('plain.abc', 500, 300));
     const { page, reports } = await windowOf(await on.again({ lesson: on.lesson }));
+    await page.waitForSelector('html[data-ready="true"]');
+    await page.locator('.cm-line', { hasText: /^title: / }).click();
+    await page.keyboard.press('End');
+    await page.keyboard.type(', written on while it is drawn');
+    expect(await text(page)).toContain('\ntitle: A plain piece, written on while it is drawn\n');
     await isOpen(page);
     expect(await page.locator('.claim-row').count()).toBe(300);
     expect(await page.locator('.claim-row.is-undecided, .claim-row.is-error').count()).toBe(0);
     await page.locator('.score-pane .sheet').focus();
     await page.keyboard.press('End');
     await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bar 500'));
+    // Chosen before it was drawn, the last bar comes into view once it is.
+    await page.waitForSelector('.score-pane .sheet[aria-busy="false"]');
+    const last = page.locator('.score-pane svg.system').last();
+    expect(await last.locator('.chosen path').count()).toBe(2);
+    const isInView = await last.evaluate(line => {
+      const [own, sheet] = [line, line.closest('.sheet')].map(one => one?.getBoundingClientRect());
+      return own !== undefined && sheet !== undefined && own.top < sheet.bottom && own.bottom > sheet.top;
+    });
+    expect(isInView).toBe(true);
     expect(reports).toEqual([]);
   });
 });

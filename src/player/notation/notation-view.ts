@@ -155,6 +155,12 @@ export function notationView(
     isBlind = sheet.clientWidth === 0;
   };
 
+  const showChosen = (): void => {
+    const inView = chosen === undefined ? false : (chosen.inView ?? chosen.firstBar);
+    const place = inView === false ? undefined : laid?.placement.bars[inView];
+    if (place !== undefined && place.system !== lineInView) bringIntoView(place.system);
+  };
+
   /** Whether nothing is to be done, or it is being done already. */
   const isLaid = (): boolean => sheet.clientWidth === 0 || sheet.clientWidth === laidWidth;
   /** Everything that is to be done for a new width, piece by piece. */
@@ -192,6 +198,7 @@ export function notationView(
     lineInView = -1;
     drawChosen();
     drawEvidence();
+    showChosen();
   }
   /** Counts what was begun: what is laid out anew stops what is still being laid out. */
   let turn = 0;
@@ -274,9 +281,7 @@ export function notationView(
     markChosen: next => {
       chosen = next;
       drawChosen();
-      const inView = next === undefined ? false : (next.inView ?? next.firstBar);
-      const place = inView === false ? undefined : laid?.placement.bars[inView];
-      if (place !== undefined && place.system !== lineInView) bringIntoView(place.system);
+      showChosen();
     },
     barNear: (clientX, clientY) => {
       const lines = (laid?.systems ?? []).map(system => {
