@@ -1,5 +1,9 @@
 import { inversionOf, isUnread, judgeCadence, parseRomanNumeral, sameKey } from '../../harmony/index.js';
-import type { Cadence, CadenceKind, CadenceQuestion, Judgement, Key } from '../../harmony/index.js';
+import type { Cadence, CadenceKind, CadenceQuestion, Judgement, Key, Segment } from '../../harmony/index.js';
+import { compare, isBefore, midiOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import { isHeldInto } from '../evidence.js';
+import { soundingIn } from '../subjects/sounding.js';
 import { barAt, endOf } from '../place/beats.js';
 import type { Claim, Finding, Predicate } from '../claim.js';
 import { statement } from '../statement.js';
@@ -7,6 +11,8 @@ import { family } from '../family.js';
 import { choice, map, mark, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Conventions, Range } from '../model.js';
+import { sayMoment } from '../place/say-moment.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { inKeyReference, keyMeant, printKeyReference } from '../terms/key-reference.js';
@@ -115,6 +121,26 @@ function rangeFor(span: Span, how: CadenceSays['how'], context: ClaimContext): R
 
 const arrivalsIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
   context.analysis.cadences.filter(each => liesIn(each.onset, range));
+
+/**
+ * The chord at a beat that has begun in an earlier bar over a bass that is only held on: what arrives at a cadence begins there (claim F4 of the trade). Within the bar the
+ * beat may be the one at which a suspension or a six-four has resolved.
+ */
+function heldFromEarlierBar(span: Span, context: ClaimContext): Segment | undefined {
+  const { moment } = span;
+  const bar = moment === undefined ? undefined : barAt(context.analysis.score, moment);
+  if (moment === undefined || bar === undefined) return undefined;
+  const [chord] = harmoniesOf(context.analysis.segments).filter(
+    each => compare(each.start, moment) <= 0 && isBefore(moment, each.end),
+  );
+  // A bass that is struck there may begin the chord anew, even where it was heard before.
+  const bass = soundingIn(context.analysis.score, { start: moment, end: moment }).reduce<Note | undefined>(
+    (low, note) => (low === undefined || midiOf(note.pitch) < midiOf(low.pitch) ? note : low),
+    undefined,
+  );
+  const isHeld = bass !== undefined && isHeldInto(bass, { start: moment, end: moment });
+  return isHeld && chord !== undefined && isBefore(chord.start, bar.start) ? chord.segments[0] : undefined;
+}
 
 /**
  * The convention that decides whether what was found is a cadence at all: an authentic one over an inverted dominant or the
@@ -245,6 +271,15 @@ export const cadenceFamily = family<Span, CadenceSays>({
         ...(says.key === undefined ? {} : { key: says.key }),
       });
     const asked = questionOf(says.name, names);
+    const held = heldFromEarlierBar(span, context);
+    if (held !== undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0504',
+        reason: `no chord arrives there: ${held.roman} lasts since ${sayMoment(held.start, context)}`,
+        evidence: [],
+        rather: () => nearby(says, range, context, make),
+      };
     const judgement = ask(asked);
     const instead = () => alternatives(span, says, range, context, make);
     if (asked.phrygian && !isSupported(judgement) && isSupported(ask({ kind: asked.kind })))

@@ -83,11 +83,15 @@ export const crossRelationFamily = family<Span, CrossRelationSays>({
       pair => tones === undefined || pair.every(note => tones.includes(pitchClassOf(note.pitch))),
     );
     const [first] = found;
+    const [other] = all;
     if (first === undefined)
       return {
         verdict: 'fails',
         code: 'C1032',
-        reason: `no letter appears in two forms in neighbouring lines and chords of ${span.name}`,
+        reason:
+          other === undefined
+            ? `no letter appears in two forms in neighbouring lines and chords of ${span.name}`
+            : `the cross relation of ${span.name} is between ${printPitch(other[0].pitch)} and ${printPitch(other[1].pitch)}`,
         evidence: [],
         instead: () =>
           all.slice(0, 1).map(([a, b]) => make({ tones: [pitchClassOf(a.pitch), pitchClassOf(b.pitch)] })),

@@ -232,7 +232,8 @@ export const rhythmFamily = family<Span, RhythmSays>({
     const notes = soundingIn(context.analysis.score, span.range);
     return {
       ...finding<Span>({ span, name: span.name }, notes, says, context),
-      instead: () => valuesOf(notes).map(make),
+      // Which values there are says nothing of a syncopation.
+      instead: () => (says.kind === 'value' ? valuesOf(notes).map(make) : []),
     };
   },
 });
@@ -247,7 +248,7 @@ export const lineRhythmFamily = family<Line, RhythmSays>({
     const heads = notes.map(({ note }) => note);
     return {
       ...finding<Line>({ span, name }, heads, says, context),
-      instead: () => valuesOf(heads).map(make),
+      instead: () => (says.kind === 'value' ? valuesOf(heads).map(make) : []),
     };
   },
 });

@@ -20,6 +20,7 @@ import {
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
+import { isPlural } from '../place/place.js';
 import { liesIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { span as spanOf } from '../subjects/span.js';
@@ -219,7 +220,7 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
     ) ?? [...earlier].sort((a, b) => b.strength - a.strength)[0];
   if (final === undefined || first === undefined)
     return fails(
-      `a period has two phrases, each with its cadence; ${span.name} has ${String(all.length)}`,
+      `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${all.length === 0 ? 'none' : String(all.length)}`,
       evidenceOf(all, 'contradicts', context),
     );
   const pair = `${first.kind}, then ${final.kind}`;
@@ -350,6 +351,8 @@ export const formFamily = family<Span, FormSays>({
     const asked: Asked = { span, bars: barsIn(span.range, context), context };
     const all = asked.bars.filter(bar => bar.number > 0);
     const instead = () => [
+      // What is no sentence may be a period, and that says more than its length.
+      ...(says.kind === 'sentence' ? [make({ kind: 'period' })] : []),
       make({ kind: 'phrase', bars: all.length }),
       make({ kind: 'phrase' }),
       make({ kind: 'period' }),

@@ -1,11 +1,13 @@
 import { endOf } from '../place/beats.js';
 import {
+  degreeTone,
   isUnread,
   judgeCadence,
   judgeKey,
   keyOfTarget,
   nativeTones,
   parseRomanNumeral,
+  printChord,
   printKey,
   sameKey,
 } from '../../harmony/index.js';
@@ -14,6 +16,7 @@ import { compare, isBefore, pitchClassOf } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import type { ClaimContext, Range } from '../model.js';
+import { isPlural } from '../place/place.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
@@ -56,7 +59,7 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       verdict: 'fails',
       code: already ? 'C0407' : 'C0404',
       reason: already
-        ? `${printKey(key)} is the key before ${span.name} begins`
+        ? `${printKey(key)} is the key already where ${span.name} ${isPlural(span.place) ? 'begin' : 'begins'}`
         : `no new key of ${printKey(key)} begins in ${span.name}`,
       instead: already ? () => [make({ what: 'stays in', key }), make({ what: 'is in', key })] : instead,
     };
@@ -162,6 +165,20 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
           return target === undefined ? [] : [make({ what: 'tonicizes', key: target })];
         }),
     };
+  // What is tonicized is the chord that comes: E minor is not E major. V of a minor key is a major chord, and its key has both modes.
+  const third = (arrival.chord.tones[1] ?? 0) - arrival.chord.root;
+  const mode = third === 4 ? 'major' : 'minor';
+  if (arrival.chord.root === key.tonic && mode !== key.mode) {
+    const isDominant = mode === 'major' && arrival.chord.root === degreeTone(applied.key, 5);
+    const other: Key = { tonic: key.tonic, mode };
+    return {
+      verdict: isDominant ? 'arguable' : 'fails',
+      code: isDominant ? 'C0411' : 'C0409',
+      reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${printChord(arrival.chord)}, which is ${isDominant ? `the dominant and makes ${printKey(other)} of it` : `the tonic of ${printKey(other)}`}`,
+      evidence: [],
+      instead: () => [make({ what: 'tonicizes', key: other })],
+    };
+  }
   const foreign = applied.chordTones
     .flatMap(id => context.analysis.score.notes[id] ?? [])
     .filter(note => !nativeTones(applied.key).includes(pitchClassOf(note.pitch)));

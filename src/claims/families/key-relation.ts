@@ -102,7 +102,9 @@ export const keyRelationFamily = family<Key, KeyRelationSays>({
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0441' : 'C0442',
-      reason: `${printKey(key)} has ${signature(key)}, ${printKey(says.of)} ${signature(says.of)}`,
+      reason: sameKey(key, says.of)
+        ? 'a key is not related to itself'
+        : `${printKey(key)} has ${signature(key)}, ${printKey(says.of)} ${signature(says.of)}`,
       evidence: [],
       instead: () => relations.map(relation => make({ relation, of: says.of })),
     };

@@ -1,5 +1,5 @@
 import type { Verb } from '../terms/verb.js';
-import { equals, printPitch, subtract } from '../../score/index.js';
+import { equals, midiOf, printPitch, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -18,6 +18,7 @@ import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { intervalName, intervalNumber, printInterval, printNumber } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
+import { sayLength } from '../terms/note-value.js';
 import { be, have, printVerb, verb } from '../terms/verb.js';
 
 /** How the copy lies against the model. */
@@ -100,6 +101,10 @@ interface Difference {
   readonly model: Event | undefined;
 }
 
+/** A note that returns at its pitch and differs in its length or in where it stands in the bar. */
+const isSamePitch = ({ copy, model }: Difference): boolean =>
+  copy !== undefined && model !== undefined && midiOf(copy.note.pitch) === midiOf(model.note.pitch);
+
 /** Whether a copied note lies where the shift puts it. */
 function lies(moved: IntervalName, wanted: Shift, first: IntervalName): boolean {
   switch (wanted.kind) {
@@ -148,10 +153,10 @@ function differences(
   }));
 }
 
-const say = (event: Event | undefined, context: ClaimContext): string =>
+const say = (event: Event | undefined, withLength: boolean, context: ClaimContext): string =>
   event === undefined
     ? 'no note'
-    : `${printPitch(event.note.pitch)} in ${sayMoment(event.note.onset, context)}`;
+    : `${printPitch(event.note.pitch)}${withLength ? ` (${sayLength(event.note.duration)})` : ''} in ${sayMoment(event.note.onset, context)}`;
 
 /** Exact and transposed return: claims K2 and K3 of the trade. */
 export const recurrenceFamily = family<Span, RecurrenceSays>({
@@ -294,7 +299,7 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
       reason:
         first === undefined
           ? `${span.name} and ${printPlace(says.place)} are not equally long`
-          : `${String(found.length)} of ${String(Math.max(before.length, now.length))} notes differ, the first: ${say(first.copy, context)} for ${say(first.model, context)}`,
+          : `${String(found.length)} of ${String(Math.max(before.length, now.length))} notes differ, the first: ${say(first.copy, isSamePitch(first), context)} for ${say(first.model, isSamePitch(first), context)}`,
       evidence: found
         .slice(0, 4)
         .flatMap(({ model: was, copy }) => [

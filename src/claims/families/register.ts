@@ -67,11 +67,16 @@ export const extremeFamily = family<Extreme, RegisterSays>({
     const actual: NoteName = { pitchClass: pitchClassOf(first.pitch), octave: first.pitch.octave };
     if (says.kind === 'pitch') {
       const holds = isNamed(first, says.note);
-      const twin = !holds && chromaOf(says.note.pitchClass) === chromaOf(actual.pitchClass);
+      const slip =
+        holds || chromaOf(says.note.pitchClass) !== chromaOf(actual.pitchClass)
+          ? ''
+          : says.note.pitchClass === actual.pitchClass
+            ? '; the claim names another octave'
+            : '; it is spelled otherwise in the claim';
       return {
         verdict: holds ? 'holds' : 'fails',
         code: holds ? 'C1401' : 'C1402',
-        reason: `${name} is ${printPitch(first.pitch)}, in ${places}${twin ? '; it is spelled otherwise in the claim' : ''}`,
+        reason: `${name} is ${printPitch(first.pitch)}, in ${places}${slip}`,
         evidence: evidence(holds ? 'supports' : 'contradicts'),
         instead: () => [make({ kind: 'pitch', note: actual })],
       };

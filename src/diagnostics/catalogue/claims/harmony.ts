@@ -125,6 +125,12 @@ export const harmonyClaims = {
     explanation:
       'An applied chord has a tone foreign to the key, usually the leading tone of its target, and resolves to the target. A diatonic V-I of another degree is no tonicization.',
   },
+  C0411: {
+    name: 'dominant-of-either-mode',
+    summary: 'The dominant of a minor key is tonicized: a major chord, whose key has both modes.',
+    explanation:
+      'V of B minor is F# major, and the key of the dominant is F# minor (closely related keys). Say which is meant, or name the degree: `bar 6 tonicizes V`.',
+  },
   C0410: {
     name: 'key-in-passing',
     summary: 'The notes of the place fit the key, but nothing confirms it as a key of its own.',
