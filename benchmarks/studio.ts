@@ -237,13 +237,13 @@ async function lasting(browser: Browser, lesson: string): Promise<void> {
   let round = 0;
   for (;;) {
     // An edit, the page that is made of it, and half a minute of listening to that.
-    const address = await page.locator('iframe').getAttribute('src');
+    const address = await page.locator('iframe').getAttribute('data-page');
     await page.locator('.cm-content').focus();
     // The first line is written anew, so that the text does not grow.
     for (const key of ['Control+Home', 'Shift+End']) await page.keyboard.press(key);
     await page.keyboard.type(`# ${String(round)}`, { delay: 40 });
     await page.waitForFunction(
-      former => document.querySelector('iframe')?.getAttribute('src') !== former,
+      former => document.querySelector('iframe')?.getAttribute('data-page') !== former,
       address,
       { timeout: 120_000 },
     );

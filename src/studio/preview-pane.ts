@@ -31,7 +31,10 @@ export function previewPane(bridge: Bridge): PreviewPane {
         return;
       }
       said.textContent = '';
-      frame.src = `${answer.value.url}#step-${String(step + 1)}`;
+      const address = `${answer.value.url}#step-${String(step + 1)}`;
+      // Not by `src`: whoever goes back in the browser would come to pages that are no more.
+      frame.contentWindow?.location.replace(new URL(address, location.href));
+      frame.dataset['page'] = address;
     },
   };
 }

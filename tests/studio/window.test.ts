@@ -149,9 +149,16 @@ describe('the window', () => {
 
   it("shows the student's page", async () => {
     const { page } = await opened();
-    await page.waitForFunction(() => (document.querySelector('iframe')?.src ?? '') !== '');
+    await page.waitForSelector('iframe[data-page]');
     const frame = page.frameLocator('iframe');
     await frame.getByRole('heading', { name: 'The way home by the mill road' }).waitFor();
+    // Pages that were replaced are not among those that one comes to by going back.
+    const before = await page.evaluate(() => history.length);
+    const former = await page.locator('iframe').getAttribute('data-page');
+    await edit(page, 'title: The way home by the mill road', 'title: Another way');
+    await page.waitForSelector(`iframe:not([data-page="${former ?? ''}"])`);
+    await frame.getByRole('heading', { name: 'Another way' }).waitFor();
+    expect(await page.evaluate(() => history.length)).toBe(before);
   });
 
   it.each([1024, 1280, 1600])(

@@ -109,7 +109,7 @@ describe('a recording', () => {
     expect(first?.seconds.toFixed(1)).toBe(own.toFixed(1));
     // The page that is shown beside it has the second text where the take puts it.
     const start = async (): Promise<number> => {
-      const address = (await page.locator('iframe').getAttribute('src')) ?? '';
+      const address = (await page.locator('iframe').getAttribute('data-page')) ?? '';
       const html = Buffer.from(on.host.page(address.split('#')[0] ?? '') ?? []).toString('utf8');
       return Number(/"start":([\d.]+),"end":[\d.]+,"say":"1\.2"/u.exec(html)?.[1]);
     };
