@@ -106,13 +106,21 @@ function deepestBefore(analysis: Analysis, question: ChordQuestion): Tone | unde
   return deepest;
 }
 
-/** A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. */
-const withoutPedal = (hearing: Hearing, pedal: PitchClass): Hearing => ({
-  ...hearing,
-  foreign: new Map(
-    [...hearing.foreign].map(([tone, weight]) => [tone, tone === pedal ? weight / 4 : weight]),
-  ),
-});
+/**
+ * A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. Where another voice strikes its tone
+ * too, the tone is no mere pedal.
+ */
+function withoutPedal(hearing: Hearing, pedal: Tone): Hearing {
+  const isDoubled = hearing.tones.some(
+    ({ pitchClass, midi, voice }) =>
+      pitchClass === pedal.pitchClass && midi !== pedal.midi && voice !== pedal.voice,
+  );
+  if (isDoubled) return hearing;
+  const foreign = [...hearing.foreign].map(
+    ([tone, weight]) => [tone, tone === pedal.pitchClass ? weight / 4 : weight] as const,
+  );
+  return { ...hearing, foreign: new Map(foreign) };
+}
 
 function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const heard = heardIn(analysis);
@@ -139,7 +147,7 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const bass = hearing.basses?.first;
   const pedal =
     bass !== undefined && !question.tones.includes(bass.pitchClass) && isPedal(analysis, bass)
-      ? bass.pitchClass
+      ? bass
       : undefined;
   const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
   const inKey = question.key ?? segments[0]?.key;
@@ -402,6 +410,15 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
   if (behind > verdictBorders.near) {
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
     return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
+  }
+  const low = hearing.basses?.first.pitchClass;
+  if (missing.length > 0 && low !== undefined && !question.tones.includes(low)) {
+    const withBass = weighed.segments.find(segment => segment.chord.tones.includes(low))?.chord;
+    if (withBass !== undefined)
+      return answer(
+        'rivalled',
+        `${lacking} ${verb}, and ${printPitchClass(low)} in the bass is set aside; heard as a chord tone it makes ${printChord(withBass)}`,
+      );
   }
   const absent = missing.length === 0 ? '' : `; ${lacking} ${missing.length > 1 ? 'are' : 'is'} left out`;
   const sounding = question.tones.filter(of => hearing.present.has(of)).map(printPitchClass);
