@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
 import { fraction, fromDecimal, multiply, type Fraction } from './fraction.js';
+import { putMetres, withoutMetresBehindVoices } from './metre-behind-voice.js';
 
 /** A note, chord or rest as the parser cuts it out of the music code. Offsets are those of the text given. */
 export interface NoteElement {
@@ -202,7 +203,9 @@ const complaint = /^Music Line:(\d+):(\d+): ([^<]*?):? {2}/;
 
 /** Reads a whole tune as the engraver does when it draws it. Its complaints are HTML; only their plain part is taken. */
 export function readEngraving(tune: string): Engraving {
-  const parsed = abcjs.parseOnly(tune)[0];
+  const { abc, metres } = withoutMetresBehindVoices(tune);
+  const parsed = abcjs.parseOnly(abc)[0];
+  if (parsed !== undefined) putMetres(parsed, metres);
   const rangeOf = ({ startChar, endChar }: ParsedItem): { start: number; end: number } => ({
     start: startChar,
     end: endChar,

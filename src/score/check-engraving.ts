@@ -96,10 +96,8 @@ function checkMetres(
         `the change to ${bar.meter.text} in bar ${bar.label} is not drawn in every voice`,
         field ?? span,
         {
-          notes: [
-            'where a score has several voices, the engraver overlooks a metre at the beginning of a line',
-          ],
-          help: `write it at the end of the line before, behind the bar line: \`| [M:${bar.meter.text}]\``,
+          notes: ['a voice is drawn with the metres that stand in it'],
+          help: `write \`[M:${bar.meter.text}]\` in front of this bar in every voice`,
         },
       ),
     );

@@ -3,6 +3,7 @@ export * from './pitch.js';
 export type * from './model.js';
 export { readScore } from './read-score.js';
 export { mostCharacters } from './limits.js';
+export { putMetres, withoutMetresBehindVoices } from './metre-behind-voice.js';
 export {
   barAt,
   barsNamed,

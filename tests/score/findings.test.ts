@@ -124,13 +124,18 @@ const rows: readonly Row[] = [
   },
   { fault: 'a chord without an end', text: music('[CE4|'), findings: ['S0501 5:5'] },
   {
-    fault: 'a metre at the beginning of a line, which the engraver overlooks in several voices',
+    fault: 'a metre at the beginning of a line of several voices',
     text: music('V:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|c3|\nV:2\n[M:3/4]C3|z3|'),
-    findings: ['S0504 10:1'],
+    findings: [],
   },
   {
     fault: 'a metre on a line of its own behind the name of the voice',
-    text: music('V:1\nC4|\nV:2\nC4|\nV:1\nM:3/4\nC3|\nV:2\nM:3/4\nC3|'),
+    text: music('V:1\nC4|\nV:2\nC4|\nV:1\n[K:F][M:3/4]C3|\nV:2\nK:F\nM:3/4\nC3|'),
+    findings: [],
+  },
+  {
+    fault: 'a metre that one voice alone names',
+    text: music('V:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|\nV:2\nC3|'),
     findings: ['S0504 10:1'],
   },
   {

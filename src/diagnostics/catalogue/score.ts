@@ -255,6 +255,6 @@ export const scoreCatalogue = {
   S0504: {
     name: 'metre-not-drawn',
     summary: 'A change of metre is read but not drawn.',
-    explanation: `In a score of several voices the engraver overlooks a metre at the beginning of a line.${abc('X:1\nM:4/4\nL:1/4\nK:C\nV:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|\nV:2\n[M:3/4]C3|')}Write it behind the last bar line of the line before, in every voice: \`C4| [M:3/4]\`.`,
+    explanation: `A voice is drawn with the metres that stand in it.${abc('X:1\nM:4/4\nL:1/4\nK:C\nV:1\nC4|\nV:2\nC4|\nV:1\n[M:3/4]C3|\nV:2\nC3|')}Write the change in every voice: \`[M:3/4]\` in front of the first bar that it holds for.`,
   },
 } as const satisfies Record<`S${string}`, CatalogueEntry>;

@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
+import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
 import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
@@ -110,7 +111,8 @@ export async function startEngraver(): Promise<Engraver> {
   const place = window.document.querySelector('div');
   if (place === null) throw new Error('the document of the engraver has no place to draw in');
   return {
-    measure: abc => {
+    measure: score => {
+      const { abc } = withoutMetresBehindVoices(score);
       const [metrics] = withDocument(window, () => abcjs.tuneMetrics(abc, engravingLook));
       const bars = barsOfEntries(abcjs.parseOnly(abc)[0]?.lines ?? []);
       let entry = 0;
@@ -121,13 +123,16 @@ export async function startEngraver(): Promise<Engraver> {
       };
     },
     engrave: (abc, width, lineEnds) => {
+      const { abc: text, metres } = withoutMetresBehindVoices(abc);
       const [tune] = withDocument(window, () => {
-        const [written] = abcjs.parseOnly(abc);
-        return abcjs.renderAbc(place, abc, {
+        const [written] = abcjs.parseOnly(text);
+        putMetres(written, metres);
+        return abcjs.renderAbc(place, text, {
           ...engravingLook,
           staffwidth: width,
           lineBreaks: lineEnds as unknown as number[],
           afterParsing: parsed => {
+            putMetres(parsed, metres);
             setLineHeads(parsed, written);
             dropUnseenKeys(parsed);
             return musicAlone(parsed);

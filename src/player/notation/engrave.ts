@@ -1,5 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
+import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
 import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 import { lineGroups } from './line-groups.js';
@@ -159,7 +160,12 @@ const excerpt = (tune: TuneObject, lines: readonly TuneLine[], isLast: boolean):
   getMeterFraction: () => tune.getMeterFraction(),
 });
 
-const parsed = (abc: string, options: AbcVisualParams): TuneObject => abcjs.parseOnly(abc, options)[0];
+function parsed(abc: string, options: AbcVisualParams): TuneObject {
+  const { abc: text, metres } = withoutMetresBehindVoices(abc);
+  const [tune] = abcjs.parseOnly(text, options);
+  putMetres(tune, metres);
+  return tune;
+}
 
 /**
  * Engraves the score for lines of `width` units, group of lines by group of lines. `goodEnds` names the bars after which a new line is

@@ -75,6 +75,11 @@ it.each([
     `X:1\nM:4/4\nL:1/4\n%%score {R L}\nV:R name="Right"\nV:L clef=bass name="Left"\nK:Eb\n[V:R] ${bars('GABc-', 11)} | c4 |]\n[V:L] ${bars('G,,A,,B,,C,', 11)} | C,4 |]`,
     { 'voice-name': 2 },
   ],
+  [
+    'two voices that change the metre with a line',
+    `X:1\nM:4/4\nL:1/4\nK:C\nV:1\n${bars('CDEF', 6)} |\nV:2\n${bars('C4', 6)} |\nV:1\n[M:3/4]${bars('CDE', 6)} |\nV:2\n[M:3/4]${bars('C3', 6)} |\nV:1\n${bars('CDE', 6)} |]\nV:2\n${bars('C3', 6)} |]`,
+    { 'time-signature': 4 },
+  ],
   ['the sample lesson', sample('mill-road.abc'), {}],
 ] as const)('%s', async (_, abc, counts) => {
   const [byLine, atOnce] = [await engraved(abc, 1), await engraved(abc, 1000)];
