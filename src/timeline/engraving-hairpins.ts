@@ -22,3 +22,54 @@ export function hairpinInside(path: string, from: number, to: number): string {
   if (end - start < shortest) return '';
   return `M ${start} ${y1} L ${end} ${y2} M ${start} ${y3} L ${end} ${y4}`;
 }
+
+/** What is needed of a parsed tune: the notes of its voices with their marks, line by line. */
+interface VoiceElement {
+  readonly el_type?: string;
+  readonly pitches?: unknown;
+  decoration?: readonly string[];
+}
+interface Tune {
+  readonly lines: readonly { readonly staff?: readonly { readonly voices?: readonly VoiceElement[][] }[] }[];
+}
+
+/** The lines of one voice, from the first on, that a hairpin crosses from end to end. */
+function crossedLines(lines: readonly VoiceElement[][], kind: string): readonly VoiceElement[][] {
+  const [begin, end] = [`${kind}(`, `${kind})`];
+  const crossed: VoiceElement[][] = [];
+  let since: VoiceElement[][] | undefined;
+  for (const line of lines) {
+    const signs = line
+      .flatMap(({ decoration = [] }) => decoration)
+      .filter(sign => sign === begin || sign === end);
+    if (signs.length === 0) {
+      since?.push(line);
+      continue;
+    }
+    // One that never ends is drawn in its first line alone.
+    if (signs[0] === end) crossed.push(...(since ?? []));
+    since = signs.at(-1) === begin ? [] : undefined;
+  }
+  return crossed;
+}
+
+/**
+ * Lets a hairpin begin anew in each line that it crosses from end to end: the engraving library draws it in its first and its last line
+ * alone (a hairpin that runs over a line break goes on behind it: common practice).
+ */
+export function carryHairpins({ lines }: Tune): void {
+  const voices = new Map<string, VoiceElement[][]>();
+  for (const { staff: staves = [] } of lines)
+    for (const [staff, { voices: own = [] }] of staves.entries())
+      for (const [index, voice] of own.entries()) {
+        const name = `${String(staff)} ${String(index)}`;
+        voices.set(name, [...(voices.get(name) ?? []), voice]);
+      }
+  for (const voice of voices.values())
+    for (const kind of ['crescendo', 'diminuendo'])
+      for (const line of crossedLines(voice, kind)) {
+        const notes = line.filter(({ el_type }) => el_type === 'note');
+        const first = notes.find(({ pitches }) => pitches !== undefined) ?? notes[0];
+        if (first !== undefined) first.decoration = [...(first.decoration ?? []), `${kind}(`];
+      }
+}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hairpinInside } from '../../src/timeline/index.js';
+import { carryHairpins, hairpinInside } from '../../src/timeline/index.js';
 
 describe('a hairpin stays inside its line', () => {
   test.each([
@@ -10,5 +10,29 @@ describe('a hairpin stays inside its line', () => {
     ['a letter', 'M 0 0c1 2 3 4 5 6', 'M 0 0c1 2 3 4 5 6'],
   ])('%s', (_, path, inside) => {
     expect(hairpinInside(path, 40, 430)).toBe(inside);
+  });
+});
+
+describe('a hairpin over several lines begins anew in each that it crosses', () => {
+  const line = (marks: string) => {
+    const notes = [...marks].map(mark => ({
+      el_type: 'note',
+      pitches: [],
+      decoration: mark === '.' ? [] : [`crescendo${mark}`],
+    }));
+    return { staff: [{ voices: [[{ el_type: 'clef' }, { el_type: 'note' }, ...notes]] }] };
+  };
+  test.each<[string, readonly string[], readonly string[]]>([
+    ['one in between', ['.(', '..', '.)'], ['.(', '(.', '.)']],
+    ['two in between', ['(.', '..', '..', ')..'], ['(.', '(.', '(.', ')..']],
+    ['none in between', ['.(', '.)', '..'], ['.(', '.)', '..']],
+    ['within a line', ['()', '..', '()'], ['()', '..', '()']],
+    ['without an end', ['.(', '..', '..'], ['.(', '..', '..']],
+    ['two of them', ['.(', '..', ')(', '..', '.)'], ['.(', '(.', ')(', '(.', '.)']],
+    ['a new one where the end of the first is missing', ['.(', '..', '()'], ['.(', '..', '()']],
+  ])('%s', (_, before, after) => {
+    const lines = before.map(line);
+    carryHairpins({ lines });
+    expect(lines).toEqual(after.map(line));
   });
 });

@@ -1,7 +1,13 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
 import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
-import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
+import {
+  carryHairpins,
+  dropUnseenKeys,
+  engravingLook,
+  hairpinInside,
+  setLineHeads,
+} from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -134,6 +140,7 @@ export async function startEngraver(): Promise<Engraver> {
           afterParsing: parsed => {
             putMetres(parsed, metres);
             setLineHeads(parsed, written);
+            carryHairpins(parsed);
             dropUnseenKeys(parsed);
             return musicAlone(parsed);
           },

@@ -1,7 +1,13 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
 import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
-import { dropUnseenKeys, engravingLook, hairpinInside, setLineHeads } from '../../timeline/index.js';
+import {
+  carryHairpins,
+  dropUnseenKeys,
+  engravingLook,
+  hairpinInside,
+  setLineHeads,
+} from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 import { lineGroups } from './line-groups.js';
 
@@ -186,6 +192,7 @@ export function* engrave(
   const lineBreaks = yield* lineBreaksFor(measured, place, width, goodEnds, together.measured);
   const tune = parsed(abc, { ...look, staffwidth: width, lineBreaks: lineBreaks as unknown as number[] });
   setLineHeads(tune, written);
+  carryHairpins(tune);
   dropUnseenKeys(tune);
   withoutRepeatedNames(tune);
   yield undefined;

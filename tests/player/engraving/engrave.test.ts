@@ -63,7 +63,7 @@ it.each([
   [
     'a mark over several lines',
     `X:1\nM:4/4\nL:1/4\nK:C\nCDEF | !crescendo(!CDEF | ${bars('CDEF', 12)} | !crescendo)!CDEF | ${bars('CDEF', 8)} |]`,
-    {},
+    { dynamics: 4 },
   ],
   [
     'a change of metre and rests that fill a bar',
