@@ -64,7 +64,8 @@ export function formulaOf(kind: CadenceKind, key: Key): Formula {
         before: dominants,
         arrival: [...submediants, [fourth, mode, sixth]],
         notBefore: [],
-        notArrival: tonicsOver(tonic),
+        // IV in root position shares two tones with vi.
+        notArrival: [...tonicsOver(tonic), [fourth, mode, fourth]],
       };
     case 'evaded':
       return {

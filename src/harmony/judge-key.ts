@@ -88,18 +88,19 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
     chord: printChord(chord(key.tonic, key.mode)),
     key,
   });
-  const tonicText =
-    tonics.length === 0
-      ? 'its tonic chord never comes'
-      : `its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
-  const foreignText =
-    foreign.length === 0
-      ? 'every tone is native to it'
-      : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to it`;
+  const account = (it: string): string => {
+    const tones =
+      foreign.length === 0
+        ? `every tone is native to ${it}`
+        : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to ${it}`;
+    if (tonics.length === 0)
+      return `${tones}, ${foreign.length === 0 ? 'but' : 'and'} its tonic chord never comes`;
+    return `${tones}, and its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
+  };
   if (behind < borders.near)
     return {
       outcome: 'supported',
-      reason: `the harmonies make best sense in ${printKey(question.key)}: ${foreignText}, and ${tonicText}`,
+      reason: `the harmonies make best sense in ${printKey(question.key)}: ${account('it')}`,
       witnesses,
     };
   if (other === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
@@ -107,12 +108,12 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   if (behind < borders.far)
     return {
       outcome: 'rivalled',
-      reason: `${printKey(other)} fits the harmonies as well: ${foreignText}, and ${tonicText}`,
+      reason: `${printKey(other)} fits the harmonies as well; ${account(printKey(question.key))}`,
       ...result,
     };
   return {
     outcome: 'contradicted',
-    reason: `the harmonies make best sense in ${printKey(other)}; of ${printKey(question.key)}, ${foreignText}, and ${tonicText}`,
+    reason: `the harmonies make best sense in ${printKey(other)}; ${account(printKey(question.key))}`,
     ...result,
   };
 }

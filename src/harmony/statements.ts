@@ -37,6 +37,15 @@ function struckIn(notes: readonly Note[], start: Fraction, end: Fraction): reado
     });
 }
 
+/** Share of `notes` that stand among `others` so many letters higher. */
+function shareIn(notes: readonly Struck[], others: readonly Struck[], step: number): number {
+  const places = new Set(others.map(({ offset, note }) => `${offset} ${String(letterOf(note))}`));
+  const found = notes.filter(({ offset, note }) =>
+    places.has(`${offset} ${String((letterOf(note) + step) % 7)}`),
+  );
+  return found.length / notes.length;
+}
+
 /** Steps (1 to 6, upward) from one stretch to the next of the same length, where the second copies the first on other steps. */
 function stepBetween(
   model: readonly Struck[],
@@ -44,13 +53,9 @@ function stepBetween(
   keptShare: number,
 ): number | undefined {
   if (model.length === 0 || copy.length === 0) return undefined;
-  const copied = new Set(copy.map(({ offset, note }) => `${offset} ${String(letterOf(note))}`));
-  const share = (step: number): number =>
-    model.filter(({ offset, note }) => copied.has(`${offset} ${String((letterOf(note) + step) % 7)}`))
-      .length / model.length;
-  const step = [1, 2, 3, 4, 5, 6].find(each => share(each) >= keptShare);
-  const alike = Math.abs(model.length - copy.length) <= (1 - keptShare) * Math.max(model.length, copy.length);
-  return alike ? step : undefined;
+  return [1, 2, 3, 4, 5, 6].find(
+    step => Math.min(shareIn(model, copy, step), shareIn(copy, model, 7 - step)) >= keptShare,
+  );
 }
 
 const topOf = (events: readonly Struck[]): Note | undefined =>
