@@ -1,3 +1,4 @@
+import { withAccidentals } from '../timeline/index.js';
 import { counted } from './counted.js';
 import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
 import { summarize } from './check-report.js';
@@ -56,7 +57,11 @@ export async function checkHtml(report: CheckReport, options: CheckOptions): Pro
 function changesSection({ changes }: CheckReport): Markup {
   if (changes === undefined) return '';
   const items = changes.changed.map(({ claim, before, file }) =>
-    element('li', {}, text(`${claim.entry.text}: ${before} → ${claim.verdict.verdict} (${file})`)),
+    element(
+      'li',
+      {},
+      text(`${withAccidentals(claim.entry.text)}: ${before} → ${claim.verdict.verdict} (${file})`),
+    ),
   );
   return element(
     'section',

@@ -36,6 +36,10 @@ function metaEvent(kind: number, data: readonly number[]): readonly number[] {
 const textEvent = (kind: number, text: string): readonly number[] =>
   metaEvent(kind, [...new TextEncoder().encode(text)]);
 
+/** Programs that show the texts of a MIDI file often know no other signs than those of ASCII. */
+const cueText = (passage: Parameters<typeof passageText>[0]): string =>
+  passageText(passage).replaceAll('–', '-');
+
 function track(events: readonly MidiEvent[]): readonly number[] {
   const bytes: number[] = [];
   let now = 0;
@@ -82,7 +86,7 @@ export function performanceMidi(
     })),
     ...timeline.events.flatMap(event =>
       event.kind === 'passage'
-        ? [{ tick: tickOf(event.start), order: 2, bytes: textEvent(meta.cuePoint, passageText(event)) }]
+        ? [{ tick: tickOf(event.start), order: 2, bytes: textEvent(meta.cuePoint, cueText(event)) }]
         : [],
     ),
   ];

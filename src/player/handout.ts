@@ -2,7 +2,7 @@ import type { Layer } from '../lesson/index.js';
 import type { PageClaim, PageData, PageStep } from '../timeline/index.js';
 import { html } from './dom.js';
 import { harmoniesOf } from './labels.js';
-import { withAccidentals } from '../timeline/index.js';
+import { barsText, withAccidentals } from '../timeline/index.js';
 import { notationView } from './notation/notation-view.js';
 import { narration } from './narration.js';
 
@@ -15,12 +15,11 @@ const paperWidth = 680;
 /** Labels of the key, and what there is a blank for. */
 const layersOf = (step: PageStep): ReadonlySet<Layer> => new Set<Layer>([...step.show, 'chords', 'numerals']);
 
-/** `the pickup and bars 1 to 4` of a step, by the labels of its bars. */
+/** `the pickup and bars 1–4` of a step, by the labels of its bars. */
 function barsOf(data: PageData, { firstBar, lastBar }: PageStep): string {
   const bars = data.scores[0]?.bars ?? [];
   const [first = '', last = ''] = [bars[firstBar]?.label, bars[lastBar]?.label];
-  const name = (label: string): string => (label === '0' ? 'pickup' : label);
-  return first === last ? `bar ${name(first)}` : `bars ${name(first)}–${name(last)}`;
+  return barsText({ first, last });
 }
 
 function claimItem(data: PageData, claim: PageClaim): HTMLElement {

@@ -4,7 +4,7 @@ import { html } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
 import { icon } from './icons.js';
 import { barInWords } from './notation/in-words.js';
-import { withAccidentals } from '../timeline/index.js';
+import { barsText, withAccidentals } from '../timeline/index.js';
 import { narration } from './narration.js';
 import { reveal } from './reveal.js';
 import { questionView, type AskAction, type QuestionParts, type QuestionView } from './question-view.js';
@@ -46,9 +46,7 @@ const styleNames = {
 
 function barsInWords(bars: string): string {
   const [first = '', last = first] = bars.split('-');
-  if (last === '0') return 'the pickup';
-  if (first === '0') return last === '1' ? 'the pickup and bar 1' : `the pickup and bars 1–${last}`;
-  return first === last ? `bar ${first}` : `bars ${first}–${last}`;
+  return barsText({ first, last });
 }
 
 function playLine(action: Extract<PageAction, { kind: 'play' }>, play: () => void): HTMLElement {

@@ -24,9 +24,11 @@ interface Line {
   readonly places: SpeechEvent['words'];
 }
 
-/** For searching: case and the marks over letters do not matter. The length stays, so that places do. */
+/** For searching: case, the marks over letters and the kind of dash do not matter. The length stays, so that places do. */
 const plain = (text: string): string =>
-  [...text.toLowerCase()].map(letter => letter.normalize('NFD').charAt(0) || letter).join('');
+  [...text.toLowerCase().replaceAll('–', '-')]
+    .map(letter => letter.normalize('NFD').charAt(0) || letter)
+    .join('');
 
 /** The parts of `text` that are words of the speech, as elements, with what stands between them as text. */
 function wordElements({ text, words }: SpeechEvent): {

@@ -35,7 +35,7 @@ describe('on paper', () => {
     const { page, reports } = await openPage(browser, address);
     await paper(page);
     expect(await page.locator('.handout h2').allTextContents()).toEqual([
-      '1. Four bars at the bank bars pickup–4',
+      '1. Four bars at the bank the pickup and bars 1–4',
       '2. Out on the water bars 5–8',
       '3. The other bank bars 9–16',
     ]);

@@ -49,6 +49,9 @@ describe('the transcript', () => {
       'tone,',
     ]);
     expect(await page.locator('.transcript .about').textContent()).toBe('2 places');
+    // A passage is written with a dash that no keyboard has.
+    await page.getByLabel('Search the words').fill('bars 1-4');
+    expect(await page.locator('.transcript .about').textContent()).toBe('1 place');
     await page.getByLabel('Search the words').fill('');
     expect(await page.locator('.transcript li[hidden]').count()).toBe(0);
     await page.context().close();

@@ -38,7 +38,7 @@ describe('rehearse', () => {
     expect(stdout).toMatchInlineSnapshot(`
       "  1  Up
              0:00     6.5 s  the whole step
-             0:00     4.0 s  play bars 1-2
+             0:00     4.0 s  play bars 1–2
              0:04     0.2 s  wait
              0:04    ~1.2 s  say Up it goes.
 

@@ -4,6 +4,7 @@ import { checkLessonFile } from '../../src/cli/check-lesson-file.js';
 import { checkFormats } from '../../src/output/index.js';
 import { walkthroughData } from '../../src/output/walkthrough-data.js';
 import { scoreLibrary } from '../../src/workshop/index.js';
+import { withAccidentals } from '../../src/timeline/index.js';
 import { practiceLesson } from '../browser/practice-lesson.js';
 import { plain } from './checked-lesson.js';
 
@@ -29,6 +30,8 @@ test.each(['mill-road', 'long-table'])(
       claims: report.claims.map(({ entry, verdict }) => ({ claim: entry, verdict })),
     });
     expect(claims.length).toBeGreaterThan(20);
-    expect(reported).toEqual(claims.map(({ verdict, text }, index) => [index + 1, verdict, text]));
+    expect(reported).toEqual(
+      claims.map(({ verdict, text }, index) => [index + 1, verdict, withAccidentals(text)]),
+    );
   },
 );

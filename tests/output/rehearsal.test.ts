@@ -21,7 +21,7 @@ describe('the rehearsal', () => {
     expect(rehearsal(lesson, timeline, { width: 60 })).toMatchInlineSnapshot(`
       "  1  Step 1
              0:00     8.4 s  the whole step
-             0:00     4.0 s  play bars 1-2
+             0:00     4.0 s  play bars 1–2
              0:04     1.5 s  wait
              0:06     2.0 s  say Measured words.
 

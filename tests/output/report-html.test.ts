@@ -72,6 +72,15 @@ describe('the report of a lesson', () => {
     expect(shapes('aside')).toEqual(Array(counted('set aside')).fill('circle'));
   });
 
+  test('sets real accidentals in claims, reasons, notes and marks', async () => {
+    const document = await page(await checkedLessons('fails-and-others'));
+    const set = [...document.querySelectorAll('.statement b, .why, .nearest, .evidence dd, .marks title')]
+      .map(({ textContent }) => textContent)
+      .join('\n');
+    expect(set).toContain('C♯');
+    expect(set.match(/\b[A-G](?:#|b)/g)).toBeNull();
+  });
+
   test('links the words of the narration with their claims', async () => {
     const document = await page(await checkedLessons('fails-and-others'));
     const links = [...document.querySelectorAll('.narration .claim + .ref')];

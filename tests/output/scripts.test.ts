@@ -30,7 +30,7 @@ describe('the speaking script', () => {
 
       0:00 to 0:08
 
-      **0:00** PLAY bars 1-2 (4.0 s)
+      **0:00** PLAY bars 1–2 (4.0 s)
 
       **0:04** WAIT 1.5 s
 
@@ -75,7 +75,7 @@ describe('the transcript', () => {
 
       ## Step 1 (0:00)
 
-      [music: bars 1-2]
+      [music: bars 1–2]
 
       Two bars.
 

@@ -68,7 +68,7 @@ describe('a passage that goes round', () => {
     expect(strikes(timeline)).toEqual(['60 0-1', '62 1-3', '64 3-4', '60 4-5', '62 5-7', '64 7-8']);
     expect(barsHeard(score, timeline)).toBe('1 2 1(1) 2(1)');
     const passages = timeline.events.filter(event => event.kind === 'passage');
-    expect(passages.map(passageText)).toEqual(['bars 1-2, 2 times round']);
+    expect(passages.map(passageText)).toEqual(['bars 1–2, 2 times round']);
   });
 
   it('may be played several times, each with a silence before it', () => {

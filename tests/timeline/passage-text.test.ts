@@ -15,18 +15,18 @@ it('the bars of a passage are named as written, also with a da capo', () => {
   const timeline = timelineOf(daCapo, [play('1-4')]);
   expect(barsHeard(daCapo, timeline)).toBe('1 2 3 4 1(1) 2(1)');
   expect(timeline.events.flatMap(event => (event.kind === 'passage' ? [passageText(event)] : []))).toEqual([
-    'bars 1-4',
+    'bars 1–4',
   ]);
 });
 
 describe('what is played, in words', () => {
   it.each([
-    [play('1-2'), 'the pickup and bars 1-2'],
+    [play('1-2'), 'the pickup and bars 1–2'],
     [play('0-1'), 'the pickup and bar 1'],
     [play('0'), 'the pickup'],
     [play('2'), 'bar 2'],
-    [play('2-3', { voice: located('rh'), tempo: 80 }), 'bars 2-3, Right hand alone, slower'],
-    [play('2-3', { voice: located('t'), tempo: 120 }), 'bars 2-3, voice T alone, faster'],
+    [play('2-3', { voice: located('rh'), tempo: 80 }), 'bars 2–3, Right hand alone, slower'],
+    [play('2-3', { voice: located('t'), tempo: 120 }), 'bars 2–3, voice T alone, faster'],
     [play('2', { as: 'stack' }), 'bar 2, the chord stacked in thirds'],
     [play('2', { as: 'block', loop: 2 }), 'bar 2, the chord struck together, 2 times round'],
   ])('%#', (action, words) => {
@@ -48,7 +48,7 @@ describe('what is played, in words', () => {
       buildTimeline({ lesson: lessonOf([[play('2-3', { as })]]), score, chordsIn: two }).value.events.flatMap(
         event => (event.kind === 'passage' ? [passageText(event)] : []),
       );
-    expect(each('block')).toEqual(['bars 2-3, each chord struck together']);
-    expect(each('arpeggio')).toEqual(['bars 2-3, the chords broken upward']);
+    expect(each('block')).toEqual(['bars 2–3, each chord struck together']);
+    expect(each('arpeggio')).toEqual(['bars 2–3, the chords broken upward']);
   });
 });

@@ -1,5 +1,6 @@
 import type { Action, BarRange, Step } from '../../lesson/index.js';
 import type { Score } from '../../score/index.js';
+import { barsText } from '../../timeline/index.js';
 import type { Subject } from '../check-report.js';
 import { claimNote } from './claim-note.js';
 import type { Passage } from './excerpts.js';
@@ -108,9 +109,6 @@ export function stepSection(
     ),
   );
 }
-
-const barsText = ({ first, last }: Pick<BarRange, 'first' | 'last'>): string =>
-  first === last ? `bar ${first}` : `bars ${first}–${last}`;
 
 function actionBlock(action: Action, claims: readonly NumberedClaim[]): Markup {
   switch (action.kind) {

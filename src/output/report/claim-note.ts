@@ -1,14 +1,18 @@
 import { evidenceByRole } from '../check-evidence.js';
+import { withAccidentals } from '../../timeline/index.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
 import type { NumberedClaim } from './marks.js';
 import { verdictSign } from './verdict-sign.js';
 
+/** Claims and reasons with real accidentals, as the page of the lesson sets them. */
+const set = (words: string): Markup => text(withAccidentals(words));
+
 /** A claim with everything that is said of it. */
 export function claimNote({ number, entry, verdict, accepted }: NumberedClaim): Markup {
   const { verdict: word, code, reason, nearest, evidence } = verdict;
   const roles = evidenceByRole(evidence).flatMap(({ name, lines }) =>
-    lines.map((line, index) => element('dt', {}, index === 0 ? name : '') + element('dd', {}, text(line))),
+    lines.map((line, index) => element('dt', {}, index === 0 ? name : '') + element('dd', {}, set(line))),
   );
   return element(
     'li',
@@ -20,14 +24,14 @@ export function claimNote({ number, entry, verdict, accepted }: NumberedClaim): 
       element(
         'p',
         { class: 'statement' },
-        element('b', {}, text(entry.text)),
+        element('b', {}, set(entry.text)),
         element('span', { class: 'verdict' }, verdictSign(word), ` ${word}`),
       ),
-      element('p', { class: 'why' }, text(reason), ' ', element('code', {}, code)),
+      element('p', { class: 'why' }, set(reason), ' ', element('code', {}, code)),
       word === 'holds' || roles.length === 0 ? '' : element('dl', { class: 'evidence' }, ...roles),
       nearest === undefined
         ? ''
-        : element('p', { class: 'nearest' }, element('i', {}, 'nearest true statement '), text(nearest)),
+        : element('p', { class: 'nearest' }, element('i', {}, 'nearest true statement '), set(nearest)),
       accepted === undefined
         ? ''
         : element('p', { class: 'accepted' }, element('i', {}, 'set aside '), text(accepted)),

@@ -1,5 +1,6 @@
 import type { Evidence, EvidenceRole } from '../../claims/index.js';
 import type { ReportedClaim } from '../check-report.js';
+import { withAccidentals } from '../../timeline/index.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
 import type { PlacedSystem } from './placed-system.js';
@@ -54,7 +55,7 @@ const mark = ({ role, pitch, why }: Evidence, x: number, y: number): Markup =>
     'g',
     { class: className[role] },
     roleSign(role, x, y),
-    element('title', {}, text(`${pitch}${why === '' ? '' : `: ${why}`}`)),
+    element('title', {}, text(withAccidentals(`${pitch}${why === '' ? '' : `: ${why}`}`))),
   );
 
 /** The number of the claim above the highest of its notes at each moment. */
