@@ -67,7 +67,10 @@ function commonToneReading(span: Span, next: Span | undefined): Reading | undefi
     : undefined;
 }
 
-/** Which of a chord's readings the next harmony bears out: the first whose target comes, else the likeliest. */
+/**
+ * Which of a chord's readings the next harmony bears out: the first whose target comes, else the likeliest. A triad on the tonic that does not
+ * go to a target is the tonic, whatever its mode (common practice: the Picardy third is I).
+ */
 function chooseReading(span: Span, next: Span | undefined): Reading {
   const commonTone = commonToneReading(span, next);
   if (commonTone !== undefined) return commonTone;
@@ -80,7 +83,9 @@ function chooseReading(span: Span, next: Span | undefined): Reading {
       reading.cost < 1,
   );
   const [first] = readings;
-  const chosen = first?.targetRoot === undefined ? first : (borneOut ?? first);
+  const isTonic = span.chord.root === span.key.tonic && span.chord.tones.length === 3;
+  const plain = isTonic ? readings.find(({ targetRoot }) => targetRoot === undefined) : undefined;
+  const chosen = first?.targetRoot === undefined ? first : (borneOut ?? plain ?? first);
   return chosen as Reading;
 }
 

@@ -24,3 +24,18 @@ test.each(['perfect authentic', 'half', 'deceptive', 'plagal'] as const)(
     expect(judgedInPassing(kind)).not.toContain('supported');
   },
 );
+
+test('the major tonic that ends a piece in minor is I, no dominant of iv (common practice: the Picardy third)', () => {
+  const { segments } = analysed({
+    key: 'Am',
+    meter: '4/4',
+    unit: '1/4',
+    voices: [
+      'c2 d2 | c2 B2 | A4 |]',
+      'A2 A2 | A2 ^G2 | ^C4 |]',
+      'E2 F2 | E2 D2 | E4 |]',
+      'A,2 D,2 | E,2 E,2 | A,,4 |]',
+    ],
+  });
+  expect(segments.at(-1)?.roman).toBe('I');
+});
