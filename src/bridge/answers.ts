@@ -124,7 +124,11 @@ export interface Answers {
    * third step. It stays there until the next preview of the lesson is ready.
    */
   readonly preview: { readonly url: string };
-  readonly build: { readonly files: readonly { readonly path: string; readonly bytes: number }[] };
+  readonly build: {
+    readonly files: readonly { readonly path: string; readonly bytes: number }[];
+    /** What could not be done beside the files, which are whole. */
+    readonly left: readonly string[];
+  };
   readonly cancel: Readonly<Record<string, never>>;
   readonly takes: {
     readonly folder: string;

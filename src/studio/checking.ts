@@ -2,6 +2,7 @@ import type { Bridge } from '../bridge/index.js';
 import { afterPause } from './after-pause.js';
 import type { Analysed, Checked, FromWorker, ToWorker } from './checked.js';
 import { fileName } from './file-name.js';
+import type { Tell } from './notice.js';
 import { problemWords } from './problem-words.js';
 
 /** A pause in typing after which the text is checked, in milliseconds. */
@@ -13,7 +14,7 @@ export interface CheckingHandlers {
   /** What was found in the text that was sent last, with every score that it names and that can be read. */
   readonly checked: (checked: Checked) => void;
   readonly analysed: (analysed: Analysed) => void;
-  readonly tell: (message: string) => void;
+  readonly tell: Tell;
 }
 
 /** Checks the lesson in a thread of its own, with the scores that it names. */
@@ -61,7 +62,7 @@ export function checking(bridge: Bridge, handlers: CheckingHandlers): Checking {
     const found = await Promise.all(
       wanted.map(async named => {
         const answer = await bridge.ask('readScore', { lesson: path, score: named });
-        if (!answer.ok) handlers.tell(problemWords(answer.problem));
+        if (!answer.ok) handlers.tell(problemWords(answer.problem), 'fault');
         return [named, answer.ok ? answer.value.text : null] as const;
       }),
     );

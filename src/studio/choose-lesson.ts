@@ -1,6 +1,7 @@
 import type { Answers, Bridge } from '../bridge/index.js';
 import { askUser } from './ask-user.js';
 import { fileName } from './file-name.js';
+import type { Tell } from './notice.js';
 import { problemWords } from './problem-words.js';
 
 type Known = Answers['begin']['recent'][number];
@@ -11,13 +12,10 @@ const named = ({ path, title }: Known): string => (title === '' ? path : `${titl
  * Offers the lessons with unsaved work, a first draft among them, and those that were opened lately.
  * @returns the path of the one that is chosen; `undefined` where there is none to choose from or none was chosen
  */
-export async function chooseLesson(
-  bridge: Bridge,
-  tell: (message: string) => void,
-): Promise<string | undefined> {
+export async function chooseLesson(bridge: Bridge, tell: Tell): Promise<string | undefined> {
   const answer = await bridge.ask('begin', {});
   if (!answer.ok) {
-    tell(problemWords(answer.problem));
+    tell(problemWords(answer.problem), 'fault');
     return undefined;
   }
   const { unsaved, recent } = answer.value;

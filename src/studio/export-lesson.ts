@@ -1,6 +1,7 @@
 import { html } from '../player/index.js';
 import type { Answers, Bridge, HostEvent } from '../bridge/index.js';
 import { chooseFile } from './choose-file.js';
+import type { Tell } from './notice.js';
 import { problemWords } from './problem-words.js';
 
 export interface Exporting {
@@ -11,18 +12,17 @@ export interface Exporting {
   readonly progress: (event: HostEvent & { readonly kind: 'progress' }) => void;
 }
 
-export function exporting(
-  bridge: Bridge,
-  begun: Answers['begin'],
-  tell: (message: string) => void,
-): Exporting {
+export function exporting(bridge: Bridge, begun: Answers['begin'], tell: Tell): Exporting {
   let running: string | undefined;
+  let isStopped = false;
   const words = html('span', {});
   const bar = html('progress', { max: 1, 'aria-label': 'Export' });
   const stop = html('button', { type: 'button', title: 'nothing half written stays' }, 'Stop the export');
   const element = html('p', { class: 'export', hidden: true }, bar, words, stop);
   stop.addEventListener('click', () => {
-    if (running !== undefined) void bridge.ask('cancel', { job: running });
+    if (running === undefined) return;
+    isStopped = true;
+    void bridge.ask('cancel', { job: running });
   });
   return {
     element,
@@ -35,6 +35,7 @@ export function exporting(
       if (folder === undefined) return;
       const job = crypto.randomUUID();
       running = job;
+      isStopped = false;
       words.textContent = 'beginning …';
       bar.removeAttribute('value');
       element.hidden = false;
@@ -42,8 +43,13 @@ export function exporting(
       const answer = await bridge.ask('build', { path, text, folder, also: ['all'], job });
       element.hidden = true;
       running = undefined;
-      if (!answer.ok) tell(`Nothing was exported: ${problemWords(answer.problem)}`);
-      else tell(`${String(answer.value.files.length)} files were written to ${folder}`);
+      if (!answer.ok)
+        tell(`Nothing was exported: ${problemWords(answer.problem)}`, isStopped ? 'news' : 'fault');
+      else {
+        const { files, left } = answer.value;
+        const written = `${String(files.length)} files were written to ${folder}`;
+        tell([written, ...left].join('; '), left.length === 0 ? 'news' : 'fault');
+      }
     },
     progress: ({ job, doing, share }) => {
       if (job !== running) return;

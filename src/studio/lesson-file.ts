@@ -8,6 +8,7 @@ import { fileName } from './file-name.js';
 import { lineEndOf, withLineEnd, withLineFeeds } from './line-ends.js';
 import type { LineEnd } from './line-ends.js';
 import { conflictsOf, mergeLines, mergedText } from './merge-lines.js';
+import type { Tell } from './notice.js';
 import { problemWords } from './problem-words.js';
 
 /** A pause in typing after which unsaved work is kept, in milliseconds. */
@@ -31,7 +32,7 @@ export interface LessonFileHandlers {
   readonly changed: () => void;
   /** The file and the text may agree now, or no longer. */
   readonly settled: () => void;
-  readonly tell: (message: string) => void;
+  readonly tell: Tell;
 }
 
 /** The lesson in the window and its file on disk, in step. */
@@ -98,7 +99,7 @@ export function lessonFile(
       text: withLineEnd(text.text(), lineEnd),
       ...withBase(base),
     });
-    if (!kept.ok) handlers.tell(`Unsaved work cannot be kept: ${problemWords(kept.problem)}`);
+    if (!kept.ok) handlers.tell(`Unsaved work cannot be kept: ${problemWords(kept.problem)}`, 'fault');
   };
   const keepSoon = afterPause(journalPause, () => void keepNow());
 
@@ -155,7 +156,7 @@ export function lessonFile(
   const openPath = async (path: string): Promise<void> => {
     const answer = await bridge.ask('open', { path });
     if (answer.ok) await show(answer.value);
-    else handlers.tell(problemWords(answer.problem));
+    else handlers.tell(problemWords(answer.problem), 'fault');
   };
 
   async function save(): Promise<boolean> {
@@ -164,7 +165,7 @@ export function lessonFile(
     const { path, base, lineEnd } = lesson;
     const answer = await bridge.ask('save', { path, text: withLineEnd(saved, lineEnd), ...withBase(base) });
     if (!answer.ok) {
-      handlers.tell(`Not saved: ${problemWords(answer.problem)}`);
+      handlers.tell(`Not saved: ${problemWords(answer.problem)}`, 'fault');
       return false;
     }
     // Meanwhile another lesson may stand here.
@@ -196,6 +197,7 @@ export function lessonFile(
     if (answers === undefined) {
       handlers.tell(
         'The file on disk has other words than the text here; you are asked again when you save.',
+        'fault',
       );
       return false;
     }
@@ -229,7 +231,7 @@ export function lessonFile(
       if (path === undefined) return;
       const answer = await bridge.ask('draft', { score: path });
       if (answer.ok) await show(answer.value);
-      else handlers.tell(problemWords(answer.problem));
+      else handlers.tell(problemWords(answer.problem), 'fault');
     },
     save,
     saveAs: async () => {
@@ -271,6 +273,7 @@ export function lessonFile(
       lesson = { ...lesson, isOnDisk: false };
       handlers.tell(
         `${fileName(lesson.path)} is no longer on disk; its text is here, and saving writes it again.`,
+        'fault',
       );
       handlers.settled();
       void keepNow();

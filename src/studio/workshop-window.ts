@@ -7,6 +7,7 @@ import { exporting } from './export-lesson.js';
 import { fileName } from './file-name.js';
 import { lessonFile } from './lesson-file.js';
 import { knownScore, noScore } from './known-score.js';
+import { notice } from './notice.js';
 import { previewPane } from './preview-pane.js';
 import { scorePane } from './score-pane.js';
 import { showHelp } from './show-help.js';
@@ -36,10 +37,7 @@ export async function workshopWindow(
 
   const name = html('h1', {}, 'No lesson');
   const state = html('span', { class: 'quiet', role: 'status' });
-  const notice = html('p', { class: 'notice', role: 'alert' });
-  const tell = (message: string): void => {
-    notice.textContent = message;
-  };
+  const { element: said, tell } = notice();
 
   const text = textPane(
     {
@@ -223,11 +221,16 @@ export async function workshopWindow(
           event.path === file.path()
             ? `${event.why}; its text stands here as it was read last, and can be saved under another name.`
             : `${event.why}; its notes are those that were read last.`,
+          'fault',
         );
         return;
       case 'removed-on-disk':
         if (event.path === file.path()) file.removedFromDisk();
-        else tell(`${fileName(event.path)} is no longer on disk; its notes are those that were read last.`);
+        else
+          tell(
+            `${fileName(event.path)} is no longer on disk; its notes are those that were read last.`,
+            'fault',
+          );
         return;
       case 'progress':
         exports.progress(event);
@@ -271,7 +274,7 @@ export async function workshopWindow(
         button('Help', commands.help, 'what keys and pointer do'),
       ),
     ),
-    notice,
+    said,
     exports.element,
     html(
       'main',

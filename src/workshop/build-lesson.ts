@@ -44,7 +44,7 @@ export function builds(lane: Lane, speech: string, tell: (event: HostEvent) => v
           await rename(join(into, name), target);
           files.push({ path: target, bytes: (await stat(target)).size });
         }
-        return granted({ files });
+        return granted({ files, left: built.value.left });
       } catch (error) {
         return refusedBySystem(
           error,

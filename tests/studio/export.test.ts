@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { toneWav } from '../workshop/tone.js';
 import { opened } from './studio-window.js';
 
 const exportInto = async (page: Page, folder: string): Promise<void> => {
@@ -12,6 +13,9 @@ const exportInto = async (page: Page, folder: string): Promise<void> => {
   await dialog.locator('p', { hasText: new RegExp(`/${folder}$`, 'u') }).waitFor();
   await dialog.getByRole('button', { name: 'This folder' }).click();
 };
+
+const isFault = (page: Page): Promise<boolean> =>
+  page.locator('.notice').evaluate(notice => notice.classList.contains('is-fault'));
 
 const short = `format: 1
 title: Short
@@ -44,7 +48,25 @@ describe('an export', () => {
     expect(await page.locator('.notice').textContent()).toBe(
       `${String(names.length)} files were written to ${join(on.folder, 'out')}`,
     );
+    expect(await isFault(page)).toBe(false);
     expect(reports).toEqual([]);
+  });
+
+  it('says what is written and what is not where the folder of the takes cannot be written', async () => {
+    const { page, on } = await opened(({ folder, lesson }) => {
+      mkdirSync(join(folder, 'out'));
+      // A folder stands where the words of the takes are noted.
+      mkdirSync(join(folder, 'takes', 'takes.json', 'full'), { recursive: true });
+      writeFileSync(join(folder, 'takes', '1.1.wav'), toneWav(2));
+      writeFileSync(lesson, short);
+    });
+    await exportInto(page, 'out');
+    await page.locator('.notice', { hasText: `files were written to ${join(on.folder, 'out')}; ` }).waitFor();
+    expect(await page.locator('.notice').textContent()).toContain(
+      'what each take was made for is not noted, because `takes/takes.json` cannot be written: ',
+    );
+    expect(await isFault(page)).toBe(true);
+    expect(readdirSync(join(on.folder, 'out'))).toContain('mill-road.html');
   });
 
   it('that is stopped leaves nothing behind', async () => {
@@ -53,6 +75,7 @@ describe('an export', () => {
     await page.locator('.export span', { hasText: /speak|mix/u }).waitFor();
     await page.getByRole('button', { name: 'Stop the export' }).click();
     await page.locator('.notice', { hasText: 'Nothing was exported: the export was cancelled' }).waitFor();
+    expect(await isFault(page)).toBe(false);
     expect([existsSync(join(on.folder, 'out')), readdirSync(join(on.folder, 'out'))]).toEqual([true, []]);
   });
 });

@@ -58,6 +58,7 @@ describe('what another program writes', () => {
     await edit(page, title, 'title: Mine');
     writeFileSync(on.lesson, before.replace(steps, 'title: Theirs'));
     await isTold(page, 'together with yours');
+    expect(await page.locator('.notice.is-fault').count()).toBe(0);
     const merged = before.replace(title, 'title: Mine').replace(steps, 'title: Theirs');
     expect([await text(page), await state(page)]).toEqual([merged, 'not saved']);
     await page.locator('.cm-content').focus();
@@ -114,6 +115,7 @@ describe('what another program writes', () => {
     await dialog.waitFor();
     await page.keyboard.press('Escape');
     await isTold(page, 'asked again when you save');
+    expect(await page.locator('.notice.is-fault').count()).toBe(1);
     expect(await text(page)).toBe(before.replace(title, 'title: Mine'));
     await save(page);
     await dialog.waitFor();

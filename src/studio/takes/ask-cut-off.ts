@@ -1,5 +1,6 @@
 import type { Bridge } from '../../bridge/index.js';
 import { askUser } from '../ask-user.js';
+import type { Tell } from '../notice.js';
 import { problemWords } from '../problem-words.js';
 import { inSeconds } from './seconds.js';
 
@@ -13,7 +14,7 @@ export async function askCutOff(
   bridge: Bridge,
   path: string,
   isThere: () => boolean,
-  tell: (words: string) => void,
+  tell: Tell,
 ): Promise<boolean> {
   const found = await bridge.ask('cutOff', { path });
   if (!found.ok) return false;
@@ -39,6 +40,7 @@ export async function askCutOff(
       kept.ok
         ? `Recording ${String(kept.value.recording)} is kept and speaks ${id} now; Narration undoes it.`
         : problemWords(kept.problem),
+      kept.ok ? 'news' : 'fault',
     );
   }
   return isKept;

@@ -5,6 +5,7 @@ import { clockTime, writeWhole } from '../../output/index.js';
 import { defaultLoudness, makeShelf, mixLesson, writeAudio } from '../../sound/index.js';
 import type { Shelf, Takes } from '../../sound/index.js';
 import { granted, refused, refusedBySystem, systemCode } from '../answer.js';
+import { systemWords } from '../reading/read-source.js';
 import { alsoWords, readAlso } from './also.js';
 import type { Also } from './also.js';
 import { soundLesson } from './checked-lesson.js';
@@ -64,18 +65,21 @@ async function writeAll(
         timeline.seconds,
       );
     await cache.forgetUnused();
-    await notedTakes(takes);
-    return granted({ names: await readdir(into) });
+    return granted({ names: await readdir(into), left: await notedTakes(takes) });
   } catch (error) {
     return refusedBySystem(error, 'the files could not be written');
   }
 }
 
-/** Writes down which words each take speaks. Takes in a folder that may not be written are as good as others. */
-async function notedTakes(takes: Takes): Promise<void> {
+/** Writes down which words each take speaks; what was left undone is told, and the files are whole all the same. */
+async function notedTakes(takes: Takes): Promise<readonly string[]> {
   try {
     await takes.remember();
+    return [];
   } catch (error) {
-    systemCode(error);
+    const why = systemWords(systemCode(error));
+    return [
+      `what each take was made for is not noted, because \`takes/takes.json\` cannot be written: ${why}`,
+    ];
   }
 }

@@ -30,7 +30,7 @@ export interface Jobs {
 export interface JobResults {
   /** The student's page. */
   readonly preview: { readonly html: Uint8Array };
-  readonly build: { readonly names: readonly string[] };
+  readonly build: Pick<Answers['build'], 'left'> & { readonly names: readonly string[] };
   readonly draft: { readonly text: string };
   readonly takes: Answers['takes'];
   readonly 'read-take': Answers['readTake'];
