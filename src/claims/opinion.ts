@@ -170,6 +170,10 @@ const mattersWithoutRule = [
   'unexpected',
   'new key is established',
   'climactic',
+  'each phrase',
+  'every phrase',
+  'almost the same',
+  'nearly the same',
 ] as const;
 const withoutRule = new RegExp(
   `(?<!\\p{L})(?:${mattersWithoutRule.map(each => each.replace(/[ -]/gu, '[\\s-]+')).join('|')})(?!\\p{L})`,

@@ -1,13 +1,24 @@
-import { chosenThing, firstAppearance, isThere, thereAreSo, thingSubject } from './families/occurrence.js';
+import {
+  chosenThing,
+  firstAppearance,
+  isTheFirst,
+  isThere,
+  occursInEach,
+  thereAreSo,
+  thingSubject,
+} from './families/occurrence.js';
 import { chordRelationFamily } from './families/chord-relation.js';
 import { crossingFamily } from './families/crossing.js';
+import { soundingInterval, verticalIntervalFamily } from './families/dissonance.js';
 import { keyFamily } from './families/key.js';
-import { aLeap, melodicFamily } from './families/melodic.js';
+import { aLament, aLeap, melodicFamily } from './families/melodic.js';
 import { motionFamily, motionName } from './families/motion.js';
 import { parallelsFamily, parallelsName } from './families/parallels.js';
 import type { ParallelsSays } from './families/parallels.js';
+import { progressionFamily } from './families/progression.js';
 import { recurrenceFamily } from './families/recurrence.js';
 import { extremeFamily, lineRangeFamily, rangeSize } from './families/register.js';
+import { sequenceFamily } from './families/sequence.js';
 import type { Span } from './subjects/span.js';
 import { conjunction } from './conjunction.js';
 import type { Claim, Predicate, Subject } from './claim.js';
@@ -66,12 +77,12 @@ import type { PointedNotes } from './subjects/note.js';
 import { article } from './terms/chord-name.js';
 import { keyName } from './terms/key-name.js';
 import { keyReference } from './terms/key-reference.js';
-import { noteName } from './terms/note-name.js';
+import { noteName, pitchClassName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
 import { numeral } from './terms/numeral.js';
 import { be, have, haveNo, startsOrEnds, verb } from './terms/verb.js';
 import type { Edge } from './terms/verb.js';
-import { memberName } from './subjects/member.js';
+import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
 import { severalBars, span, spanSubject } from './subjects/span.js';
@@ -105,13 +116,20 @@ const about = <S>(
       map(sequence(list(subject, and), list(predicate, and)), ([subjects, predicates]) =>
         statements(subjects, predicates),
       ),
-      ...(name === 'Place' ? [] : [never(subject, predicate)]),
+      never(subject, predicate),
     ),
   );
 
 const plainPredicate = predicateOf('Place', spanFamilies);
 const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
+/** `is V with a 9-8 suspension`: what the place has besides. */
+const placePredicates: Parser<readonly Predicate<Span>[]> = rule('PlacePredicates', () =>
+  map(
+    sequence(list(placePredicate, and), optional(map(sequence(word('with'), having), ([, has]) => has))),
+    ([predicates, has]) => (has === undefined ? predicates : [...predicates, has]),
+  ),
+);
 const linePredicate = predicateOf('Line', lineFamilies);
 const pairPredicate = predicateOf('Pair', pairFamilies);
 const notePredicate = predicateOf('Note', noteFamilies);
@@ -135,7 +153,7 @@ const placedAfter = <T, S>(
  */
 const placeFirst: Parser<Claim> = rule('PlaceFirst', () =>
   choice(
-    map(sequence(before, be, having), ([place, { negated }, has]) =>
+    map(sequence(before, choice(be, verb('comes', 'come')), having), ([place, { negated }, has]) =>
       statement(span(place), denied(negated, has)),
     ),
     map(
@@ -159,6 +177,22 @@ const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
   choice(
     map(sequence(thereIs, having, scope), ([no, has, place]) => statement(span(place), denied(no, has))),
     map(sequence(before, thereIs, having), ([place, no, has]) => statement(span(place), denied(no, has))),
+    map(
+      sequence(
+        word('between'),
+        pitchClassName,
+        word('and'),
+        pitchClassName,
+        thereIs,
+        soundingInterval,
+        at,
+        placeName,
+      ),
+      ([, a, , b, no, says, , place]) =>
+        statement(span(place), denied(no, verticalIntervalFamily.make({ ...says, between: [a, b] }))),
+    ),
+    // `no parallel fifths in bars 1-8`: as a note to oneself, without a verb.
+    map(sequence(word('no'), having, scope), ([, has, place]) => statement(span(place), denied(true, has))),
   ),
 );
 
@@ -181,6 +215,9 @@ const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
   rule(`${ruleName(name)}Aspect`, () =>
     choice(
       ...aspects.flatMap(({ noun, predicate }) => [
+        map(sequence(before, quiet(optional(word('the'))), noun, predicate), ([place, , , says]) =>
+          statement(span(place), says),
+        ),
         map(sequence(noun, scope, predicate), ([, place, says]) => statement(span(place), says)),
         map(sequence(noun, predicate, at, placeName), ([, says, , place]) => statement(span(place), says)),
       ]),
@@ -189,7 +226,10 @@ const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
 /** `the key of bars 1-8 is B minor`, `the key is B minor`, `the figuration stays the same in bars 3-4`. */
 const aspectSentence: Parser<Claim> = rule('AspectSentence', () =>
   map(
-    sequence(word('the'), choice(...spanFamilies.filter(({ aspects }) => aspects.length > 0).map(aspectsOf))),
+    sequence(
+      quiet(optional(word('the'))),
+      choice(...spanFamilies.filter(({ aspects }) => aspects.length > 0).map(aspectsOf)),
+    ),
     ([, claim]) => claim,
   ),
 );
@@ -264,6 +304,12 @@ const inLineSentence: Parser<Claim> = rule('InLineSentence', () =>
       sequence(placeName, have, motionName, word('between', 'in'), twoLines),
       ([place, { negated }, kind, , [first, second]]) =>
         statement(pairSubject(first, second, place), denied(negated, motionFamily.make({ kind }))),
+    ),
+    map(sequence(placeName, have, aLament), ([place, { negated }, says]) =>
+      statement(
+        lineSubject({ kind: 'part', part: 'bass' }, place),
+        denied(negated, melodicFamily.make(says)),
+      ),
     ),
     map(
       sequence(
@@ -388,6 +434,21 @@ const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
     map(
       sequence(word('the rhythm of', 'the rhythm in'), placeName, be, sameAs, placeName),
       ([, copy, { negated }, , model]) => repeats(model, copy, negated, undefined, true),
+    ),
+    map(
+      sequence(
+        word('the rhythm of', 'the rhythm in'),
+        placeName,
+        word('and'),
+        placeName,
+        be,
+        wordsFor<boolean>([
+          [false, 'the same', 'identical', 'alike', 'equal'],
+          [true, 'different'],
+        ]),
+      ),
+      ([, model, , copy, { negated }, different]) =>
+        repeats(model, copy, negated !== different, undefined, true),
     ),
     map(
       sequence(
@@ -530,6 +591,39 @@ const modulatedBy: Parser<Claim> = rule('ModulatedBy', () =>
   ),
 );
 
+/** `bars 17-20 are a descending fifths sequence`: a model that is repeated, over roots that fall by fifths. */
+const fifthsSequence: Parser<Claim> = rule('FifthsSequence', () =>
+  map(
+    choice(
+      map(
+        sequence(spanSubject, choice(be, have), aFifthsSequence),
+        ([subject, verb_]) => [subject, verb_] as const,
+      ),
+      map(
+        sequence(thereIs, aFifthsSequence, scope),
+        ([no, , place]) => [span(place), { negated: no }] as const,
+      ),
+      map(
+        sequence(before, thereIs, aFifthsSequence),
+        ([place, no]) => [span(place), { negated: no }] as const,
+      ),
+    ),
+    ([subject, { negated }]) => {
+      const fifths = progressionFamily.make({ kind: 'fifths' });
+      return negated
+        ? statement(subject, negation(fifths))
+        : statements([subject], [sequenceFamily.make({}), fifths]);
+    },
+  ),
+);
+const aFifthsSequence = sequence(
+  quiet(optional(article)),
+  choice<unknown>(
+    sequence(quiet(optional(word('descending', 'falling'))), word('fifths', 'fifth'), word('sequence')),
+    sequence(word('sequence of'), quiet(optional(word('descending', 'falling'))), word('fifths')),
+  ),
+);
+
 /** `only bar 29 has C natural`. */
 const onlySentence: Parser<Claim> = rule('OnlySentence', () =>
   map(sequence(word('only'), spanSubject, plainPredicate), ([, subject, of]) =>
@@ -543,7 +637,9 @@ const wholeMusic = word('the piece', 'the music', 'we', 'it');
 /** Sentences that can be checked. */
 export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
   choice(
-    about('Place', spanSubject, placePredicate),
+    map(sequence(list(spanSubject, and), placePredicates), ([subjects, predicates]) =>
+      statements(subjects, predicates),
+    ),
     placedAfter('Place', wholeMusic, placePredicate, (_, place) => span(place)),
     map(sequence(severalBars, list(placePredicate, and)), ([subjects, predicates]) =>
       statements(subjects, predicates),
@@ -563,6 +659,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     ),
     about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
     placedAfter('Note', pointedName, notePredicate, (name, place) => pointed(name, undefined, place)),
+    placedAfter('Member', member, notePredicate, memberNotes),
     map(sequence(before, pointedName, list(notePredicate, and)), ([place, name, predicates]) =>
       statements([pointed(name, undefined, place)], predicates),
     ),
@@ -576,6 +673,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     about('Key', keySubject, predicateOf('Key', keyFamilies)),
     firstAppearance,
     thereAreSo,
+    occursInEach,
+    isTheFirst,
     isThere,
     inLineSentence,
     twoLinesSentence,
@@ -590,6 +689,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     thereSentence,
     thereInLine,
     placeFirst,
+    fifthsSequence,
     aspectSentence,
     edgeSentence,
     bassSentence,

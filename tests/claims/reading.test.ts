@@ -128,10 +128,10 @@ describe('a sentence that cannot be read', () => {
     expect(readClaim('bar 5 is in D moll')).toEqual({
       problem: {
         code: 'C0001',
-        at: 12,
-        length: 1,
-        message: 'cannot read `D` here',
-        expected: expect.arrayContaining(['a key such as `D major`']) as unknown,
+        at: 14,
+        length: 4,
+        message: 'cannot read `moll` here',
+        expected: expect.arrayContaining(['the end of the claim']) as unknown,
         help: expect.stringContaining('the nearest sentence that can be checked') as unknown,
       },
     });

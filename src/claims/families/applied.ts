@@ -86,6 +86,7 @@ export const appliedFamily = family<Span, AppliedSays>({
   name: 'applied chord',
   examples: ['bar 4 is an applied chord', 'bar 4 is an applied chord of E minor'],
   phrases: [[be, appliedChord]],
+  aspects: [[word('chord', 'harmony'), be, appliedChord]],
   print: ({ to: of }, form) => {
     const name =
       of === undefined ? '' : ` of ${'key' in of ? printKey(of.key) : printRomanNumeral(of.numeral)}`;

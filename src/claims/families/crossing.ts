@@ -120,6 +120,11 @@ export const placeCrossingFamily = family<Span, { readonly crossing: true }>({
   ],
   aspects: [
     [word('voices', 'parts', 'lines'), verb('crosses', 'cross'), nothing({ crossing: true as const })],
+    [
+      word('no voices', 'no parts', 'no lines'),
+      map(word('cross'), () => ({ negated: true })),
+      nothing({ crossing: true as const }),
+    ],
   ],
   print: (_says, form) => printHas(form, 'a', 'voice crossing'),
   check: (span, _says, context): Finding<Span> => {

@@ -29,13 +29,20 @@ export type VerticalSays = (
   readonly between?: readonly [PitchClass, PitchClass];
 };
 
-const complement: Parser<VerticalSays> = map(
+/** `an augmented sixth`, `a tritone`. */
+export const soundingInterval: Parser<VerticalSays> = map(
   sequence(
     optional(choice(article, word('the'))),
     choice<VerticalSays>(
       map(intervalName, interval => ({ kind: 'interval', interval })),
       map(word('tritone'), () => ({ kind: 'tritone' })),
     ),
+  ),
+  ([, says]) => says,
+);
+const complement: Parser<VerticalSays> = map(
+  sequence(
+    soundingInterval,
     optional(
       map(
         sequence(
@@ -48,7 +55,7 @@ const complement: Parser<VerticalSays> = map(
       ),
     ),
   ),
-  ([, says, between]): VerticalSays => (between === undefined ? says : { ...says, between }),
+  ([says, between]): VerticalSays => (between === undefined ? says : { ...says, between }),
 );
 
 const plainly = (says: VerticalSays): VerticalSays =>

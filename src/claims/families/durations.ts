@@ -14,12 +14,14 @@ import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
 import { lengthOf, noteValue, printNoteValue, sayLength, valueOfLength } from '../terms/note-value.js';
 import type { NoteValue } from '../terms/note-value.js';
+import { count } from '../terms/number.js';
 import { be, have, haveNo, printHas, printHave, verb } from '../terms/verb.js';
 import type { VerbForm } from '../terms/verb.js';
 
 /** What note values a place has, and how its notes lie against the beat. */
 export type RhythmSays =
   | { readonly kind: 'value'; readonly only: boolean; readonly value: NoteValue }
+  | { readonly kind: 'count'; readonly count: number; readonly value: NoteValue }
   | { readonly kind: 'triplets' | 'syncopation' | 'hemiola' };
 
 const complement: Parser<RhythmSays> = choice(
@@ -33,6 +35,7 @@ const complement: Parser<RhythmSays> = choice(
     only: false,
     value,
   })),
+  map(sequence(count, noteValue), ([number, value]): RhythmSays => ({ kind: 'count', count: number, value })),
   map(word('triplets', 'a triplet'), (): RhythmSays => ({ kind: 'triplets' })),
   map(word('a syncopation', 'syncopation', 'syncopations'), (): RhythmSays => ({ kind: 'syncopation' })),
   map(word('a hemiola', 'hemiola'), (): RhythmSays => ({ kind: 'hemiola' })),
@@ -45,6 +48,8 @@ function print(says: RhythmSays, form: VerbForm): string {
       const name = printNoteValue(says.value, false);
       return printHas(form, articleOf(name), name);
     }
+    case 'count':
+      return `${printHave(form)} ${String(says.count)} ${printNoteValue(says.value, says.count !== 1)}`;
     case 'triplets':
       return printHas(form, '', 'triplets');
     case 'syncopation':
@@ -105,7 +110,7 @@ const isTriplet = ({ duration }: Note): boolean => duration.d % 3 === 0;
 
 function check(
   notes: readonly Note[],
-  says: RhythmSays,
+  says: Exclude<RhythmSays, { readonly kind: 'count' }>,
   span: Span,
   context: ClaimContext,
 ): { readonly holds: boolean; readonly notes: readonly Note[]; readonly reason: string } {
@@ -168,6 +173,47 @@ function check(
   }
 }
 
+/** The notes of a value that are written in a place; a tie makes one more. */
+const ofValue = (notes: readonly Note[], value: NoteValue, { range }: Span): readonly Note[] =>
+  notes.filter(
+    note => !note.grace && equals(note.duration, lengthOf(value)) && compare(range.start, note.onset) <= 0,
+  );
+
+/** How many they are where a chord counts as one, and where each of its notes counts. */
+function countsOf(notes: readonly Note[]): readonly [chords: number, heads: number] {
+  const first = notes.filter(
+    (note, at) =>
+      !notes.slice(0, at).some(other => other.voice === note.voice && equals(other.onset, note.onset)),
+  );
+  return [first.length, notes.length];
+}
+
+/** A number that is true by one way of counting chords and not by the other is arguable. */
+function checkCount<S>(
+  notes: readonly Note[],
+  says: Extract<RhythmSays, { readonly kind: 'count' }>,
+  { name, span }: Placed,
+  context: ClaimContext,
+): Finding<S> {
+  const found = ofValue(notes, says.value, span);
+  const [chords, heads] = countsOf(found);
+  const fitting = [chords, heads].filter(number => number === says.count).length;
+  const counted = (number: number): string => `${String(number)} ${printNoteValue(says.value, number !== 1)}`;
+  return {
+    verdict: fitting === 2 ? 'holds' : fitting === 1 ? 'arguable' : 'fails',
+    code: fitting === 2 ? 'C1611' : fitting === 1 ? 'C1613' : 'C1612',
+    reason:
+      heads === chords
+        ? `${name} has ${counted(heads)}`
+        : `${name} has ${counted(chords)} where a chord counts as one, ${String(heads)} where each of its notes counts`,
+    evidence: found
+      .slice(0, 8)
+      .map(note =>
+        noteEvidence(fitting > 0 ? 'supports' : 'contradicts', note, sayLength(note.duration), context),
+      ),
+  };
+}
+
 interface Placed {
   readonly span: Span;
   readonly name: string;
@@ -187,6 +233,7 @@ function finding<S>(
       evidence: [],
       pointless: true,
     };
+  if (says.kind === 'count') return checkCount(notes, says, placed, context);
   const { holds, notes: decisive, reason } = check(notes, says, placed.span, context);
   return {
     verdict: holds ? 'holds' : 'fails',
@@ -222,6 +269,14 @@ const valuesOf = (notes: readonly Note[]): readonly RhythmSays[] => {
       ];
 };
 
+/** Which values there are says nothing of a syncopation. */
+function instead(says: RhythmSays, notes: readonly Note[], span: Span): readonly RhythmSays[] {
+  if (says.kind === 'value') return valuesOf(notes);
+  return says.kind === 'count'
+    ? countsOf(ofValue(notes, says.value, span)).map(count_ => ({ ...says, count: count_ }))
+    : [];
+}
+
 /** Note values, triplets, syncopation, hemiola: claims M3 and M4 of the trade, for a place. */
 export const rhythmFamily = family<Span, RhythmSays>({
   name: 'rhythm',
@@ -232,8 +287,7 @@ export const rhythmFamily = family<Span, RhythmSays>({
     const notes = soundingIn(context.analysis.score, span.range);
     return {
       ...finding<Span>({ span, name: span.name }, notes, says, context),
-      // Which values there are says nothing of a syncopation.
-      instead: () => (says.kind === 'value' ? valuesOf(notes).map(make) : []),
+      instead: () => instead(says, notes, span).map(make),
     };
   },
 });
@@ -248,7 +302,7 @@ export const lineRhythmFamily = family<Line, RhythmSays>({
     const heads = notes.map(({ note }) => note);
     return {
       ...finding<Line>({ span, name }, heads, says, context),
-      instead: () => (says.kind === 'value' ? valuesOf(heads).map(make) : []),
+      instead: () => instead(says, heads, span).map(make),
     };
   },
 });

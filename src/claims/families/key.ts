@@ -3,11 +3,11 @@ import { judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js'
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { map, optional, quiet, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import type { Span } from '../subjects/span.js';
-import { keyName } from '../terms/key-name.js';
+import { keyName, keyWithoutMode } from '../terms/key-name.js';
 import { keyMeant, keyReference, printKeyReference } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
@@ -121,7 +121,11 @@ export const keyFamily = family<Span, KeySays>({
     [
       be,
       map(
-        sequence(word('in', 'written in', 'set in'), quiet(optional(word('the key of'))), keyReference),
+        sequence(
+          word('in', 'written in', 'set in'),
+          quiet(optional(word('the key of'))),
+          choice<KeyRef>(keyReference, quiet(keyWithoutMode)),
+        ),
         ([, , key]) => says('is in', key),
       ),
     ],

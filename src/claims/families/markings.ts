@@ -1,4 +1,4 @@
-import { compare, isBefore } from '../../score/index.js';
+import { compare, equals, isBefore } from '../../score/index.js';
 import type { Mark, MarkKind, TempoMark } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
@@ -7,6 +7,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn } from '../segments.js';
+import { noteEnd } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
 import { lengthOf, noteValue, printNoteValue, valueOfLength } from '../terms/note-value.js';
@@ -20,7 +21,8 @@ type Hairpin = 'crescendo' | 'diminuendo';
 /** What the score writes beside the notes: a tempo, a fermata, how loud it is. */
 export type MarkingSays =
   | { readonly kind: 'tempo'; readonly beatsPerMinute: number; readonly beat?: NoteValue }
-  | { readonly kind: 'fermata' }
+  /** As many of them, where a number is said. */
+  | { readonly kind: 'fermata'; readonly count?: number }
   | { readonly kind: 'dynamic'; readonly dynamic: Dynamic }
   | { readonly kind: 'hairpin'; readonly hairpin: Hairpin };
 
@@ -37,8 +39,14 @@ const tempo: Parser<MarkingSays> = choice(
   ),
 );
 const fermata: Parser<MarkingSays> = map(
-  sequence(optional(article), word('fermata', 'fermatas', 'pause', 'pauses', 'pause mark')),
-  () => ({ kind: 'fermata' }),
+  sequence(
+    choice<number | undefined>(
+      count,
+      map(optional(article), () => undefined),
+    ),
+    word('fermata', 'fermatas', 'pause', 'pauses', 'pause mark', 'pause marks'),
+  ),
+  ([number]) => (number === undefined ? { kind: 'fermata' } : { kind: 'fermata', count: number }),
 );
 const hairpin: Parser<MarkingSays> = map(
   sequence(
@@ -94,6 +102,32 @@ const answer = (holds: boolean, reason: string): Finding<Span> => ({
   evidence: [],
 });
 
+/** Signs in several voices that end at one time are one pause; who counts the signs counts more of them. */
+function countFermatas(
+  span: Span,
+  wanted: number,
+  marks: readonly Mark[],
+  context: ClaimContext,
+): Finding<Span> {
+  const { notes } = context.analysis.score;
+  const ends = marks.map(each => {
+    const held = notes.filter(note => equals(note.onset, each.onset) && note.voice === each.voice);
+    return held.map(noteEnd)[0] ?? each.onset;
+  });
+  const pauses = ends.filter((end, at) => ends.findIndex(other => equals(other, end)) === at).length;
+  const fitting = [marks.length, pauses].filter(number => number === wanted).length;
+  const said = (number: number): string => `${String(number)} ${number === 1 ? 'fermata' : 'fermatas'}`;
+  return {
+    verdict: fitting === 2 ? 'holds' : fitting === 1 ? 'arguable' : 'fails',
+    code: fitting === 2 ? 'C1621' : fitting === 1 ? 'C1624' : 'C1622',
+    reason:
+      marks.length === pauses
+        ? `${span.name} has ${said(pauses)}`
+        : `${span.name} has ${said(pauses)} where the voices pause together, written as ${String(marks.length)} signs`,
+    evidence: [],
+  };
+}
+
 /** Tempo, fermatas and dynamics as the score writes them: claim M3 of the trade as far as signs go; `Andante is 90` is opinion. */
 export const markingsFamily = family<Span, MarkingSays>({
   name: 'markings',
@@ -120,7 +154,9 @@ export const markingsFamily = family<Span, MarkingSays>({
       case 'tempo':
         return `${printHave(form)} a tempo of ${says.beat === undefined ? '' : `${printNoteValue(says.beat, false)} = `}${String(says.beatsPerMinute)}`;
       case 'fermata':
-        return printHas(form, 'a', 'fermata');
+        return says.count === undefined
+          ? printHas(form, 'a', 'fermata')
+          : `${printHave(form)} ${String(says.count)} ${says.count === 1 ? 'fermata' : 'fermatas'}`;
       case 'hairpin':
         return printHas(form, 'a', says.hairpin);
       case 'dynamic':
@@ -156,7 +192,13 @@ export const markingsFamily = family<Span, MarkingSays>({
         };
       }
       case 'fermata': {
-        const [first] = marksIn(span, 'fermata', context);
+        const found = marksIn(span, 'fermata', context);
+        if (says.count !== undefined)
+          return {
+            ...countFermatas(span, says.count, found, context),
+            instead: () => (found.length === 0 ? [] : [make({ kind: 'fermata', count: found.length })]),
+          };
+        const [first] = found;
         return answer(
           first !== undefined,
           first === undefined

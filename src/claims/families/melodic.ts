@@ -30,7 +30,9 @@ import {
 import type { IntervalName } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { be, have, haveNo, printVerb, verb } from '../terms/verb.js';
+import { be, have, haveNo, printBe, printVerb, verb } from '../terms/verb.js';
+import { checkLament } from './lament.js';
+import type { LamentColour } from './lament.js';
 
 type Manner = 'any' | 'step' | 'chromatic';
 
@@ -54,6 +56,17 @@ export type MelodicSays =
       readonly interval?: IntervalName;
       readonly steps?: number;
     }
+  /** The move at its beginning or its end. */
+  | {
+      readonly kind: 'edge';
+      readonly how: 'begins' | 'ends';
+      readonly leap: boolean;
+      readonly up?: boolean;
+      readonly interval?: IntervalName;
+      readonly steps?: number;
+    }
+  /** Down the tetrachord from the tonic to the dominant of a minor key. */
+  | { readonly kind: 'lament'; readonly colour?: LamentColour }
   | { readonly kind: 'notes'; readonly notes: readonly NoteName[] };
 
 const manners = choice<Manner>(
@@ -119,6 +132,25 @@ export const aLeap: Parser<MelodicSays> = choice(
   ),
   map(sequence(optional(article), way, size), ([, up, of]): MelodicSays => ({ kind: 'move', up, ...of })),
 );
+const atEdge = (how: 'begins' | 'ends', says: MelodicSays): MelodicSays => {
+  if (says.kind !== 'leap' && says.kind !== 'move') return says;
+  const { kind, ...move } = says;
+  return { ...move, kind: 'edge', how, leap: kind === 'leap' };
+};
+/** `a lament bass`. */
+export const aLament: Parser<MelodicSays> = map(
+  sequence(
+    quiet(optional(article)),
+    optional(
+      wordsFor<LamentColour>([
+        ['diatonic', 'diatonic'],
+        ['chromatic', 'chromatic'],
+      ]),
+    ),
+    word('lament bass', 'lament'),
+  ),
+  ([, colour]) => (colour === undefined ? { kind: 'lament' } : { kind: 'lament', colour }),
+);
 const arrow = quiet(
   choice(
     map(mark('-', '–', '→', ','), () => undefined),
@@ -145,6 +177,11 @@ const sayLine = (line: Line): string =>
     .slice(0, 16)
     .map(({ note }) => printPitch(note.pitch))
     .join(' ');
+
+const isMove = (step: Step, { up, interval, steps }: Size & { readonly up?: boolean }): boolean =>
+  (up === undefined || step.up === up) &&
+  (interval === undefined || sameInterval(step.size, interval)) &&
+  (steps === undefined || step.size.steps === steps);
 
 const fits = (step: Step, says: Extract<MelodicSays, { readonly kind: 'direction' }>): boolean =>
   step.up === says.up &&
@@ -193,6 +230,17 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
       return `${printVerb('moves', 'move', form)} mostly by ${says.manner}`;
     case 'gap fill':
       return `${printVerb('fills', 'fill', form)} its leap`;
+    case 'edge': {
+      const verbs =
+        says.how === 'begins' ? printVerb('begins', 'begin', form) : printVerb('ends', 'end', form);
+      const direction_ = says.up === undefined ? '' : says.up ? 'rising ' : 'falling ';
+      const sized = says.interval !== undefined || says.steps !== undefined;
+      if (says.leap)
+        return `${verbs} with ${withArticle(`${direction_}leap`)}${sized ? ` of ${saySize(says)}` : ''}`;
+      return `${verbs} with ${withArticle(`${direction_}${saySize(says).replace(/^an? /u, '')}`)}`;
+    }
+    case 'lament':
+      return `${printBe(form)} ${withArticle(`${says.colour === undefined ? '' : `${says.colour} `}lament bass`)}`;
     case 'move':
       return `${says.up === true ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} ${saySize(says)}`;
     case 'leap': {
@@ -285,7 +333,18 @@ export const melodicFamily = family<Line, MelodicSays>({
     ],
     [
       verb('moves', 'move'),
-      map(word('chromatically', 'by half steps', 'by semitones'), (): MelodicSays => ({ kind: 'semitones' })),
+      map(
+        word(
+          'chromatically',
+          'by half steps',
+          'by half step',
+          'by semitones',
+          'by semitone',
+          'in half steps',
+          'in semitones',
+        ),
+        (): MelodicSays => ({ kind: 'semitones' }),
+      ),
     ],
     [
       be,
@@ -300,6 +359,19 @@ export const melodicFamily = family<Line, MelodicSays>({
     [have, aLeap],
     [verb('makes', 'make'), aLeap],
     [haveNo, aLeap],
+    ...(
+      [
+        ['begins', 'begin', 'begins'],
+        ['starts', 'start', 'begins'],
+        ['ends', 'end', 'ends'],
+        ['closes', 'close', 'ends'],
+      ] as const
+    ).map(
+      ([singular, plural, how]) =>
+        [verb(`${singular} with`, `${plural} with`), map(aLeap, says => atEdge(how, says))] as const,
+    ),
+    [be, aLament],
+    [have, aLament],
     [verb('goes', 'go'), notes],
     [
       verb('fills', 'fill'),
@@ -352,6 +424,7 @@ export const melodicFamily = family<Line, MelodicSays>({
         instead: () => [make({ kind: 'notes', notes: names })],
       };
     }
+    if (says.kind === 'lament') return checkLament(line, says.colour, context);
     if (steps.length === 0)
       return {
         verdict: 'fails',
@@ -415,16 +488,24 @@ export const melodicFamily = family<Line, MelodicSays>({
       }
       case 'steps':
         return { ...checkEvery(line, steps, isStep, context), instead: () => [make({ kind: 'leap' })] };
+      case 'edge': {
+        const move = says.how === 'begins' ? steps[0] : steps.at(-1);
+        const holds = move !== undefined && isMove(move, says) && !(says.leap && isStep(move));
+        return {
+          verdict: holds ? 'holds' : 'fails',
+          code: holds ? 'C1101' : 'C1102',
+          reason: move === undefined ? '' : `${line.name} ${says.how} with ${sayStep(move)}`,
+          evidence: evidenceOf(move === undefined ? [] : [move], holds ? 'supports' : 'contradicts', context),
+          instead: () =>
+            move === undefined
+              ? []
+              : [make({ kind: 'edge', how: says.how, leap: false, up: move.up, interval: move.size })],
+        };
+      }
       case 'move':
       case 'leap': {
-        const { up, interval, steps: number } = says;
         const leaps = says.kind === 'move' ? steps : steps.filter(step => !isStep(step));
-        const matching = leaps.filter(
-          step =>
-            (up === undefined || step.up === up) &&
-            (interval === undefined || sameInterval(step.size, interval)) &&
-            (number === undefined || step.size.steps === number),
-        );
+        const matching = leaps.filter(step => isMove(step, says));
         const [first] = matching;
         if (first !== undefined)
           return {

@@ -1,17 +1,30 @@
 import type { Verb } from '../terms/verb.js';
-import { midiOf, pitchClassOf, printPitch, printPitchClass, staffStepOf } from '../../score/index.js';
+import {
+  compare,
+  greatest,
+  least,
+  midiOf,
+  pitchClassOf,
+  printPitch,
+  printPitchClass,
+  staffStepOf,
+} from '../../score/index.js';
 import type { Note } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Finding, Predicate } from '../claim.js';
 import { missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, nothing, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, nothing, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
+import { printLine } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
+import { lineNotes } from '../subjects/line-notes.js';
+import type { ClaimContext } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { mainSegment } from '../segments.js';
+import { mainSegment, segmentsIn } from '../segments.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh'] as const;
 type Part = (typeof parts)[number];
@@ -19,6 +32,8 @@ type Part = (typeof parts)[number];
 /** Which members of a chord sound, how often, and how close together. */
 export type MembersSays =
   | { readonly kind: 'member' | 'doubled'; readonly part: Part }
+  /** Which line has it: `the third is in the tenor`. */
+  | { readonly kind: 'line'; readonly part: Part; readonly line: LineName }
   | { readonly kind: 'position'; readonly position: 'close' | 'open' };
 
 const part = wordsFor<Part>(parts.map(each => [each, each] as const));
@@ -30,6 +45,28 @@ const doubled: Parser<MembersSays> = choice(
     part: each,
   })),
 );
+
+/** Another line than the bass: which member that has is the inversion of the chord. */
+const inUpperLine: Parser<LineName> = map(
+  sequence(
+    word('in'),
+    quiet(optional(word('the'))),
+    wordsFor<LineName>([
+      [{ kind: 'part', part: 'soprano' }, 'soprano'],
+      [{ kind: 'part', part: 'alto' }, 'alto'],
+      [{ kind: 'part', part: 'tenor' }, 'tenor'],
+      [{ kind: 'edge', edge: 'top' }, 'top line', 'top voice', 'melody', 'upper voice', 'highest voice'],
+      [{ kind: 'hand', hand: 'right' }, 'right hand'],
+      [{ kind: 'hand', hand: 'left' }, 'left hand'],
+    ]),
+  ),
+  ([, , line]) => line,
+);
+const memberInLine = map(sequence(owned, inUpperLine), ([each, line]): MembersSays => ({
+  kind: 'line',
+  part: each,
+  line,
+}));
 
 const lacks: Verb = map(word('lacks', 'lack', 'is missing', 'are missing', 'omits', 'omit'), () => ({
   negated: true,
@@ -45,6 +82,76 @@ function isClose(notes: readonly Note[]): boolean {
   return lowest !== undefined && highest !== undefined && highest - lowest < 7;
 }
 
+/** Whether the line has that member of each chord that has one; of several chords it may be true of some. */
+function checkLine(
+  span: Span,
+  says: Extract<MembersSays, { readonly kind: 'line' }>,
+  context: ClaimContext,
+  make: (says: MembersSays) => Predicate<Span>,
+): Finding<Span> {
+  const range = rangeOrMoment(span);
+  const { score } = context.analysis;
+  const index = parts.indexOf(says.part);
+  const chords = segmentsIn(context.analysis, range).filter(({ chord }) => index < chord.tones.length);
+  const asked = chords.map(segment => {
+    const tone = segment.chord.tones[index];
+    const inside = {
+      start: greatest(segment.start, range.start),
+      end: compare(range.start, range.end) === 0 ? range.end : least(segment.end, range.end),
+    };
+    const notes = lineNotes(score, says.line, inside)?.map(({ note }) => note);
+    return {
+      segment,
+      lines: notes,
+      found: (notes ?? []).filter(note => pitchClassOf(note.pitch) === tone),
+    };
+  });
+  if (asked.some(({ lines }) => lines === undefined))
+    return {
+      verdict: 'undecided',
+      code: 'C0006',
+      reason: `the score has no line that is called ${printLine(says.line)}`,
+      evidence: [],
+      pointless: true,
+    };
+  const [first] = asked;
+  if (first === undefined)
+    return {
+      verdict: 'fails',
+      code: 'C0112',
+      reason: `no chord of ${span.name} has a ${says.part}`,
+      evidence: [],
+    };
+  const holding = asked.filter(({ found }) => found.length > 0);
+  const other = asked.find(({ found }) => found.length === 0);
+  const verdict = holding.length === asked.length ? 'holds' : holding.length > 0 ? 'arguable' : 'fails';
+  const shown = other === undefined || verdict === 'holds' ? first : other;
+  const sounding = (shown.lines ?? []).map(note => printPitch(note.pitch));
+  return {
+    verdict,
+    code: verdict === 'holds' ? 'C0111' : verdict === 'arguable' ? 'C0114' : 'C0112',
+    reason:
+      verdict === 'holds'
+        ? `${printLine(says.line)} has the ${says.part} of ${asked.map(({ segment }) => segment.roman).join(', ')}`
+        : `${verdict === 'arguable' ? `true of ${holding.map(({ segment }) => segment.roman).join(', ')}; ` : ''}of ${shown.segment.roman} ${printLine(says.line)} has ${sounding.join(' ')}`,
+    evidence: [
+      ...holding.flatMap(({ segment, found }) =>
+        found
+          .slice(0, 2)
+          .map(note => noteEvidence('supports', note, `${says.part} of ${segment.roman}`, context)),
+      ),
+      ...(verdict === 'holds'
+        ? []
+        : (shown.lines ?? [])
+            .slice(0, 2)
+            .map(note =>
+              noteEvidence('contradicts', note, `${printLine(says.line)} of ${shown.segment.roman}`, context),
+            )),
+    ],
+    instead: () => parts.filter(each => each !== says.part).map(each => make({ ...says, part: each })),
+  };
+}
+
 /** Members, doubling and position of a chord: claims B4 and B8 of the trade. */
 export const membersFamily = family<Span, MembersSays>({
   name: 'chord members',
@@ -54,6 +161,8 @@ export const membersFamily = family<Span, MembersSays>({
     [haveNo, member],
     [lacks, member],
     [have, doubled],
+    [have, memberInLine],
+    [haveNo, memberInLine],
     [verb('doubles', 'double'), map(owned, (each): MembersSays => ({ kind: 'doubled', part: each }))],
     [
       be,
@@ -71,6 +180,7 @@ export const membersFamily = family<Span, MembersSays>({
     ],
   ],
   aspects: parts.flatMap(each => [
+    [word(each), be, map(inUpperLine, (line): MembersSays => ({ kind: 'line', part: each, line }))] as const,
     [word(each), isMissing, nothing<MembersSays>({ kind: 'member', part: each })] as const,
     [word(each), be, map(word('doubled'), (): MembersSays => ({ kind: 'doubled', part: each }))] as const,
   ]),
@@ -80,6 +190,8 @@ export const membersFamily = family<Span, MembersSays>({
         return printHas(form, 'a', says.part);
       case 'doubled':
         return `${printVerb('doubles', 'double', form)} its ${says.part}`;
+      case 'line':
+        return `${printHas(form, 'the', says.part)} in ${printLine(says.line)}`;
       case 'position':
         return `${printBe(form)} in ${says.position} position`;
     }
@@ -116,6 +228,7 @@ export const membersFamily = family<Span, MembersSays>({
           .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'upper note', context)),
       };
     }
+    if (says.kind === 'line') return checkLine(span, says, context, make);
     const segment = mainSegment(context.analysis, range);
     const tone = segment?.chord.tones[parts.indexOf(says.part)];
     if (segment === undefined) return noChord(span.name, 'C0103');

@@ -133,6 +133,29 @@ const changingTo: Parser<MeterSays> = map(
   }),
 );
 
+/** `3 beats in a bar`. */
+const beatsOfBar: Parser<MeterSays> = map(
+  sequence(
+    count,
+    word('beats', 'beat'),
+    quiet(
+      optional(
+        word(
+          'in a bar',
+          'in each bar',
+          'in every bar',
+          'per bar',
+          'to a bar',
+          'a bar',
+          'in a measure',
+          'per measure',
+        ),
+      ),
+    ),
+  ),
+  ([beats]) => ({ kind: 'beats', beats }),
+);
+
 /** Time signatures and kinds of metre: claim M1 of the trade. */
 export const meterFamily = family<Span, MeterSays>({
   name: 'metre',
@@ -141,34 +164,13 @@ export const meterFamily = family<Span, MeterSays>({
     [verb('changes metre', 'change metre'), changingTo],
     [verb('changes meter', 'change meter'), changingTo],
     [be, map(sequence(word('in'), complement), ([, says]) => says)],
-    [
-      have,
-      map(
-        sequence(
-          count,
-          word('beats', 'beat'),
-          quiet(
-            optional(
-              word(
-                'in a bar',
-                'in each bar',
-                'in every bar',
-                'per bar',
-                'to a bar',
-                'a bar',
-                'in a measure',
-                'per measure',
-              ),
-            ),
-          ),
-        ),
-        ([beats]): MeterSays => ({ kind: 'beats', beats }),
-      ),
-    ],
+    [have, beatsOfBar],
   ],
   aspects: [
     [meterNoun, be, complement],
     [meterNoun, be, bareKind],
+    [word('measure', 'bar'), be, signature],
+    [word('bars', 'measures'), have, beatsOfBar],
     [
       meterNoun,
       verb('changes to', 'change to'),

@@ -14,7 +14,7 @@ import {
   printNumber,
   simple,
 } from '../terms/interval-name.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { be, printVerb, verb } from '../terms/verb.js';
 
 /** How two lines move against each other (Open Music Theory v1, Types of contrapuntal motion). */
 export type MotionKind = 'parallel' | 'similar' | 'contrary' | 'oblique';
@@ -79,6 +79,7 @@ export const motionFamily = family<Pair, MotionSays>({
   phrases: [
     [verb('moves', 'move'), complement],
     [verb('runs', 'run'), complement],
+    [be, map(sequence(word('in'), motionName), ([, kind]): MotionSays => ({ kind }))],
   ],
   print: ({ kind, steps }, form) =>
     `${printVerb('moves', 'move', form)} in ${steps === undefined ? `${kind} motion` : `parallel ${printNumber(steps)}`}`,

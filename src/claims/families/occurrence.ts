@@ -1,3 +1,4 @@
+import { conjunction } from '../conjunction.js';
 import { statement } from '../statement.js';
 import { negation } from '../negation.js';
 import type { Verb } from '../terms/verb.js';
@@ -8,14 +9,14 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
-import { at, placeName, printPlace, scope } from '../place/place-name.js';
+import { at, barList, before, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn } from '../segments.js';
 import { contentOfThing, occurrencesOf, printThing, thing } from '../subjects/thing.js';
 import type { Occurrence, Thing } from '../subjects/thing.js';
 import { count, sayTimes } from '../terms/number.js';
-import { be, printBe, printVerb, verb } from '../terms/verb.js';
+import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** How often a thing occurs, and where. */
 export interface OccurrenceSays {
@@ -278,24 +279,62 @@ export const firstAppearance: Parser<Claim> = rule('FirstAppearance', () =>
   ),
 );
 
-/** `there are two half cadences in bars 1-24`, `there is only one Neapolitan`. */
+interface SoMany {
+  readonly kind: OccurrenceSays['times']['kind'];
+  readonly number: number;
+  readonly of: Thing;
+}
+const soMany: Parser<SoMany> = map(
+  sequence(
+    optional(
+      choice(
+        kinds,
+        map(word('only', 'just'), () => 'exactly' as const),
+      ),
+    ),
+    count,
+    thing,
+  ),
+  ([kind, number, of]) => ({ kind: kind ?? 'exactly', number, of }),
+);
+/** `there are two half cadences in bars 1-24`, `there is only one Neapolitan`, `bar 3 has two secondary dominants`. */
 export const thereAreSo: Parser<Claim> = rule('ThereAreSoMany', () =>
   map(
-    sequence(
-      word('there are', 'there is'),
-      optional(
-        choice(
-          kinds,
-          map(word('only', 'just'), () => 'exactly' as const),
-        ),
-      ),
-      count,
-      thing,
-      scope,
+    choice<{ readonly place: Place; readonly so: SoMany }>(
+      map(sequence(word('there are', 'there is'), soMany, scope), ([, so, place]) => ({ place, so })),
+      map(sequence(before, word('there are', 'there is'), soMany), ([place, , so]) => ({ place, so })),
+      map(sequence(placeName, have, soMany), ([place, , so]) => ({ place, so })),
     ),
-    ([, kind, number, of, place]) =>
-      statement(subjectOf(of), occurrenceFamily.make({ times: { kind: kind ?? 'exactly', number }, place })),
+    ({ place, so: { kind, number, of } }) =>
+      statement(subjectOf(of), occurrenceFamily.make({ times: { kind, number }, place })),
   ),
+);
+
+/** `the tonic appears in bars 1, 9 and 25`: in each of them. */
+export const occursInEach: Parser<Claim> = rule('OccursInEach', () =>
+  map(
+    sequence(
+      thingSubject,
+      choice(verb('appears', 'appear'), verb('occurs', 'occur'), verb('comes', 'come'), isHeard),
+      word('in'),
+      barList,
+    ),
+    ([of, { negated }, , labels]) =>
+      conjunction(
+        labels.map(label => {
+          const says = occurrenceFamily.make(anywhere({ kind: 'bars', first: label, last: label }));
+          return statement(of, negated ? negation(says) : says);
+        }),
+      ),
+  ),
+);
+
+/** `bar 16 is the first perfect authentic cadence`, `bar 29 has the only Neapolitan of the piece`. */
+export const isTheFirst: Parser<Claim> = rule('IsTheFirst', () =>
+  map(sequence(placeName, choice(be, have), chosenThing), ([place, { negated }, of]) => {
+    const says = chosenFamily.make({ place });
+    return statement(of, negated ? negation(says) : says);
+  }),
 );
 
 /** `the half cadence is in bar 8`, `the pivot chord comes in bar 6`: it is there. */

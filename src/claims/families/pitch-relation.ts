@@ -95,7 +95,7 @@ const pair = (lower: PitchClass, upper: PitchClass): Subject<TonePair> => ({
 /** `C to D#`, `the interval from C to D#`, `C-D#`: counted upward. */
 export const tonePairSubject: Parser<Subject<TonePair>> = map(
   sequence(
-    quiet(optional(word('the interval from', 'the interval between', 'from'))),
+    quiet(optional(word('the interval from', 'the interval between', 'the interval', 'from'))),
     pitchClassName,
     choice(mark('-', '–'), word('to'), quiet(word('and'))),
     quiet(optional(word('up to'))),

@@ -3,7 +3,7 @@ import type { DegreeName } from '../terms/degree.js';
 import { add, compare, isBefore, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
-import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, nothing, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
@@ -22,6 +22,8 @@ export type ResolutionSays =
   /** To a degree of the key there: `to the tonic`. */
   | { readonly kind: 'degree'; readonly degree: DegreeName; readonly up?: boolean }
   | { readonly kind: 'step'; readonly up?: boolean }
+  /** Up or down in its own voice, however far. */
+  | { readonly kind: 'direction'; readonly up: boolean }
   | { readonly kind: 'prepared' };
 
 const way = optional(
@@ -163,6 +165,8 @@ function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContex
       return says.up === undefined
         ? isStep(note, next, true) || isStep(note, next, false)
         : isStep(note, next, says.up);
+    case 'direction':
+      return goes(says.up);
     case 'prepared':
       return false;
   }
@@ -204,7 +208,10 @@ function checkNote(
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
   if (says.kind === 'prepared') return checkPrepared(head, context);
-  const own = following(note, context);
+  const all = following(note, context);
+  // Of the chord that follows the nearest note tells which way the line goes.
+  const nearest = nearestTo(note, all);
+  const own = says.kind === 'direction' && nearest !== undefined ? [nearest] : all;
   const found = own.find(each => fits(note, each, says, context));
   const itself = noteEvidence(
     found === undefined ? 'contradicts' : 'supports',
@@ -219,7 +226,7 @@ function checkNote(
       reason: `${printPitch(note.pitch)} goes to ${printPitch(found.pitch)}`,
       evidence: [itself, noteEvidence('supports', found, 'its resolution', context)],
     };
-  const next = nearestTo(note, own);
+  const next = nearest;
   if (next === undefined)
     return {
       verdict: 'fails',
@@ -227,8 +234,12 @@ function checkNote(
       reason: `nothing follows ${printPitch(note.pitch)} in its voice`,
       evidence: [itself],
     };
-  const moved = elsewhere(note, context).find(each => fits(note, each, says, context));
+  const moved =
+    says.kind === 'direction'
+      ? undefined
+      : elsewhere(note, context).find(each => fits(note, each, says, context));
   const instead: readonly ResolutionSays[] = [
+    ...(says.kind === 'direction' ? [{ kind: 'direction' as const, up: !says.up }] : []),
     { kind: 'step', up: midiOf(next.pitch) > midiOf(note.pitch) },
     { kind: 'to', note: { pitchClass: pitchClassOf(next.pitch), octave: next.pitch.octave } },
   ];
@@ -265,6 +276,15 @@ const families = noteFamily<ResolutionSays>({
     ...['goes', 'moves', 'rises', 'falls', 'steps'].map(
       each => [verb(each, each.slice(0, -1).replace(/^goe$/u, 'go')), target] as const,
     ),
+    ...(
+      [
+        ['rises', 'rise', true],
+        ['falls', 'fall', false],
+      ] as const
+    ).map(
+      ([singular, plural, up]) =>
+        [verb(singular, plural), nothing<ResolutionSays>({ kind: 'direction', up })] as const,
+    ),
     [be, map(word('prepared'), (): ResolutionSays => ({ kind: 'prepared' }))],
   ],
   print: (says, form) => {
@@ -277,6 +297,8 @@ const families = noteFamily<ResolutionSays>({
         return `${resolves}${direction} to ${printDegree(says.degree)}`;
       case 'step':
         return says.up === undefined ? resolves : `${resolves}${direction} by step`;
+      case 'direction':
+        return says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form);
       case 'prepared':
         return `${printBe(form)} prepared`;
     }

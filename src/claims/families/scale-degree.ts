@@ -3,7 +3,7 @@ import type { Key } from '../../harmony/index.js';
 import { chromaOf, pitchClassOf, printPitch, printPitchClass } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
-import { choice, map, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
@@ -11,7 +11,7 @@ import type { NoteFinding } from '../note-family.js';
 import type { Span } from '../subjects/span.js';
 import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
 import type { DegreeName } from '../terms/degree.js';
-import { inKey, keyName } from '../terms/key-name.js';
+import { inKey, keyName, keyWithoutMode } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { segmentsIn } from '../segments.js';
 
@@ -22,6 +22,21 @@ export type DegreeSays =
 
 const withKey = <T extends DegreeSays>(says: T, key: Key | undefined): T =>
   key === undefined ? says : { ...says, key };
+
+/** `the leading tone of B-flat`: a degree that is one note in major and in minor needs no mode. */
+const sameInBothModes: Parser<DegreeName> = map(
+  sequence(
+    quiet(optional(word('the'))),
+    wordsFor<DegreeName>([
+      [{ kind: 'name', name: 'tonic' }, 'tonic'],
+      [{ kind: 'name', name: 'supertonic' }, 'supertonic'],
+      [{ kind: 'name', name: 'subdominant' }, 'subdominant'],
+      [{ kind: 'name', name: 'dominant' }, 'dominant'],
+      [{ kind: 'name', name: 'leading tone' }, 'leading tone', 'leading note'],
+    ]),
+  ),
+  ([, degree]) => degree,
+);
 
 /** `scale degree b2 in B minor`, `chromatic`. */
 export const degreeOfNote: Parser<DegreeSays> = choice(
@@ -35,6 +50,11 @@ export const degreeOfNote: Parser<DegreeSays> = choice(
     ),
     ([degree, key]) => withKey<DegreeSays>({ kind: 'degree', degree }, key),
   ),
+  map(sequence(sameInBothModes, word('of'), keyWithoutMode), ([degree, , key]): DegreeSays => ({
+    kind: 'degree',
+    degree,
+    key,
+  })),
   map(
     sequence(word('chromatic', 'foreign to the key', 'outside the key', 'outside of the key'), inKey),
     ([, key]) => withKey<DegreeSays>({ kind: 'native', native: false }, key),

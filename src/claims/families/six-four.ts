@@ -31,7 +31,7 @@ export const sixFour: Parser<SixFourSays> = map(
       ['pedal', 'pedal', 'neighbour', 'neighbor', 'auxiliary'],
       ['arpeggiated', 'arpeggiated', 'consonant'],
     ]),
-    word('six-four', '6/4', '6-4', '64'),
+    word('six-four', '6/4', '6-4', '64', 'six-fours'),
     optional(word('chord')),
   ),
   ([, type]): SixFourSays => ({ type }),

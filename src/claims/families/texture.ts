@@ -140,6 +140,11 @@ export const textureFamily = family<Span, TextureSays>({
   ],
   aspects: [
     [word('texture'), be, kinds],
+    [
+      word('all voices', 'all the voices', 'all parts', 'all the parts'),
+      verb('moves together', 'move together'),
+      nothing<TextureSays>({ kind: 'homorhythmic' }),
+    ],
     [figureNoun, stays, nothing<TextureSays>({ kind: 'figuration' })],
   ],
   print: (says, form) => {

@@ -1,7 +1,7 @@
 import { isBefore } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
 import type { Predicate, Resolution, Subject } from '../claim.js';
-import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { Segment } from '../../harmony/index.js';
 import type { VerdictWord } from '../model.js';
@@ -123,7 +123,7 @@ const edges = wordsFor<Edge>([
 
 /** A chord or a cadence that a sentence points at. */
 export const chordSubject: Parser<Subject<Span>> = choice(
-  map(sequence(word('the'), edges, word('chord', 'harmony'), scope), ([, edge, , place]) =>
+  map(sequence(quiet(optional(word('the'))), edges, word('chord', 'harmony'), scope), ([, edge, , place]) =>
     edgeChord(edge, place),
   ),
   map(sequence(word('the'), edges, word('cadence'), scope), ([, edge, , place]) => edgeCadence(edge, place)),

@@ -15,7 +15,7 @@ import { soundingIn } from './sounding.js';
 import { subjectAt } from './subject-at.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
-type Member = (typeof parts)[number] | 'leading tone';
+export type Member = (typeof parts)[number] | 'leading tone';
 
 function toneOf(member: Member, range: Range, context: ClaimContext): PitchClass | undefined {
   const segment = mainSegment(context.analysis, range);
@@ -24,7 +24,7 @@ function toneOf(member: Member, range: Range, context: ClaimContext): PitchClass
   return segment.chord.tones[parts.indexOf(member)];
 }
 
-const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
+export const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
   const print = (): string => `the ${member} of ${printPlace(place)}`;
   return subjectAt({
     content: { member, place },
@@ -60,8 +60,8 @@ const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
   });
 };
 
-/** `the seventh of bar 15`, `the leading tone of bar 2`: a note by its part in the chord. */
-export const memberName: Parser<Subject<PointedNotes>> = map(
+/** A member that the place follows later: `the leading tone rises in bar 11`. */
+export const member: Parser<Member> = map(
   sequence(
     word('the'),
     wordsFor<Member>([
@@ -73,8 +73,12 @@ export const memberName: Parser<Subject<PointedNotes>> = map(
       ['leading tone', 'leading tone', 'leading note', 'leading-note'],
     ]),
     optional(word('of the chord')),
-    at,
-    placeName,
   ),
-  ([, member, , , place]) => memberNotes(member, place),
+  ([, named]) => named,
+);
+
+/** `the seventh of bar 15`, `the leading tone of bar 2`: a note by its part in the chord. */
+export const memberName: Parser<Subject<PointedNotes>> = map(
+  sequence(member, at, placeName),
+  ([named, , place]) => memberNotes(named, place),
 );

@@ -159,6 +159,14 @@ const ofRoot: Parser<ChordWords> = choice(
     },
     'a tone of the chord',
   ),
+  refine(
+    sequence(quiet(optional(article)), chordSymbol, quiet(optional(noun)), overBass),
+    ([, { root: tone, quality }, , bass]): ChordWords | undefined => {
+      const inversion = chord(tone, quality).tones.indexOf(bass);
+      return inversion < 0 ? undefined : { root: tone, quality, inversion };
+    },
+    'a tone of the chord',
+  ),
   // A symbol with a noun leaves the bass open: `a C chord`, `an Am7 chord`.
   map(sequence(quiet(optional(article)), chordSymbol, noun), ([, { root: tone, quality }]) => ({
     root: tone,
@@ -239,6 +247,10 @@ const ofQuality: Parser<ChordWords> = choice(
       optional(inInversion),
     ),
     ([, before, of, after]) => build(before, of, after),
+  ),
+  map(
+    sequence(sevenths, quiet(optional(word('chord'))), inInversion),
+    ([quality, , inversion]): ChordWords => ({ quality, inversion }),
   ),
   map(word('half-diminished'), (): ChordWords => ({ quality: 'half-diminished seventh' })),
   map(word('fully diminished'), (): ChordWords => ({ quality: 'diminished seventh' })),

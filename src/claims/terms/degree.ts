@@ -149,6 +149,18 @@ export const degreeName: Parser<DegreeName> = rule(
         ),
         ([, alter, degree]): DegreeName => ({ kind: 'number', degree, alter }),
       ),
+      map(
+        sequence(
+          quiet(word('the')),
+          ordinals,
+          word('degree', 'scale degree'),
+          wordsFor<number>([
+            [-1, 'lowered', 'flattened'],
+            [1, 'raised', 'sharpened'],
+          ]),
+        ),
+        ([, degree, , alter]): DegreeName => ({ kind: 'number', degree, alter }),
+      ),
       signedDegree,
       map(sequence(optional(word('the')), names), ([, of]) => of),
       syllable,

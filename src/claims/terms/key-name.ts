@@ -1,7 +1,7 @@
 import type { Key } from '../../harmony/index.js';
 import { map, optional, sequence, shapes, token, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { noteShape, pitchClassOfName, smallNoteShape } from './note-name.js';
+import { noteShape, pitchClassName, pitchClassOfName, smallNoteShape } from './note-name.js';
 
 const { inAnyCase, inOrder, oneOf } = shapes;
 
@@ -24,6 +24,9 @@ export const keyName: Parser<Key> = token({
       : { tonic, mode: match?.[2]?.toLowerCase() === 'minor' ? 'minor' : 'major' };
   },
 });
+
+/** `in E-flat`: without its mode a key is major (common practice). Only where nothing else than a key can stand. */
+export const keyWithoutMode: Parser<Key> = map(pitchClassName, (tonic): Key => ({ tonic, mode: 'major' }));
 
 /** `in D major`, where a sentence may leave it out. */
 export const inKey: Parser<Key | undefined> = optional(map(sequence(word('in'), keyName), ([, key]) => key));

@@ -160,6 +160,12 @@ export const lineClaims = {
     explanation:
       'Leaps are larger than a second; a gap to be filled is a fourth or more, and leaps in one direction through a chord are left out.',
   },
+  C1105: {
+    name: 'lament-in-part',
+    summary: 'The bass goes down the tetrachord of a lament, and not only that, or not in minor.',
+    explanation:
+      'A lament bass goes down from the tonic of a minor key to its dominant, by the notes of the key or by semitones. Name the bars in which it stands.\n\n```\nthe bass of bars 1-4 is a lament bass\n```',
+  },
   C1201: {
     name: 'degree-as-claimed',
     summary: 'The note is the degree that the claim names.',

@@ -19,6 +19,11 @@ export const moreHarmonyClaims = {
     summary: 'Fewer than three notes sound together, so the chord has no close or open position.',
     explanation: 'Name the beat on which the whole chord sounds: `bar 1 beat 2 is in close position`.',
   },
+  C0114: {
+    name: 'member-in-the-line-of-some-chords',
+    summary: 'The line has that member of one chord of the place, not of all.',
+    explanation: 'Name the beat of the chord that is meant: `in bar 12 beat 3 the third is in the tenor`.',
+  },
   C0211: {
     name: 'six-four-as-claimed',
     summary: 'The six-four is of the kind that the claim names.',

@@ -114,6 +114,12 @@ export const pieceClaims = {
     explanation:
       'The last note of a phrase is the usual exception. American and British names are read: an eighth note is a quaver.',
   },
+  C1613: {
+    name: 'note-values-counted-otherwise',
+    summary: 'The number is right by one way of counting notes and wrong by another.',
+    explanation:
+      'A chord can count as one note value or as many as it has notes. Name the line, or say how many chords or notes are meant.',
+  },
   C1621: {
     name: 'marking-as-claimed',
     summary: 'The score is marked as the claim says.',
@@ -129,6 +135,12 @@ export const pieceClaims = {
     name: 'no-tempo',
     summary: 'The score gives no tempo in beats per minute.',
     explanation: 'Give the score a tempo (`Q:1/4=90`), or mark the sentence as an opinion.',
+  },
+  C1624: {
+    name: 'fermatas-counted-otherwise',
+    summary: 'The number is right by one way of counting fermatas and wrong by another.',
+    explanation:
+      'Voices that pause together have a sign each and make one pause. Say which of the two is counted, or name the bars.',
   },
   C1701: {
     name: 'returns-as-claimed',
