@@ -41,7 +41,7 @@ export const harmonyClaims = {
   C0122: {
     name: 'chord-relation-otherwise',
     summary: 'The chords of the two places lie to each other otherwise.',
-    explanation: 'The reason names both chords.',
+    explanation: 'The reason names both chords and says how they lie to each other.',
   },
   C0201: {
     name: 'numeral-supported',
