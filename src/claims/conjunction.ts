@@ -21,7 +21,7 @@ function joined(parts: readonly Claim[], verdicts: readonly Verdict[]): Verdict 
     code,
     reason: verdict === 'holds' ? reason : `\`${parts[at]?.print() ?? ''}\`: ${reason}`,
     evidence: verdicts.flatMap(each => each.evidence),
-    ...(verdict !== 'holds' && allKnown ? { nearest: nearest.join(' and ') } : {}),
+    ...(verdict !== 'holds' && allKnown ? { nearest: [...new Set(nearest)].join(' and ') } : {}),
   };
 }
 

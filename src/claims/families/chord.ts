@@ -1,7 +1,7 @@
 import { noteEvidence } from '../evidence.js';
 import type { Verb } from '../terms/verb.js';
 import type { Parser } from '../grammar/index.js';
-import { chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
+import { bassOf, chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
 import type { Chord, ChordQuality, Judgement } from '../../harmony/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding, Judged, Predicate } from '../claim.js';
@@ -41,6 +41,9 @@ export type ChordSays =
       readonly inversion: number;
     }
   | ({ readonly form: 'words' } & ChordWords);
+
+/** On the line of fifths. */
+const augmentedSixth = 10;
 
 const codes: Codes = { supported: 'C0101', rivalled: 'C0102', open: 'C0103', contradicted: 'C0104' };
 
@@ -146,7 +149,12 @@ const ask = (of: Chord, inversion: number | undefined, range: Range, context: Cl
 function sayMain(range: Range, context: ClaimContext): string {
   const main = mainSegment(context.analysis, range);
   if (main === undefined) return 'no chord';
-  return `${describeChord(main.chord)} in ${inversionNames[main.chord.inversion] ?? 'root position'}`;
+  const name = describeChord(main.chord);
+  // The sixth with its lower note in the bass is how the chord stands (common practice); another bass is worth a word.
+  const bass = bassOf(main.chord);
+  if (isAugmentedSixth(main.chord.quality) && main.chord.tones.some(tone => tone - bass === augmentedSixth))
+    return withArticle(name);
+  return `${name} in ${inversionNames[main.chord.inversion] ?? 'root position'}`;
 }
 
 /** What the place has instead of the kind of chord that the sentence names. */

@@ -303,16 +303,21 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
 }
 
 function checkRepeated({ bars, context }: Asked): Finding<Span> {
-  const { playingOrder } = context.analysis.score;
-  // Alternative endings share their number: together they are the end of what is played twice.
-  const numberOf = (index: number): number | undefined => context.analysis.score.bars[index]?.number;
-  const once = bars.filter(
-    bar => playingOrder.filter(played => numberOf(played.bar) === bar.number).length < 2,
+  const { bars: all, playingOrder } = context.analysis.score;
+  const isOften = ({ index }: Bar): boolean => playingOrder.filter(played => played.bar === index).length > 1;
+  // Alternative endings share their number: each is played once, and belongs to what is repeated where that is meant with it.
+  const endings = bars.filter(
+    bar => !isOften(bar) && all.some(other => other !== bar && other.number === bar.number),
   );
-  const [first] = once;
-  return first === undefined
-    ? { verdict: 'holds', code: 'C1801', reason: 'each bar is played more than once', evidence: [] }
-    : fails(`bar ${first.label} is played once`);
+  const repeated = bars.filter(isOften);
+  const once = bars.find(bar => !isOften(bar) && (repeated.length === 0 || !endings.includes(bar)));
+  if (once !== undefined) return fails(`bar ${once.label} is played once`);
+  return {
+    verdict: 'holds',
+    code: 'C1801',
+    reason: `each bar is played more than once${endings.length === 0 ? '' : `, with bar ${endings.map(bar => bar.label).join(' and bar ')} as an ending`}`,
+    evidence: [],
+  };
 }
 
 /** Phrases, periods, sentences, repeats: claims K1, K4, K5 and M2 of the trade. */

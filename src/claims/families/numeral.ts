@@ -86,7 +86,10 @@ function alternatives(
   const key = says.key ?? context.home;
   const main = mainSegment(context.analysis, range);
   const segments = [...(main === undefined ? [] : [main]), ...segmentsIn(context.analysis, range)];
+  // Where the sentence names the key, its author wants to know what the chord is there, if it belongs to it.
+  const there = says.key === undefined || main === undefined ? undefined : romanFor(main.chord, says.key);
   return [
+    ...(there === undefined || !/^[iv]+[^/]*$/iu.test(there) ? [] : asWritten(there, key)),
     ...(better === undefined ? [] : asWritten(better.roman, better.key)),
     ...segments.flatMap(segment => [
       ...asWritten(segment.roman, segment.key),

@@ -68,7 +68,7 @@ export const pickupFamily = family<Span, PickupSays>({
       return {
         verdict: holds ? 'holds' : 'fails',
         code: holds ? 'C1801' : 'C1804',
-        reason: `${span.name} lasts ${printBeat(length)} beats`,
+        reason: `${span.name} lasts ${printBeat(length)} ${toNumber(length) === 1 ? 'beat' : 'beats'}`,
         evidence: [],
         instead: () => (length.d === 1 ? [make({ kind: 'length', beats: length.n })] : []),
       };
