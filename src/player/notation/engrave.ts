@@ -10,6 +10,7 @@ import {
 } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 import { lineGroups } from './line-groups.js';
+import { shorterLines } from './shorter-lines.js';
 
 /** A note head as drawn. Coordinates are those of the engraving. */
 export interface DrawnHead {
@@ -150,6 +151,9 @@ export type Pause = undefined;
 /** Lines of the source that are measured at a time, and lines that are engraved at a time: some 20 ms of work. */
 export const linesTogether = { measured: 12, engraved: 4 };
 
+/** A line of the source with more than twice as many bars is cut into lines of these. */
+const barsInLine = 4;
+
 /** The engraver's own measuring, which the types of abcjs leave out. */
 interface Measures {
   readonly getMeasureWidths: (
@@ -223,15 +227,15 @@ function* lineBreaksFor(
   const [empty] = abcjs.renderAbc(place, emptyTune, look);
   const { getMeasureWidths } = empty.engraver as unknown as Measures;
   const sections: { left: number; measureWidths: number[] }[] = [];
-  for (let at = 0; at < tune.lines.length; at += together) {
-    const lines = tune.lines.slice(at, at + together);
-    const isLast = at + together >= tune.lines.length;
+  const all = shorterLines(tune.lines, barsInLine);
+  for (let at = 0; at < all.length; at += together) {
+    const lines = all.slice(at, at + together);
+    const isLast = at + together >= all.length;
     const measured = getMeasureWidths.call(empty.engraver, excerpt(tune, lines, isLast));
     const [first] = measured;
     const before = sections.at(-1);
     // A section may reach beyond the lines that were measured together.
-    const goesOn =
-      before !== undefined && tune.lines[at - 1]?.staff !== undefined && lines[0]?.staff !== undefined;
+    const goesOn = before !== undefined && all[at - 1]?.staff !== undefined && lines[0]?.staff !== undefined;
     if (goesOn && first !== undefined) {
       before.left = first.left;
       before.measureWidths.push(...first.measureWidths);

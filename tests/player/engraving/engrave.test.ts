@@ -88,3 +88,15 @@ it.each([
   for (const [kind, least] of Object.entries(counts))
     expect(atOnce.reduce((sum, { drawn }) => sum + (drawn[kind] ?? 0), 0)).toBeGreaterThanOrEqual(least);
 });
+
+it('a score in one line of its source is set as one in many', async () => {
+  const inOne = await engraved(`X:1\nM:4/4\nL:1/4\nK:G\n${bars('GABc', 40)} |]`, 4);
+  const inTen = await engraved(
+    `X:1\nM:4/4\nL:1/4\nK:G\n${Array.from({ length: 10 }, () => bars('GABc', 4)).join(' |\n')} |]`,
+    4,
+  );
+  const counts = (lines: readonly Line[]): readonly (number | undefined)[] =>
+    lines.map(({ drawn }) => drawn.note);
+  expect(counts(inOne).length).toBeGreaterThan(5);
+  expect(counts(inOne)).toEqual(counts(inTen));
+});
