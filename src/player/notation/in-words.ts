@@ -1,5 +1,6 @@
 import type { PageBar, PageNote, PageScore, PageSegment } from '../../timeline/index.js';
 import { withAccidentals } from '../../timeline/index.js';
+import { voiceInWords } from './voice-in-words.js';
 
 const signs: Readonly<Record<string, string>> = {
   '#': ' sharp',
@@ -22,12 +23,6 @@ export const barHeading = (label: string): string => (label === '0' ? 'Pickup' :
 /** A beat counted from 1, with its fraction in decimals only where it has one. */
 const beatInWords = (beats: number): string => String(Math.round((beats + 1) * 100) / 100);
 
-const voiceName = (score: PageScore, voice: number): string => {
-  const name = score.voices[voice]?.name ?? '';
-  const alike = score.voices.filter(other => other.name === name).length > 1;
-  return name === '' || alike ? `staff ${(score.voices[voice]?.staff ?? 0) + 1}` : name;
-};
-
 /**
  * One bar in words, for those who do not see the staff: what is struck on which beat, voice by voice from the top, each chord from low
  * to high. One sentence for each moment; like the staff, it does not name the harmony.
@@ -45,7 +40,7 @@ export function barInWords(score: PageScore, index: number): readonly string[] {
       const tones = struck
         .filter((note: PageNote) => note.voice === voice)
         .map(note => pitchInWords(note.pitch));
-      return `${voiceName(score, voice)}: ${tones.join(', ')}`;
+      return `${voiceInWords(score.voices, voice)}: ${tones.join(', ')}`;
     });
     return `Beat ${beat}. ${parts.join('; ')}.`;
   });
@@ -77,7 +72,7 @@ export function barsInWords(
   const voices = new Set(
     score.notes.filter(({ bar }) => bar >= firstBar && bar <= lastBar).map(({ voice }) => voice),
   );
-  const names = [...voices].sort((a, b) => a - b).map(voice => voiceName(score, voice));
+  const names = [...voices].sort((a, b) => a - b).map(voice => voiceInWords(score.voices, voice));
   const size = `${range}: ${count === 1 ? '1 bar' : `${count} bars`}, ${list(names)}.`;
   const within = ({ start, end }: PageSegment, from: PageBar, to: PageBar): boolean =>
     start < to.start + to.length && end > from.start;

@@ -5,6 +5,7 @@ import { pitchClassOf, placeAt, printFraction, printPitch, toNumber } from '../.
 import type { Fraction, Note, Score } from '../../score/index.js';
 import { pitchInWords } from './in-words.js';
 import { withAccidentals } from '../../timeline/index.js';
+import { voiceInWords } from './voice-in-words.js';
 
 /** Members of a chord stacked in thirds. */
 const members = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
@@ -86,8 +87,11 @@ function struckNote(score: Score, note: Note): Note {
  * covered).
  */
 export function noteInWords(analysis: Analysis, note: Note, told: boolean, beat?: Fraction): string {
-  const voice = analysis.score.voices.find(({ id }) => id === note.voice);
-  const name = voice === undefined || voice.name === '' ? `staff ${(voice?.staff ?? 0) + 1}` : voice.name;
+  const { voices } = analysis.score;
+  const name = voiceInWords(
+    voices,
+    voices.findIndex(({ id }) => id === note.voice),
+  );
   const tied = note.tiedFrom === undefined ? '' : ', tied over';
   const what = `${pitchInWords(printPitch(note.pitch))}, ${valueInWords(note.duration)}${tied}, ${name}, ${placeInWords(analysis, note, beat)}`;
   const segment = segmentAt(analysis, note.onset);
