@@ -11,7 +11,8 @@ export interface FoundFiles {
 
 /**
  * The files that the paths name: a file stands for itself, a folder for every file in it and below it with one of the
- * endings, a pattern (`*`, `?`, `**`, braces) for what it matches; in the order of their names. Hidden folders and
+ * endings, a pattern (`*`, `?`, `**`, braces) for what it matches; in the order of their names, `lesson 2` before
+ * `lesson 10`. Hidden folders and
  * `node_modules` are left out; links are not followed.
  */
 export async function findFiles(
@@ -40,6 +41,10 @@ export async function findFiles(
   return { files: [...new Set(files)], diagnostics };
 }
 
+const collator = new Intl.Collator('en', { numeric: true });
+/** As a reader counts; names that count alike (`01`, `1`) by their characters, so that the order is always the same. */
+const byName = (a: string, b: string): number => collator.compare(a, b) || (a < b ? -1 : 1);
+
 /** Shells leave a pattern in quotes as it is; an existing file is never taken for one. */
 async function filesLike(pattern: string, endings: readonly string[]): Promise<readonly string[]> {
   const found = await glob(pattern, {
@@ -47,11 +52,11 @@ async function filesLike(pattern: string, endings: readonly string[]): Promise<r
     expandDirectories: false,
     followSymbolicLinks: false,
   });
-  return found.filter(path => endings.includes(extname(path).toLowerCase())).sort();
+  return found.filter(path => endings.includes(extname(path).toLowerCase())).sort(byName);
 }
 
 async function filesBelow(folder: string, endings: readonly string[]): Promise<readonly string[]> {
-  const entries = (await readdir(folder, { withFileTypes: true })).sort((a, b) => (a.name < b.name ? -1 : 1));
+  const entries = (await readdir(folder, { withFileTypes: true })).sort((a, b) => byName(a.name, b.name));
   const found: string[] = [];
   for (const entry of entries) {
     const path = join(folder, entry.name);
