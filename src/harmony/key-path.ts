@@ -24,6 +24,8 @@ export const keyCost = {
   phraseEnd: { none: 0, rests: 0.5, marked: 2 } satisfies Record<PhraseEnd, number>,
   /** What a cadential six-four speaks for the key: it belongs to no other (Hutchinson, Cadential Six-Four). */
   sixFour: 0.5,
+  /** What it costs to hear another chord than the tonic on the first downbeat and at the very end: pieces set out from home and end there. */
+  offTonic: { opening: 0.5, end: 0.5 },
   /** Weight of a chord's unusualness in its key. */
   numeral: 1,
 } as const;
@@ -85,15 +87,21 @@ function stepsOf(lattice: Lattice, signatures: readonly number[], phraseEnds: re
     into[edge.to]?.push(at);
     outOf[edge.from]?.push(at);
   });
+  const downbeat = moments.findIndex(moment => moment.level === 0);
+  const offTonic = ({ from, to }: Edge): number =>
+    (from <= downbeat && downbeat < to ? keyCost.offTonic.opening : 0) +
+    (to === moments.length ? keyCost.offTonic.end : 0);
   const own = new Float64Array(edges.length * K);
   edges.forEach((edge, at) => {
     const first = moments[edge.from];
     const beats =
       first === undefined ? 0 : ((moments[edge.to - 1]?.end ?? first.end) - first.start) / first.beat;
     const here = signatures[first?.bar ?? 0] ?? signature;
+    const outside = offTonic(edge);
     keys.forEach((inKey, k) => {
       const away = Math.abs(signatureOf(inKey) - here) * beats * keyCost.perAccidentalAndBeat;
-      own[at * K + k] = edge.cost + away + keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
+      const strange = keyCost.numeral * (readings[edge.chord]?.[k]?.cost ?? 0);
+      own[at * K + k] = edge.cost + away + strange + (chords[edge.chord]?.root === inKey.tonic ? 0 : outside);
     });
   });
   const accidentals = keys.map(signatureOf);

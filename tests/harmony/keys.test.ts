@@ -1,10 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { closelyRelatedKeys, judgeKey, printChord, printKey, sameChord } from '../../src/harmony/index.js';
+import {
+  analyse,
+  closelyRelatedKeys,
+  judgeKey,
+  printChord,
+  printKey,
+  sameChord,
+} from '../../src/harmony/index.js';
 import type { Key, Outcome } from '../../src/harmony/index.js';
 import { readingsOf } from '../../src/harmony/readings.js';
 import { chromaOf, pitchClass } from '../../src/score/index.js';
 import { modulation, tonicization } from '../fixtures/harmony/key-pieces.js';
-import { analysed, momentOf, unitOf } from './pieces.js';
+import { analysed, momentOf, scoreOf, unitOf } from './pieces.js';
 import { chordNamed, keyNamed, tonesNamed } from './reading.js';
 
 const triads = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'];
@@ -105,5 +112,26 @@ describe('a modulation needs a cadence in the new key', () => {
     const last = analysis.score.bars.find(({ number }) => number === to + 1);
     const end = last?.start ?? analysis.score.length;
     expect(outcomes).toContain(judgeKey(analysis, { start, end, key: keyNamed(key) }).outcome);
+  });
+});
+
+describe('a piece sets out from home', () => {
+  // Common practice. The chords are those of the descending tetrachord in minor, which the relative major holds too.
+  const abc = `X:1
+M:4/4
+L:1/8
+K:Em
+V:1
+B4 e2 g2 | f4 d4 | e3 f g2 a2 | b2 a2 f4 | g4 d4 | e2 c2 A2 c2 | B4 A2 F2 | G8 |
+d4 g2 b2 | a2 c'2 b2 a2 | g4 e4 | =f4 a4 | g2 e2 f2 ^d2 | e8 |]
+V:2 clef=bass
+E,B,G,B, E,B,G,B, | D,A,F,A, D,A,F,A, | C,G,E,G, C,G,E,G, | B,,F,^D,F, B,,F,^D,F, | B,,G,D,G, B,,G,D,G, | C,G,E,G, C,A,E,A, | D,B,G,B, D,C,F,C, | G,,D,B,,D, G,,4 |
+B,,G,D,G, B,,G,D,G, | D,A,F,A, D,A,F,A, | E,B,G,B, E,B,G,B, | A,,C,=F,C, A,,C,F,C, | B,,G,E,G, B,,A,F,A, | E,,B,,G,,B,, E,,4 |]
+`;
+  test('i VII VI in minor, not vi V IV', () => {
+    const { segments } = analyse(scoreOf(abc));
+    expect(segments.slice(0, 3).map(({ roman, key }) => `${roman} in ${printKey(key)}`)).toEqual(
+      ['i', 'VII', 'VI'].map(numeral => `${numeral} in E minor`),
+    );
   });
 });
