@@ -10,15 +10,44 @@ const hairpin = new RegExp(
 /** What is left of a hairpin in a line is drawn from this width on. */
 const shortest = 6;
 
+/** Room between a hairpin and the letters where it begins or ends. */
+const air = 4;
+
+/** What is drawn as a hairpin, and not as letters like *mf*. */
+export const isHairpin = (path: string): boolean => hairpin.test(path);
+
+/** A rectangle around the letters of a dynamic. */
+interface Letters {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 /**
  * The path of a hairpin that stays inside its line of the score: one that goes on over a line break begins with the first note, at `from`,
- * and ends with the staff, at `to`; one that ends with the first note has nothing left. Any other path is returned as it is.
+ * and ends with the staff, at `to`; one that ends with the first note has nothing left. It keeps off the letters from which it goes and to
+ * which it leads. Any other path is returned as it is.
  */
-export function hairpinInside(path: string, from: number, to: number): string {
+export function hairpinInside(
+  path: string,
+  from: number,
+  to: number,
+  letters: readonly Letters[] = [],
+): string {
   const [all, left, y1, right, y2, , y3, , y4] = hairpin.exec(path) ?? [];
   if (all === undefined) return path;
-  const start = Number(left) === fromBefore ? from : Number(left);
-  const end = Number(right) === goesOn ? to : Number(right);
+  let start = Number(left) === fromBefore ? from : Number(left);
+  let end = Number(right) === goesOn ? to : Number(right);
+  const heights = [y1, y2, y3, y4].map(Number);
+  const beside = letters.filter(
+    ({ top, bottom }) => top < Math.max(...heights) && Math.min(...heights) < bottom,
+  );
+  const [first, last] = [start, end];
+  for (const letter of beside) {
+    if (letter.left <= first && first < letter.right + air) start = Math.max(start, letter.right + air);
+    if (letter.left - air < last && last <= letter.right) end = Math.min(end, letter.left - air);
+  }
   if (end - start < shortest) return '';
   return `M ${start} ${y1} L ${end} ${y2} M ${start} ${y3} L ${end} ${y4}`;
 }

@@ -29,7 +29,7 @@ export { mixedVocabulary } from './mixed-vocabulary.js';
 export { pageScore } from './page-score.js';
 export { figuresOf, romanLabel, withAccidentals } from './label-text.js';
 export type { LabelPart } from './label-text.js';
-export { carryHairpins, hairpinInside } from './engraving-hairpins.js';
+export { carryHairpins, hairpinInside, isHairpin } from './engraving-hairpins.js';
 export { setLineHeads } from './engraving-heads.js';
 export { dropUnseenKeys } from './engraving-keys.js';
 export { engravingLook } from './engraving-look.js';

@@ -13,6 +13,21 @@ describe('a hairpin stays inside its line', () => {
   });
 });
 
+// Hairpins keep clear of the dynamics at their ends (common practice).
+describe('a hairpin keeps off letters', () => {
+  const letters = (left: number, right: number, top = 0) => ({ left, right, top, bottom: top + 9 });
+  test.each([
+    ['where it begins', [letters(44, 62)], 'M 66 4 L 120 0 M 66 4 L 120 8'],
+    ['where it ends', [letters(113, 131)], 'M 50 4 L 109 0 M 50 4 L 109 8'],
+    ['at both ends', [letters(44, 62), letters(113, 131)], 'M 66 4 L 109 0 M 66 4 L 109 8'],
+    ['on another staff', [letters(113, 131, 90)], 'M 50 4 L 120 0 M 50 4 L 120 8'],
+    ['further on', [letters(140, 160)], 'M 50 4 L 120 0 M 50 4 L 120 8'],
+    ['with no room between them', [letters(44, 90), letters(92, 131)], ''],
+  ])('%s', (_, at, inside) => {
+    expect(hairpinInside('M 50 4 L 120 0 M 50 4 L 120 8', 40, 430, at)).toBe(inside);
+  });
+});
+
 describe('a hairpin over several lines begins anew in each that it crosses', () => {
   const line = (marks: string) => {
     const notes = [...marks].map(mark => ({

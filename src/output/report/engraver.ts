@@ -6,6 +6,7 @@ import {
   dropUnseenKeys,
   engravingLook,
   hairpinInside,
+  isHairpin,
   setLineHeads,
 } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
@@ -206,10 +207,14 @@ function drawnSystem(drawing: Element, line: TuneLine): DrawnSystem {
   const drawn = voices.flat().filter(item => item.abselem !== undefined);
   const items = drawn.filter(({ el_type }) => el_type === 'note').flatMap(drawnItem);
   const staves = around(paths('.abcjs-staff'));
-  for (const path of drawing.querySelectorAll('.abcjs-dynamics')) {
-    const from = Math.min(...items.map(({ left }) => left));
-    path.setAttribute('d', hairpinInside(path.getAttribute('d') ?? '', from, staves.right));
-  }
+  const dynamics = [...drawing.querySelectorAll('.abcjs-dynamics path, path.abcjs-dynamics')].map(path => ({
+    path,
+    signs: path.getAttribute('d') ?? '',
+  }));
+  const letters = dynamics.flatMap(({ signs }) => (isHairpin(signs) ? [] : (pathExtent(signs) ?? [])));
+  const from = Math.min(...items.map(({ left }) => left));
+  for (const { path, signs } of dynamics)
+    path.setAttribute('d', hairpinInside(signs, from, staves.right, letters));
   return {
     extent: around([...paths(''), ...texts]),
     staves,

@@ -6,6 +6,7 @@ import {
   dropUnseenKeys,
   engravingLook,
   hairpinInside,
+  isHairpin,
   setLineHeads,
 } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
@@ -118,8 +119,16 @@ function keepWordsInside(drawing: SVGGElement, right: number): void {
 }
 
 function keepHairpinsInside(drawing: SVGGElement, left: number, right: number): void {
-  for (const path of drawing.querySelectorAll('path.abcjs-dynamics'))
-    path.setAttribute('d', hairpinInside(path.getAttribute('d') ?? '', left, right));
+  const dynamics = [
+    ...drawing.querySelectorAll<SVGGraphicsElement>('.abcjs-dynamics path, path.abcjs-dynamics'),
+  ].map(path => ({ path, signs: path.getAttribute('d') ?? '' }));
+  const letters = dynamics
+    .filter(({ signs }) => !isHairpin(signs))
+    .map(({ path }) => {
+      const { x, y, width, height } = path.getBBox();
+      return { left: x, right: x + width, top: y, bottom: y + height };
+    });
+  for (const { path, signs } of dynamics) path.setAttribute('d', hairpinInside(signs, left, right, letters));
 }
 
 function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
