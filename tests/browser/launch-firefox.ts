@@ -15,6 +15,9 @@ export function firefoxProgram(): string | undefined {
 /** Firefox's own stand-in for a sound device, so that its audio clock runs on machines that have none. */
 const soundDevice = { 'media.cubeb.force_mock_context': true };
 
+/** What is scrolled into view stands at once, so that a pointer meets what it was sent to, however slow the machine is. */
+const still = { 'general.smoothScroll': false };
+
 /** Starts a stock Firefox, driven by WebDriver BiDi; `preferences` are those of about:config. */
 export async function launchFirefox(
   program: string,
@@ -24,6 +27,6 @@ export async function launchFirefox(
     browser: 'firefox',
     executablePath: program,
     headless: true,
-    extraPrefsFirefox: { ...soundDevice, ...preferences },
+    extraPrefsFirefox: { ...soundDevice, ...still, ...preferences },
   });
 }

@@ -72,6 +72,18 @@ describe('the report of a lesson', () => {
     expect(shapes('aside')).toEqual(Array(counted('set aside')).fill('circle'));
   });
 
+  test('numbers its lines by their first bar, and a pickup not at all', async () => {
+    const { report } = await checkLessonFile('sample-lessons/mill-road.yaml', scoreLibrary(false));
+    const document = await page({ lessons: [report] });
+    const lines = [...document.querySelectorAll('#step-1 svg.system')];
+    expect(lines.length).toBeGreaterThan(4);
+    expect(lines[0]?.getAttribute('aria-label')).toMatch(/^the pickup and bars 1–\d$/u);
+    for (const [index, line] of lines.entries()) {
+      const named = /^bars? (\d+)/u.exec(line.getAttribute('aria-label') ?? '')?.[1];
+      expect(line.querySelector('.bar-number')?.textContent).toBe(index === 0 ? undefined : named);
+    }
+  });
+
   test('sets real accidentals in claims, reasons, notes and marks', async () => {
     const document = await page(await checkedLessons('fails-and-others'));
     const set = [...document.querySelectorAll('.statement b, .why, .nearest, .evidence dd, .marks title')]

@@ -1,4 +1,5 @@
 import type { Score } from '../../score/index.js';
+import { barsText } from '../../timeline/index.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
 import type { PlacedSystem } from './placed-system.js';
@@ -45,14 +46,17 @@ export function systemSvg(
       role: 'img',
       fill: 'currentColor',
       stroke: 'currentColor',
-      'aria-label': first === last ? `bar ${first}` : `bars ${first} to ${last}`,
+      'aria-label': barsText({ first, last }),
     },
     music,
-    element(
-      'text',
-      { class: 'bar-number', x: 0, y: Math.round(staves.top - 9), 'font-size': 13 },
-      text(first),
-    ),
+    // A pickup has no number in print (common practice).
+    first === '0'
+      ? ''
+      : element(
+          'text',
+          { class: 'bar-number', x: 0, y: Math.round(staves.top - 9), 'font-size': 13 },
+          text(first),
+        ),
     around.marks ?? '',
     around.labels?.markup ?? '',
   );
