@@ -1,5 +1,5 @@
-import { compare, fraction, pitchClassOf, printPitchClass } from '../score/index.js';
-import type { PitchClass } from '../score/index.js';
+import { compare, fraction, midiOf, pitchClassOf, printPitchClass } from '../score/index.js';
+import type { NoteId, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
 import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
@@ -361,12 +361,26 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     const part = question.tones.indexOf(bass.lowest.pitchClass);
     const role = part < 0 ? 'which is foreign to the chord' : `the ${partName(part)}`;
     const low = `the lowest tone is ${printPitchClass(bass.lowest.pitchClass)}, ${role}, not ${printPitchClass(question.bass as PitchClass)}`;
-    return answer(
+    const refusal = answer(
       'contradicted',
       behind >= verdictBorders.far && wrong !== ''
         ? `${low}; ${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`
         : low,
     );
+    const { midi } = bass.lowest;
+    const lies = (id: NoteId | undefined): boolean => {
+      const note = id === undefined ? undefined : analysis.score.notes[id];
+      return note !== undefined && midiOf(note.pitch) === midi;
+    };
+    // A member of the chord speaks against it where it lies in the bass.
+    return {
+      ...refusal,
+      witnesses: refusal.witnesses.map(each =>
+        each.role === 'supports' && lies(each.note)
+          ? { ...each, role: 'contradicts', why: `${each.why}, in the bass` }
+          : each,
+      ),
+    };
   }
   if (behind >= verdictBorders.far) {
     // Only absences speak against it: the notes are compatible, they do not say enough.

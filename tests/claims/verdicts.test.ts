@@ -86,6 +86,14 @@ describe('every verdict', () => {
     expect(ask('bar 5 has G', context)).toMatchObject({ verdict: 'holds' });
   });
 
+  test('names the note in the bass that speaks against an inversion', () => {
+    const mill = contextOf(scoreNamed('mill-road'), { home: 'B minor', conventions: {} });
+    const against = ask('bar 4 is V43/iv', mill).evidence.filter(({ role }) => role === 'contradicts');
+    expect(against.map(({ pitch, why }) => [pitch, why])).toEqual([
+      ['D#3', 'third of the chord, in the bass'],
+    ]);
+  });
+
   test('of several sentences is that of the weakest, and says which', () => {
     expect(ask('bar 1 has G and bar 2 has G', context)).toMatchObject({
       verdict: 'fails',
