@@ -73,6 +73,12 @@ function closeAfter(analysis: Analysis, onset: Fraction): number {
   return close?.strength ?? 0;
 }
 
+/** Whether the harmony before an onset closes a phrase with a half cadence: what comes after it opens another. */
+function followsHalf({ segments, cadences }: Analysis, onset: Fraction): boolean {
+  const before = firstEndingAfter(segments, onset) - 1;
+  return cadences.some(cadence => cadence.kind === 'half' && cadence.segments.at(-1) === before);
+}
+
 /** Whether V, standing at an onset, moves to I before its bar ends and without a rest in the upper line. */
 function leadsOn(analysis: Analysis, onset: Fraction, key: Key): boolean {
   const { segments } = analysis;
@@ -152,6 +158,10 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
   const soprano = sopranoNotes(heard, onset, beat);
   const here = segmentAt(analysis, onset);
   const delays = here?.roman === 'cad64' && sameKey(here.key, key);
+  const last = analysis.segments.findLast(segment => isBefore(segment.start, onset));
+  const comesFromDominant =
+    last !== undefined &&
+    (last.chord.root === degreeTone(key, 5) || last.chord.quality.startsWith('diminished'));
   return {
     onset,
     hasChordsOf: (kind, complete) => {
@@ -160,6 +170,9 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
       const arrives = fits(after, formula.arrival);
       if (arrives > memberBorder || arrives > fits(after, formula.notArrival)) return false;
       if (complete && !thirdFollows(analysis, onset, add(onset, bar), key)) return false;
+      // Of the rarer closes the chords alone say little: the harmonies around them must agree.
+      if (kind === 'plagal' && (comesFromDominant || here?.chord.root !== key.tonic)) return false;
+      if ((kind === 'deceptive' || kind === 'evaded') && !comesFromDominant) return false;
       if (formula.before.length === 0) return fits(before.slice(0, 1), formula.arrival) > already;
       const leads = fits(before, formula.before);
       return leads <= memberBorder && leads <= fits(before, formula.notBefore);
@@ -168,7 +181,7 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     sopranoOnTonic: soprano.some(note => pitchClassOf(note.pitch) === key.tonic),
     closure: kind => closureOf(heard, analysis.segments, onset, kind === 'half' ? 'dominant' : 'tonic', key),
     due: isDue(analysis.segments, onset, key),
-    opens: opensPhrase(heard, analysis.segments, onset),
+    opens: opensPhrase(heard, analysis.segments, onset) || followsHalf(analysis, onset),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
     delays,
     leadsToClose: closeAfter(analysis, onset),

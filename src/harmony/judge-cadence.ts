@@ -1,4 +1,4 @@
-import { compare, pitchClassOf, printPitchClass } from '../score/index.js';
+import { compare, equals, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { Fraction } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { arrivalsBetween, cadenceSite } from './cadence-site.js';
@@ -82,15 +82,22 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
   );
 }
 
+/** Onsets of a span at which a harmony begins: a chord that stands already arrives no more. All beats where none does. */
+function newHarmonies(analysis: Analysis, { start, end }: CadenceQuestion): readonly Fraction[] {
+  const onsets = arrivalsBetween(analysis, start, end);
+  const begun = onsets.filter(onset => analysis.segments.some(segment => equals(segment.start, onset)));
+  return begun.length > 0 ? begun : onsets;
+}
+
 function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgement {
   const key = question.key ?? segmentAt(analysis, question.start)?.key;
   if (key === undefined) return { outcome: 'open', reason: 'nothing sounds there', witnesses: [] };
   const wanted: readonly CadenceKind[] =
     question.kind === 'authentic' ? ['perfect authentic', 'imperfect authentic'] : [question.kind];
   const isSpan = compare(question.start, question.end) !== 0;
-  const sites = arrivalsBetween(analysis, question.start, question.end).map(onset =>
-    cadenceSite(analysis, onset, key),
-  );
+  const sites = (
+    isSpan ? newHarmonies(analysis, question) : arrivalsBetween(analysis, question.start, question.end)
+  ).map(onset => cadenceSite(analysis, onset, key));
   const best = sites
     .flatMap(site => wanted.filter(kind => holdsAs(site, kind, isSpan)).map(kind => ({ site, kind })))
     .reduce<{ readonly site: CadenceSite; readonly kind: CadenceKind } | undefined>(

@@ -1,4 +1,13 @@
-import { compare, fraction, midiOf, pitchClassOf, printPitchClass } from '../score/index.js';
+import {
+  add,
+  compare,
+  equals,
+  fraction,
+  midiOf,
+  pitchClassOf,
+  printPitchClass,
+  toNumber,
+} from '../score/index.js';
 import type { NoteId, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
@@ -277,6 +286,27 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
 
+/** Share of whole bars from which on other harmonies forbid calling them by one. */
+const otherHarmonies = 0.5;
+
+/**
+ * The numerals beside the claimed chord, where whole bars are said to be it and it is one harmony among others that fill half of them: of a
+ * bar with six-four and V neither is simply `the` chord. A chord that holds every tone of them is one harmony all the same.
+ */
+function besides({ score }: Analysis, { question, chord, segments, price }: Weighed): readonly string[] {
+  const isWhole =
+    score.bars.some(bar => equals(bar.start, question.start)) &&
+    score.bars.some(bar => equals(add(bar.start, bar.length), question.end));
+  if (!isWhole || price.foreign === 0 || !segments.some(segment => segment.chord.root === chord.root))
+    return [];
+  const others = segments.filter(segment => segment.chord.root !== chord.root);
+  const length = ({ start, end }: Segment): number =>
+    Math.min(toNumber(end), toNumber(question.end)) - Math.max(toNumber(start), toNumber(question.start));
+  const filled = others.reduce((sum, segment) => sum + length(segment), 0);
+  const whole = toNumber(question.end) - toNumber(question.start);
+  return filled < otherHarmonies * whole ? [] : [...new Set(others.map(({ roman }) => roman))];
+}
+
 /** The augmented sixths share their frame and differ in one tone, which decides between them. */
 const isAugmentedSixth = (of: Chord): boolean => of.quality.endsWith('augmented sixth');
 const withArticle = (of: Chord): string => `${of.quality.startsWith('I') ? 'an' : 'a'} ${of.quality}`;
@@ -425,6 +455,12 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
     return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
   }
+  const beside = besides(analysis, weighed);
+  if (beside.length > 0)
+    return answer(
+      'rivalled',
+      `it stands for a part of the bar only: there ${beside.length > 1 ? 'are' : 'is'} ${list(beside)} too`,
+    );
   const low = hearing.basses?.first.pitchClass;
   if (missing.length > 0 && low !== undefined && !question.tones.includes(low)) {
     const withBass = weighed.segments.find(segment => segment.chord.tones.includes(low))?.chord;

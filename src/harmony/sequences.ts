@@ -10,7 +10,7 @@ import {
   subtract,
 } from '../score/index.js';
 import type { Bar, Fraction, Note, Score } from '../score/index.js';
-import type { Segment, Sequence } from './model.js';
+import type { Analysis, Segment, Sequence } from './model.js';
 import { sequenceIn } from './statements.js';
 
 /** Fewest statements of a model of harmonies alone: the model and two copies (one copy may be chance where the notes differ). */
@@ -85,7 +85,10 @@ const endOf = ({ start, unit, statements }: Sequence): Fraction =>
   add(start, multiply(unit, fraction(statements)));
 
 /** Whether a harmony changes within the model: a figure that is moved with its one chord is no sequence yet. */
-const hasProgression = (segments: readonly Segment[], { start, unit }: Sequence): boolean =>
+export const hasProgression = (
+  { segments }: Pick<Analysis, 'segments'>,
+  { start, unit }: Pick<Sequence, 'start' | 'unit'>,
+): boolean =>
   new Set(
     segments
       .filter(segment => isBefore(segment.start, add(start, unit)) && isBefore(start, segment.end))
@@ -111,7 +114,7 @@ function copiedBars({ bars, notes }: Score, segments: readonly Segment[]): reado
     let past = from + 1;
     for (let size = 1; size <= longestModel; size++) {
       const model = copied(from, size);
-      if (model === undefined || !hasProgression(segments, model)) continue;
+      if (model === undefined || !hasProgression({ segments }, model)) continue;
       let statements = 2;
       while (copied(from + (statements - 1) * size, size)?.step === model.step) statements++;
       found.push({ ...model, statements });

@@ -46,13 +46,40 @@ function shareIn(notes: readonly Struck[], others: readonly Struck[], step: numb
   return found.length / notes.length;
 }
 
+const letterStep = (from: Struck, to: Struck): number =>
+  staffStepOf(to.note.pitch) - staffStepOf(from.note.pitch);
+
+/** The highest notes of each moment. */
+function upperLine(notes: readonly Struck[]): readonly Struck[] {
+  const tops = new Map<string, Struck>();
+  for (const each of notes) {
+    const top = tops.get(each.offset);
+    if (top === undefined || midiOf(each.note.pitch) > midiOf(top.note.pitch)) tops.set(each.offset, each);
+  }
+  return [...tops.values()];
+}
+
+/** Whether the upper line of a copy goes up and down with its model: chords that merely come again in another order do not. */
+function sharesContour(model: readonly Struck[], copy: readonly Struck[], keptShare: number): boolean {
+  const line = upperLine(model);
+  const other = new Map(upperLine(copy).map(each => [each.offset, each]));
+  const shifts = line.map(each => {
+    const to = other.get(each.offset);
+    return to === undefined ? undefined : letterStep(each, to);
+  });
+  const often = Math.max(
+    ...shifts.map(shift => shifts.filter(each => each !== undefined && each === shift).length),
+  );
+  return often >= keptShare * line.length;
+}
+
 /** Steps (1 to 6, upward) from one stretch to the next of the same length, where the second copies the first on other steps. */
 function stepBetween(
   model: readonly Struck[],
   copy: readonly Struck[],
   keptShare: number,
 ): number | undefined {
-  if (model.length === 0 || copy.length === 0) return undefined;
+  if (model.length === 0 || copy.length === 0 || !sharesContour(model, copy, keptShare)) return undefined;
   return [1, 2, 3, 4, 5, 6].find(
     step => Math.min(shareIn(model, copy, step), shareIn(copy, model, 7 - step)) >= keptShare,
   );

@@ -229,6 +229,11 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
       `the first cadence is not weaker than the second: ${pair}${finality(first) === finality(final) ? '; two equal closes make a repetition' : ''}`,
       evidenceOf([first, final], 'contradicts', context),
     );
+  if (!final.kind.endsWith('authentic'))
+    return fails(
+      `the second phrase of a period closes with an authentic cadence: ${pair}`,
+      evidenceOf([first, final], 'contradicts', context),
+    );
   const second = bars.find(bar => compare(bar.start, first.onset) > 0);
   const [opens] = full;
   const matches =

@@ -100,7 +100,7 @@ function confirmedTurn(asked: Asked): Finding<Span> | undefined {
   const [old] = areasIn(span.range, context);
   if (old === undefined || sameKey(old.key, key)) return undefined;
   const turn = turnTo(span.range, old.key, key, context);
-  const cadence = judgeCadence(context.analysis, { ...span.range, kind: 'authentic', key });
+  const cadence = judgeCadence(context.analysis, { ...span.range, kind: 'perfect authentic', key });
   if (turn === undefined || cadence.outcome !== 'supported') return undefined;
   // The dominant of the close must not be the only chord of the new key: then it is a tonicization.
   const inside = segmentsIn(context.analysis, span.range);
@@ -113,7 +113,7 @@ function confirmedTurn(asked: Asked): Finding<Span> | undefined {
   return {
     verdict: fully ? 'holds' : 'arguable',
     code: fully ? 'C0401' : 'C0402',
-    reason: `${turn.roman} in ${sayMoment(turn.start, context)} turns from ${printKey(old.key)} to ${printKey(key)}, and an authentic cadence confirms it${fully ? '' : `; ${settled.reason}`}`,
+    reason: `${turn.roman} in ${sayMoment(turn.start, context)} turns from ${printKey(old.key)} to ${printKey(key)}, and a perfect authentic cadence confirms it${fully ? '' : `; ${settled.reason}`}`,
     evidence: newNotes(after, old.key, key, context),
   };
 }

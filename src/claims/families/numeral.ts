@@ -21,6 +21,7 @@ import { article } from '../terms/chord-name.js';
 import { keyName } from '../terms/key-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
+import { strayCadential } from './six-four.js';
 import { isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
@@ -142,7 +143,10 @@ export const numeralFamily = family<Span, NumeralSays>({
           'true where the six-four is written by what it does, V64-53; by its notes it is the tonic over its fifth, and here it is called cad64',
         instead,
       };
-    const dispute = isSupported(judgement) ? commonToneDispute(says.numeral, range, context) : undefined;
+    const dispute = isSupported(judgement)
+      ? (commonToneDispute(says.numeral, range, context) ??
+        strayCadential(says.numeral, says.key ?? context.home, range, context))
+      : undefined;
     if (dispute !== undefined)
       return { ...judged({ ...judgement, ...dispute }, codes, range, context), instead };
     if (!isSupported(judgement)) {

@@ -1,5 +1,5 @@
 import { add, isBefore } from '../../score/index.js';
-import { sequenceIn } from '../../harmony/index.js';
+import { hasProgression, sequenceIn } from '../../harmony/index.js';
 import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -132,7 +132,10 @@ export const sequenceFamily = family<Span, SequenceSays>({
       const range = rangeOf(each);
       return isBefore(range.start, span.range.end) && isBefore(span.range.start, range.end);
     });
-    const found = own ?? overlapping.find(each => covers(rangeOf(each), span.range)) ?? overlapping[0];
+    const found =
+      (own !== undefined && hasProgression(context.analysis, own) ? own : undefined) ??
+      overlapping.find(each => covers(rangeOf(each), span.range)) ??
+      overlapping[0];
     if (found === undefined)
       return {
         verdict: 'fails',

@@ -1,7 +1,7 @@
 import type { Parser } from '../grammar/index.js';
 import { bassOf, degreeTone } from '../../harmony/index.js';
-import type { Segment } from '../../harmony/index.js';
-import { spell } from '../../score/index.js';
+import type { Judgement, Key, PedalPoint, RomanNumeral, Segment } from '../../harmony/index.js';
+import { compare, spell } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -12,7 +12,8 @@ import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { mainSegment } from '../segments.js';
+import type { ClaimContext, Range } from '../model.js';
+import { mainSegment, segmentsIn } from '../segments.js';
 
 type Kind = 'cadential' | 'passing' | 'pedal' | 'arpeggiated';
 
@@ -41,7 +42,12 @@ const steps = (a: PitchClass, b: PitchClass): number =>
   ('CDEFGAB'.indexOf(spell(b).letter) - 'CDEFGAB'.indexOf(spell(a).letter) + 7) % 7;
 
 /** The kind of a six-four by its bass before and after (common practice: cadential, passing, pedal, arpeggiated). */
-function kindOf(segment: Segment, before: Segment | undefined, after: Segment | undefined): Kind | undefined {
+function kindOf(
+  segment: Segment,
+  before: Segment | undefined,
+  after: Segment | undefined,
+  pedals: readonly PedalPoint[],
+): Kind | undefined {
   if (segment.chord.tones.length !== 3 || segment.chord.inversion !== 2) return undefined;
   const bass = bassOf(segment.chord);
   const dominant = degreeTone(segment.key, 5);
@@ -55,10 +61,36 @@ function kindOf(segment: Segment, before: Segment | undefined, after: Segment | 
   if (isSame(before) || isSame(after)) return 'arpeggiated';
   const from = before === undefined ? undefined : bassOf(before.chord);
   const to = after === undefined ? undefined : bassOf(after.chord);
-  if (from === bass && to === bass) return 'pedal';
+  const isHeld = pedals.some(
+    ({ tone, start, end }) =>
+      tone === bass && compare(start, segment.start) < 0 && compare(segment.end, end) < 0,
+  );
+  if (isHeld || (from === bass && to === bass)) return 'pedal';
   if (from === undefined || to === undefined) return undefined;
   const [into, out] = [steps(from, bass), steps(bass, to)];
   return (into === 1 && out === 1) || (into === 6 && out === 6) ? 'passing' : undefined;
+}
+
+/** Chords that may pass between a cadential six-four and its V: those that lead to V, such as viio7/V, and common-tone chords. */
+const interpolated = /\/V$|^CT/u;
+
+/** What speaks against `cad64` where its notes stand: a cadential six-four delays V, which has to follow it. */
+export function strayCadential(
+  numeral: RomanNumeral,
+  inKey: Key,
+  range: Range,
+  context: ClaimContext,
+): Pick<Judgement, 'outcome' | 'reason'> | undefined {
+  if (numeral.kind !== 'cadential' || numeral.target !== undefined) return undefined;
+  const { segments } = context.analysis;
+  const own = segmentsIn(context.analysis, range);
+  const last = own.at(-1);
+  const from = last === undefined ? segments.length : segments.indexOf(last) + 1;
+  const next = segments.slice(from).find(({ roman }) => !interpolated.test(roman));
+  const dominant = degreeTone(inKey, 5);
+  const isDue = ({ chord, roman }: Segment): boolean => chord.root === dominant || roman.startsWith('cad64');
+  if (next === undefined || [...own, next].some(isDue)) return undefined;
+  return { outcome: 'rivalled', reason: `${next.roman} follows it, and a cadential six-four delays V` };
 }
 
 /** Six-four chords by their kind: claim C5 of the trade. */
@@ -77,7 +109,7 @@ export const sixFourFamily = family<Span, SixFourSays>({
     const at = segments.indexOf(segment);
     const before = segments[at - 1];
     const after = segments[at + 1];
-    const kind = kindOf(segment, before, after);
+    const kind = kindOf(segment, before, after, context.analysis.pedals);
     const basses = [before, segment, after]
       .flatMap(each => (each === undefined ? [] : [each.roman]))
       .join(' ');
