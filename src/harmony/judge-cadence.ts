@@ -19,6 +19,9 @@ const closureBorder = {
   span: { tonic: 0.6, dominant: 0.6 },
 } as const;
 
+/** IV and I follow each other everywhere; they close only where the music plainly stops. */
+const plagalBorder = 0.8;
+
 /** By so much more the close after V must be marked as a phrase end than V itself, for V only to lead there. */
 const clearlyStronger = 0.1;
 
@@ -45,7 +48,7 @@ function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span')
     return 'but V leads on to a stronger close';
   if (kind === 'evaded')
     return site.due ? undefined : 'but no predominant or six-four before V made a close due';
-  return site.closure(kind) < closureBorder[where][goalOf(kind)]
+  return site.closure(kind) < (kind === 'plagal' ? plagalBorder : closureBorder[where][goalOf(kind)])
     ? 'but nothing marks the end of a phrase there'
     : undefined;
 }

@@ -187,12 +187,15 @@ type BassAnswer = {
  * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
  * to it), or the bass that after-beats leave ringing. A bass tone that is foreign to the chord, or that stays while the harmony changes, is
  * a pedal and hides the inversion (Hutchinson, Non-Chord Tones: the pedal is not counted for the inversion). A single line has no bass.
+ * `onGround`: the bass that a broken chord leaves ringing counts alone, as for a span that begins in the middle of its figure.
  */
-function askBass(analysis: Analysis, { question, hearing, chord }: Weighed): BassAnswer {
+function askBass(analysis: Analysis, { question, hearing, chord }: Weighed, onGround = false): BassAnswer {
   const { basses } = hearing;
   if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
   const { first, lowest, longest, ground } = basses;
   const deeper = deepestBefore(analysis, question);
+  if (onGround && ground.midi < lowest.midi && chord.tones.includes(ground.pitchClass))
+    return { fits: ground.pitchClass === question.bass ? 'yes' : 'no', lowest: ground };
   if ([first, lowest, ground].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
   if (longest.pitchClass === question.bass && hearing.beats >= 2) return { fits: 'yes', lowest };
   const above = hearing.tones
@@ -319,7 +322,7 @@ export function supportFor(
   const weighed = weigh(analysis, question);
   return {
     behind: weighed.hearing.tones.length === 0 ? Infinity : weighed.behind,
-    bassFits: askBass(analysis, weighed).fits === 'yes',
+    bassFits: askBass(analysis, weighed, true).fits === 'yes',
   };
 }
 
