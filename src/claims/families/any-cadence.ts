@@ -1,7 +1,8 @@
-import { printKey, sameKey } from '../../harmony/index.js';
-import type { Key } from '../../harmony/index.js';
+import { judgeCadence, printKey, sameKey } from '../../harmony/index.js';
+import type { CadenceKind, Key } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
+import type { ClaimContext } from '../model.js';
 import { family } from '../family.js';
 import { map, optional, quiet, sequence, word } from '../grammar/index.js';
 import { sayMoment } from '../place/say-moment.js';
@@ -28,6 +29,25 @@ const aCadenceOfAnyKind = map(
   ([, , key]) => says(key),
 );
 
+const kinds: readonly CadenceKind[] = [
+  'perfect authentic',
+  'imperfect authentic',
+  'half',
+  'deceptive',
+  'plagal',
+];
+
+/** The cadence that somebody could well claim of a place where the analysis lists none. */
+const possibleIn = (
+  span: Span,
+  key: Key | undefined,
+  { analysis, home }: ClaimContext,
+): CadenceKind | undefined =>
+  kinds.find(
+    kind =>
+      judgeCadence(analysis, { ...rangeOrMoment(span), kind, key: key ?? home }).outcome === 'supported',
+  );
+
 /** `bar 6 has no cadence`, `bar 16 cadences in D major`: claim F4 of the trade where the kind is left open. */
 export const anyCadenceFamily = family<Span, AnyCadenceSays>({
   name: 'any cadence',
@@ -47,6 +67,17 @@ export const anyCadenceFamily = family<Span, AnyCadenceSays>({
     const found = all.find(each => key === undefined || sameKey(each.key, key));
     const shown = found ?? all[0];
     const holds = found !== undefined;
+    const heard = shown === undefined ? possibleIn(span, key, context) : undefined;
+    if (heard !== undefined)
+      return {
+        verdict: 'arguable',
+        code: 'C0502',
+        reason: `the chords of ${withArticle(heard)} cadence stand in ${span.name}, but the phrase may well go on there`,
+        evidence: [],
+        instead: () => [
+          cadenceFamily.make({ how: 'has', name: heard, ...(key === undefined ? {} : { key }) }),
+        ],
+      };
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0501' : 'C0504',

@@ -220,7 +220,7 @@ export const chordOfQuality: Parser<{ readonly root?: PitchClass; readonly quali
 
 /** `dominant seventh`, `German sixth`: a kind of chord that no other noun is taken for. */
 export const ofQualityAlone = map(
-  sequence(choice(sevenths, sixths), quiet(optional(word('chord')))),
+  sequence(choice(sevenths, sixths), quiet(optional(word('chord', 'harmony')))),
   ([quality]) => quality,
 );
 
