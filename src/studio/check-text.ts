@@ -102,14 +102,23 @@ function findingOf(
   // What is wrong with a score is shown at the top of the lesson that names it.
   const inLesson = span?.source.name === lessonName;
   const place = inLesson ? { from: span.start, to: span.end } : { from: 0, to: 0 };
-  const isInClaim = claims.some(({ entry }) => entry.span.start <= place.from && place.to <= entry.span.end);
+  const claim = claims.find(
+    ({ entry }) => entry.span.start <= place.from && place.to <= entry.span.end,
+  )?.entry;
+  const around =
+    claim === undefined
+      ? undefined
+      : {
+          before: claim.text.slice(0, place.from - claim.span.start),
+          after: claim.text.slice(place.to - claim.span.start),
+        };
   return {
     code,
     severity,
     message: inLesson || span === undefined ? message : `${span.source.name}: ${message}`,
     ...(help === undefined ? {} : { help }),
     ...place,
-    fixes: inLesson ? fixesOf(help, isInClaim) : [],
+    fixes: inLesson ? fixesOf(help, around) : [],
   };
 }
 

@@ -241,7 +241,7 @@ describe('files', () => {
 
   it('unsaved come back when the program was killed', async () => {
     const first = await start();
-    const { stamp } = await get(first.page, 'open', { path: first.lesson });
+    const { stamp, text } = await get(first.page, 'open', { path: first.lesson });
     await get(first.page, 'journal', {
       path: first.lesson,
       text: 'title: unsaved\n',
@@ -257,6 +257,7 @@ describe('files', () => {
     expect((await get(second.page, 'open', { path: first.lesson })).unsaved).toEqual({
       text: 'title: unsaved\n',
       base: stamp,
+      baseText: text,
     });
   });
 });

@@ -89,20 +89,15 @@ describe('a finding', () => {
     ['a number with its unit', 'pace: 150', 'pace: 150 wpm'],
     ['a yes', 'under: true', 'under: yes'],
     ['bars from last to first', 'bars: 1-3\n', 'bars: 3-1\n'],
-    [
-      'a misspelt verb of a claim',
-      '- bars 4-5 tonicize E',
-      '- bars 4-5 tonicice E',
-      '- bars 4-5 tonicizes E',
-    ],
-  ])('of %s comes with a change that mends it', (_what, right, wrong, written = right) => {
+    ['a misspelt verb of a claim', '- bars 4-5 tonicize E', '- bars 4-5 tonicice E'],
+  ])('of %s comes with a change that mends it', (_what, right, wrong) => {
     const text = lesson.replace(right, wrong);
     expect(text).not.toBe(lesson);
     const findings = checkWith(checker(), text).findings.filter(({ fixes }) => fixes.length > 0);
     expect(findings).toHaveLength(1);
     const after = findings.map(finding => mended(text, finding)).join('');
     expect(checkWith(checker(), after).findings).toEqual([]);
-    expect(after).toBe(lesson.replace(right, written));
+    expect(after).toBe(lesson);
   });
 
   it('of a sentence that cannot be read stands alone: no verdict is shown beside it', () => {
