@@ -67,7 +67,8 @@ export function readFields<S extends Shape, const Nested extends keyof S & strin
     if (schema === undefined) {
       const meant = nearestWord(name, free);
       if (meant !== undefined) misspelt.add(meant);
-      unknownKey(reading, name, entry.key, helpForUnknown(name) ?? helpWithKey(name, meant, free));
+      const help = helpAfterComma(mapping, name) ?? helpForUnknown(name) ?? helpWithKey(name, meant, free);
+      unknownKey(reading, name, entry.key, help);
     } else if (!nested.some(one => one === name)) {
       const result = schema.safeParse(plainOf(entry.value));
       if (result.success && result.data !== undefined) values[name] = result.data;
@@ -80,6 +81,17 @@ export function readFields<S extends Shape, const Nested extends keyof S & strin
   }
   // Each value has just been checked against the schema of its own key.
   return values as Fields<S, Nested>;
+}
+
+/** Words behind a comma inside braces, which are the rest of the text before it. */
+function helpAfterComma({ entries, span }: Mapping, name: string): string | undefined {
+  const value = entries.get(name)?.value;
+  if (value === undefined || !isNothing(value) || span.source.text[span.start] !== '{') return undefined;
+  const names = [...entries.keys()];
+  const cut = names.slice(0, names.indexOf(name)).findLast(other => !isNothing(entries.get(other)?.value));
+  return cut === undefined
+    ? undefined
+    : `inside braces a comma ends a text: put the whole text of \`${cut}\` in double quotes`;
 }
 
 function helpWithKey(name: string, meant: string | undefined, free: readonly string[]): string | undefined {
@@ -145,8 +157,8 @@ export function wrongValue(reading: Reading, name: string, key: Span, tree: Tree
 }
 
 /** Whether there is no value at all, as after `say:`. */
-export const isNothing = (tree: Tree): boolean =>
-  tree.kind === 'scalar' && tree.value === null && tree.written === '';
+export const isNothing = (tree: Tree | undefined): boolean =>
+  tree?.kind === 'scalar' && tree.value === null && tree.written === '';
 
 function nothingAfter(reading: Reading, name: string, key: Span): void {
   report(reading, {

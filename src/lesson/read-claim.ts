@@ -1,6 +1,6 @@
 import { nearestWord } from '../diagnostics/index.js';
 import type { ClaimEntry, Located } from './model.js';
-import { isNothing, readFields, report } from './fields.js';
+import { isFaulty, isNothing, readFields, report } from './fields.js';
 import type { Reading } from './fields.js';
 import { ClaimSchema, claimShape } from './schema.js';
 import { describeTree, plainOf } from './tree.js';
@@ -19,9 +19,7 @@ export function readClaim(reading: Reading, tree: Tree, path: string, step: numb
     const claim = tree.entries.get('claim')?.value;
     const accept = tree.entries.get('accept')?.value;
     const entry = claim === undefined ? undefined : sentence(claim, path, step);
-    const reason =
-      accept?.kind === 'scalar' && typeof accept.value === 'string' ? located(accept) : undefined;
-    if (reason !== undefined) checkReason(reading, reason);
+    const reason = accept === undefined ? undefined : reasonIn(reading, accept);
     return entry === undefined || reason === undefined ? entry : { ...entry, accept: reason };
   }
   if (isNothing(tree)) {
@@ -57,9 +55,15 @@ function sentence(tree: Tree, path: string, step: number): ClaimEntry | undefine
   return { path, text, span: tree.span, offsets: tree.offsets().slice(lead, lead + text.length + 1), step };
 }
 
-/** A reason has to say something: one word, or none, is a placeholder. */
-function checkReason(reading: Reading, reason: Located<string>): void {
-  if (reason.value.trim().split(/\s+/).length > 1) return;
+/**
+ * The author's reason for setting a verdict aside. It has to say something: one word, or none, is a placeholder, and sets nothing aside;
+ * neither does what YAML could not read.
+ */
+function reasonIn(reading: Reading, tree: Tree): Located<string> | undefined {
+  if (tree.kind !== 'scalar' || typeof tree.value !== 'string' || isFaulty(reading, tree.span))
+    return undefined;
+  const reason = located(tree);
+  if (reason.value.trim().split(/\s+/).length > 1) return reason;
   report(reading, {
     code: 'L0401',
     severity: 'error',
@@ -67,4 +71,5 @@ function checkReason(reading: Reading, reason: Located<string>): void {
     span: reason.span,
     help: 'say in a few words why the claim stands all the same',
   });
+  return undefined;
 }
