@@ -6,4 +6,5 @@ export { draftLesson } from './draft.js';
 export { lessonJsonSchema } from './json-schema.js';
 export type { OpinionWords, ProseCoverage, UncheckedWords } from './prose.js';
 export { readLesson } from './read-lesson.js';
+export { isUnjudged } from './unjudged.js';
 export { cadenceWords, holdsIn, numeralSentence, placeOfHarmony } from './sentences.js';

@@ -1,10 +1,45 @@
 import type { Changes } from './check-changes.js';
-import type { CheckReport, CheckSummary } from './check-report.js';
+import type { CheckReport, CheckSummary, LessonReport } from './check-report.js';
+import { summarize } from './check-report.js';
 import { counted } from './counted.js';
 
 /** What the counts of a report are about: its one lesson, or how many there are. */
 export function subjectOf({ lessons }: CheckReport): string {
   return lessons.length > 1 ? `${lessons.length} lessons` : (lessons[0]?.file ?? 'no lesson');
+}
+
+/** How urgently somebody has to look at a lesson. */
+export type Urgency = 'good' | 'doubtful' | 'bad';
+
+export function urgencyOf({ fails, errors, arguable, undecided, unjudged, warnings }: CheckSummary): Urgency {
+  if (fails + errors > 0) return 'bad';
+  return arguable + undecided + unjudged + warnings > 0 ? 'doubtful' : 'good';
+}
+
+/** What is counted in one line: a lesson, or several of which there is nothing to say. */
+export interface Counts {
+  readonly subject: string;
+  readonly summary: CheckSummary;
+}
+
+/** More lessons than this are not all named. */
+const mostNamed = 12;
+
+/**
+ * A line for each of several lessons, those that want looking at last, where a reader's eye falls when the report has gone by. Of many,
+ * those in which all is well are one line together.
+ */
+export function countsByLesson(lessons: readonly LessonReport[]): readonly Counts[] {
+  if (lessons.length < 2) return [];
+  const each = lessons.map(lesson => ({ lesson, subject: lesson.file, summary: summarize([lesson]) }));
+  const of = (urgency: Urgency): typeof each => each.filter(({ summary }) => urgencyOf(summary) === urgency);
+  const good = of('good');
+  const together = {
+    subject: `${counted(good.length, 'lesson')} without a fault`,
+    summary: summarize(good.map(({ lesson }) => lesson)),
+  };
+  const isLong = lessons.length > mostNamed && good.length > 1;
+  return [...(isLong ? [together] : good), ...of('doubtful'), ...of('bad')];
 }
 
 /** `5 claims: 3 hold, 2 fail; 1 error`. */
@@ -31,7 +66,7 @@ export function changesInWords({ since, changed, added, gone }: Changes): string
 const isWhat = (count: number, what: string): readonly string[] =>
   count === 0 ? [] : [`${counted(count, 'claim')} ${count === 1 ? 'is' : 'are'} ${what}`];
 
-function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSummary): string {
+function verdictCounts({ holds, arguable, undecided, fails, accepted, unjudged }: CheckSummary): string {
   const isAre = (count: number): string => (count === 1 ? 'is' : 'are');
   return [
     `${holds} ${holds === 1 ? 'holds' : 'hold'}`,
@@ -39,5 +74,6 @@ function verdictCounts({ holds, arguable, undecided, fails, accepted }: CheckSum
     ...(undecided > 0 ? [`${undecided} ${isAre(undecided)} undecided`] : []),
     ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
     ...(accepted > 0 ? [`${accepted} ${isAre(accepted)} set aside`] : []),
+    ...(unjudged > 0 ? [`${unjudged} could not be checked`] : []),
   ].join(', ');
 }

@@ -1,7 +1,7 @@
 import type { Span } from '../diagnostics/index.js';
 import { beforeOf } from './check-changes.js';
 import type { Changes } from './check-changes.js';
-import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
+import { changesInWords, countsByLesson, countsInWords, subjectOf } from './check-counts.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
 import { shownClaims, summarize } from './check-report.js';
 import { placeJson } from './finding-json.js';
@@ -20,9 +20,12 @@ const escapeProperty = (text: string): string => text.replace(/[%\r\n:,]/g, sign
  */
 export function checkGithub(report: CheckReport, options: CheckOptions): string {
   const commands = report.lessons.flatMap(lesson => lessonCommands(lesson, report.changes, options));
-  const counts = `${subjectOf(report)}: ${countsInWords(summarize(report.lessons))}`;
+  const total = { subject: subjectOf(report), summary: summarize(report.lessons) };
+  const counts = [...countsByLesson(report.lessons), total].map(
+    ({ subject, summary }) => `${subject}: ${countsInWords(summary)}`,
+  );
   const since = report.changes === undefined ? [] : [changesInWords(report.changes)];
-  return [...commands, counts, ...since].map(line => `${line}\n`).join('');
+  return [...commands, ...counts, ...since].map(line => `${line}\n`).join('');
 }
 
 function lessonCommands(

@@ -1,6 +1,7 @@
 import { withAccidentals } from '../timeline/index.js';
 import { counted } from './counted.js';
-import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
+import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
+import type { Urgency } from './check-counts.js';
 import { summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
 import { reportHead } from './report/check-head.js';
@@ -29,29 +30,45 @@ export async function checkHtml(report: CheckReport, options: CheckOptions): Pro
   const engraver = await startEngraver();
   const glyphs = sharedGlyphs();
   let number = 0;
-  const lessons = report.lessons.map(lesson => {
+  const lessons = report.lessons.map((lesson, index) => {
     const claims = lesson.claims.map((claim): NumberedClaim => ({ ...claim, number: ++number }));
-    return lessonArticle(engraver, glyphs.share, lesson, claims, options);
+    return lessonArticle(engraver, glyphs.share, { ...lesson, id: lessonId(index) }, claims, options);
   });
   const [only] = report.lessons;
   const title =
     report.lessons.length === 1 && only !== undefined
       ? `${only.subject?.lesson.title ?? only.file}: report`
       : `${counted(report.lessons.length, 'lesson')}: report`;
-  const overview =
-    report.lessons.length > 1
-      ? element(
-          'p',
-          { class: 'eyebrow' },
-          `${subjectOf(report)}: ${countsInWords(summarize(report.lessons))}`,
-        )
-      : '';
   return reportPage(
     title,
-    element('main', {}, glyphs.definitions(), overview, changesSection(report), ...lessons),
+    element('main', {}, glyphs.definitions(), overview(report), changesSection(report), ...lessons),
     shownWhenAsked(number),
   );
 }
+
+const urgencies: readonly Urgency[] = ['bad', 'doubtful', 'good'];
+
+/** The counts of several lessons, those that want looking at first, each with a link to what is said of it. */
+function overview(report: CheckReport): Markup {
+  const { lessons } = report;
+  if (lessons.length < 2) return '';
+  const counts = [...countsByLesson(lessons)].sort(
+    (a, b) => urgencies.indexOf(urgencyOf(a.summary)) - urgencies.indexOf(urgencyOf(b.summary)),
+  );
+  const lines = counts.map(({ subject, summary }) => {
+    const index = lessons.findIndex(({ file }) => file === subject);
+    const name = index < 0 ? text(subject) : element('a', { href: `#${lessonId(index)}` }, text(subject));
+    return element('li', { class: urgencyOf(summary) }, name, text(`: ${countsInWords(summary)}`));
+  });
+  return element(
+    'nav',
+    { class: 'overview', 'aria-label': 'lessons' },
+    element('p', { class: 'eyebrow' }, text(`${subjectOf(report)}: ${countsInWords(summarize(lessons))}`)),
+    element('ul', {}, ...lines),
+  );
+}
+
+const lessonId = (index: number): string => `lesson-${String(index + 1)}`;
 
 /** The verdicts that are not what they were. */
 function changesSection({ changes }: CheckReport): Markup {
@@ -87,18 +104,18 @@ const shownWhenAsked = (claims: number): string =>
 function lessonArticle(
   engraver: Engraver,
   share: (markup: Markup) => Markup,
-  lesson: LessonReport,
+  lesson: LessonReport & { readonly id: string },
   claims: readonly NumberedClaim[],
   options: CheckOptions,
 ): Markup {
   const findings = findingsSection(shownFindings(lesson, options.unchecked === true));
-  const { subject } = lesson;
-  if (subject === undefined) return element('article', { class: 'lesson' }, reportHead(lesson), findings);
+  const { subject, id } = lesson;
+  if (subject === undefined) return element('article', { class: 'lesson', id }, reportHead(lesson), findings);
   const steps = stepsOf(subject, claims);
   const drawn = draw(engraver, subject.score, steps);
   return element(
     'article',
-    { class: 'lesson' },
+    { class: 'lesson', id },
     reportHead(lesson),
     findings,
     ...steps.map((step, index) => stepSection(subject, step, drawn[index] ?? [], share, lineWidth)),

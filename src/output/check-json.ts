@@ -6,11 +6,12 @@ import type { ProseCoverage } from '../lesson/index.js';
 
 /** The report as JSON, version 1; the keys are a contract and are only ever added to. */
 export function checkJson(report: CheckReport): string {
-  const lessons = report.lessons.map(({ file, diagnostics, claims, prose }) => ({
-    file,
-    diagnostics: diagnostics.map(findingJson),
-    claims: claims.map(claimJson),
-    narration: narrationJson(prose),
+  const lessons = report.lessons.map(lesson => ({
+    file: lesson.file,
+    diagnostics: lesson.diagnostics.map(findingJson),
+    claims: lesson.claims.map(claimJson),
+    narration: narrationJson(lesson.prose),
+    summary: summarize([lesson]),
   }));
   const { changes } = report;
   const since = changes === undefined ? {} : { since: changesJson(changes) };

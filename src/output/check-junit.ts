@@ -1,4 +1,5 @@
 import { renderDiagnostic } from '../diagnostics/index.js';
+import { isUnjudged } from '../lesson/index.js';
 import { beforeOf } from './check-changes.js';
 import type { Changes } from './check-changes.js';
 import type { CheckOptions, CheckReport, LessonReport, ReportedClaim } from './check-report.js';
@@ -45,7 +46,12 @@ function suite(lesson: LessonReport, changes: Changes | undefined, options: Chec
       .map((finding): Case => ({
         outcome: 'error',
         xml: testCase(
-          { classname: lesson.file, name: `${finding.code}: ${finding.message}`, file: lesson.file },
+          {
+            classname: lesson.file,
+            name: `${finding.code}: ${finding.message}`,
+            file: finding.span?.source.name ?? lesson.file,
+            ...(finding.span === undefined ? {} : { line: placeJson(finding.span).line }),
+          },
           `<error${attributes({ type: finding.code, message: finding.message })}>${escaped(renderDiagnostic(finding, options))}</error>`,
         ),
       })),
@@ -83,7 +89,7 @@ function claimCase(
     file: lesson.file,
     line,
   };
-  const message = `${verdict.verdict}: ${verdict.reason}`;
+  const message = `${isUnjudged(verdict.code) ? 'not checked' : verdict.verdict}: ${verdict.reason}`;
   const nearest = verdict.nearest === undefined ? '' : `\nnearest: ${verdict.nearest}`;
   if (accepted !== undefined) {
     const reason = `${message}; set aside: ${accepted}`;

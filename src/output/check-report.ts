@@ -1,5 +1,6 @@
 import type { VerdictWord } from '../claims/index.js';
 import type { Diagnostic, FrameOptions } from '../diagnostics/index.js';
+import { isUnjudged } from '../lesson/index.js';
 import type { CheckedClaim, Lesson, ProseCoverage } from '../lesson/index.js';
 import type { Score } from '../score/index.js';
 import type { Changes } from './check-changes.js';
@@ -62,6 +63,8 @@ export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
   readonly claims: number;
   /** Claims whose verdict the author set aside; counted here and not under their verdict. */
   readonly accepted: number;
+  /** Claims that got no verdict: they could not be read, or a score that they speak of could not; a finding says why. */
+  readonly unjudged: number;
   readonly errors: number;
   readonly warnings: number;
   /** Statements of the narration with a claim behind them, without one, and words of opinion. */
@@ -70,23 +73,18 @@ export interface CheckSummary extends Readonly<Record<VerdictWord, number>> {
   readonly opinions: number;
 }
 
-/** The claims that a report shows: those that do not hold, or all. One without a verdict of its own has a finding. */
+/** The claims that a report shows: those that do not hold, or all. One without a verdict has a finding. */
 export function shownClaims({ claims }: LessonReport, all: boolean): readonly ReportedClaim[] {
-  return claims.filter(
-    ({ sentence, verdict }) =>
-      sentence !== undefined &&
-      verdict.code !== 'L0503' &&
-      verdict.code !== 'C2004' &&
-      (all || verdict.verdict !== 'holds'),
-  );
+  return claims.filter(({ verdict }) => !isUnjudged(verdict.code) && (all || verdict.verdict !== 'holds'));
 }
 
 /** Counts over any number of lessons. */
 export function summarize(lessons: readonly LessonReport[]): CheckSummary {
   const claims = lessons.flatMap(lesson => lesson.claims);
+  const judged = claims.filter(({ verdict }) => !isUnjudged(verdict.code));
   const diagnostics = lessons.flatMap(lesson => lesson.diagnostics);
   const count = (word: VerdictWord): number =>
-    claims.filter(({ verdict, accepted }) => accepted === undefined && verdict.verdict === word).length;
+    judged.filter(({ verdict, accepted }) => accepted === undefined && verdict.verdict === word).length;
   return {
     lessons: lessons.length,
     claims: claims.length,
@@ -94,7 +92,8 @@ export function summarize(lessons: readonly LessonReport[]): CheckSummary {
     arguable: count('arguable'),
     undecided: count('undecided'),
     fails: count('fails'),
-    accepted: claims.filter(({ accepted }) => accepted !== undefined).length,
+    accepted: judged.filter(({ accepted }) => accepted !== undefined).length,
+    unjudged: claims.length - judged.length,
     errors: diagnostics.filter(({ severity }) => severity === 'error').length,
     warnings: diagnostics.filter(({ severity }) => severity === 'warning').length,
     checkedStatements: sum(lessons, ({ prose }) => prose.checked),
@@ -108,6 +107,6 @@ const sum = (lessons: readonly LessonReport[], count: (lesson: LessonReport) => 
 
 /** Whether a report is one to be glad of: nothing fails and no lesson has errors; `strict` also wants every claim decided. */
 export function passes(report: CheckReport, strict: boolean): boolean {
-  const { fails, arguable, undecided, errors } = summarize(report.lessons);
-  return fails + errors === 0 && (!strict || arguable + undecided === 0);
+  const { fails, arguable, undecided, unjudged, errors } = summarize(report.lessons);
+  return fails + errors === 0 && (!strict || arguable + undecided + unjudged === 0);
 }

@@ -4,6 +4,7 @@ import { pathToFileURL } from 'node:url';
 import type { VerdictWord } from '../claims/index.js';
 import { catalogue, lookUpCode } from '../diagnostics/index.js';
 import type { Code, Diagnostic, Span } from '../diagnostics/index.js';
+import { isUnjudged } from '../lesson/index.js';
 import { beforeOf } from './check-changes.js';
 import type { Changes } from './check-changes.js';
 import type { CheckOptions, CheckReport, LessonReport, ReportedClaim } from './check-report.js';
@@ -121,7 +122,7 @@ function absentResults({ since, gone, goneFindings }: Changes, options: CheckOpt
       : [],
   );
   const claims = gone.flatMap(({ file, was: { code, text, verdict, reason } }): Result[] =>
-    isCode(code) && !isToldByFinding(code) && (options.all || verdict !== 'holds')
+    isCode(code) && !isUnjudged(code) && (options.all || verdict !== 'holds')
       ? [
           {
             ...absent,
@@ -140,8 +141,6 @@ function absentResults({ since, gone, goneFindings }: Changes, options: CheckOpt
 /** An earlier report may be of another version of the program. */
 const isCode = (code: string): code is Code => lookUpCode(code) !== undefined;
 const isOfProse = (code: Code): boolean => code === 'L0505' || code === 'L0506';
-/** A claim that could not be judged: a finding tells why. */
-const isToldByFinding = (code: Code): boolean => /^(?:C000[12]|L0503|C2004)$/u.test(code);
 
 /** The same finding; those about the narration are made anew each time. */
 const isSame = (a: Diagnostic, b: Diagnostic): boolean =>

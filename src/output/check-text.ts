@@ -4,7 +4,8 @@ import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { UncheckedWords } from '../lesson/index.js';
 import { shownClaims, summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
-import { changesInWords, countsInWords, subjectOf } from './check-counts.js';
+import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
+import type { Urgency } from './check-counts.js';
 import { evidenceByRole } from './check-evidence.js';
 import { counted } from './counted.js';
 import { placeJson } from './finding-json.js';
@@ -16,6 +17,8 @@ const tones: Readonly<Record<VerdictWord, Tone>> = {
   undecided: 'note',
   fails: 'error',
 };
+
+const urgencyTones: Readonly<Record<Urgency, Tone>> = { good: 'good', doubtful: 'warning', bad: 'error' };
 
 /** Lines of evidence for one role; JSON lists every note. */
 const mostLines = 4;
@@ -35,10 +38,9 @@ export function checkTextParts(
   options: CheckOptions,
 ): { readonly body: readonly string[]; readonly foot: readonly string[] } {
   const blocks = report.lessons.flatMap(lesson => lessonBlocks(lesson, options));
-  const several = report.lessons.length > 1;
-  const counts = several
-    ? report.lessons.map(lesson => summaryLine(lesson.file, summarize([lesson]), options))
-    : [];
+  const counts = countsByLesson(report.lessons).map(({ subject, summary }) =>
+    summaryLine(subject, summary, options),
+  );
   const total = summaryLine(subjectOf(report), summarize(report.lessons), options);
   const foot = [...counts, total, narrationLine(report, options)].join('');
   return { body: blocks, foot: [foot, ...changesBlock(report, options)] };
@@ -89,8 +91,7 @@ function claimBlock({ entry, verdict, accepted }: ReportedClaim, options: FrameO
 }
 
 function summaryLine(subject: string, summary: CheckSummary, { palette, width }: FrameOptions): string {
-  const { fails, arguable, undecided, errors, warnings } = summary;
-  const tone: Tone = fails + errors > 0 ? 'error' : arguable + undecided + warnings > 0 ? 'warning' : 'good';
+  const tone = urgencyTones[urgencyOf(summary)];
   return wrap(`${subject}: ${countsInWords(summary)}`, width)
     .map((line, index) => {
       const named = index === 0 && line.startsWith(subject);

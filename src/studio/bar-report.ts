@@ -1,4 +1,5 @@
 import { html } from '../player/index.js';
+import { withAccidentals } from '../timeline/index.js';
 import { barsText } from './put-bars.js';
 import type { LabelledBars } from './put-bars.js';
 import type { Analysed } from './checked.js';
@@ -20,7 +21,7 @@ export interface BarReportHandlers {
 export function barReport(handlers: BarReportHandlers): BarReport {
   const element = html('div', { class: 'told', 'aria-live': 'polite' });
   const put = (words: string, title: string, run: () => void): HTMLElement => {
-    const button = html('button', { type: 'button', class: 'put', title }, words);
+    const button = html('button', { type: 'button', class: 'put', title }, withAccidentals(words));
     button.addEventListener('click', run);
     return button;
   };
@@ -49,10 +50,12 @@ export function barReport(handlers: BarReportHandlers): BarReport {
               'li',
               {},
               html('span', { class: 'place' }, place),
-              ` ${chord}, `,
-              html('strong', {}, roman),
-              ` in ${key}`,
-              ...(rivals.length === 0 ? [] : [html('small', {}, ` also heard: ${rivals.join(', ')}`)]),
+              ` ${withAccidentals(chord)}, `,
+              html('strong', {}, withAccidentals(roman)),
+              ` in ${withAccidentals(key)}`,
+              ...(rivals.length === 0
+                ? []
+                : [html('small', {}, ` also heard: ${withAccidentals(rivals.join(', '))}`)]),
             ),
           ),
         ),

@@ -3,7 +3,7 @@ import { sourceText } from '../diagnostics/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
 import { analyse } from '../harmony/index.js';
 import type { Analysis } from '../harmony/index.js';
-import { checkLesson, comparedVersions, playedVersions, readLesson } from '../lesson/index.js';
+import { checkLesson, comparedVersions, isUnjudged, playedVersions, readLesson } from '../lesson/index.js';
 import type { CheckedClaim, Lesson } from '../lesson/index.js';
 import { readScore, toNumber } from '../score/index.js';
 import { pageScore } from '../timeline/index.js';
@@ -122,7 +122,7 @@ function findingOf(
   };
 }
 
-const textClaim = ({ entry, claim, verdict, accepted }: CheckedClaim): TextClaim => ({
+const textClaim = ({ entry, verdict, accepted }: CheckedClaim): TextClaim => ({
   step: entry.step,
   text: entry.text,
   verdict: verdict.verdict,
@@ -130,7 +130,7 @@ const textClaim = ({ entry, claim, verdict, accepted }: CheckedClaim): TextClaim
   reason: verdict.reason,
   ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
   accepted: accepted !== undefined,
-  isRead: claim !== undefined,
+  isJudged: !isUnjudged(verdict.code),
   evidence: verdict.evidence.map(withoutPlace),
   from: entry.span.start,
   to: entry.span.end,

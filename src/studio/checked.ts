@@ -34,8 +34,8 @@ export interface TextClaim {
   readonly reason: string;
   readonly nearest?: string;
   readonly accepted: boolean;
-  /** Whether the sentence could be read; where it could not, a finding says why. */
-  readonly isRead: boolean;
+  /** Whether it got a verdict; where it could not, a finding says why. */
+  readonly isJudged: boolean;
   readonly evidence: readonly Evidence[];
   readonly from: number;
   readonly to: number;

@@ -85,9 +85,9 @@ function ofClaim({
   nearest,
   text,
   accepted,
-  isRead,
+  isJudged,
 }: TextClaim): readonly Diagnostic[] {
-  if (verdict === 'holds' || accepted || !isRead) return [];
+  if (verdict === 'holds' || accepted || !isJudged) return [];
   const actions =
     nearest === undefined
       ? []

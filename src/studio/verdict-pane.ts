@@ -1,4 +1,5 @@
 import { html } from '../player/index.js';
+import { withAccidentals } from '../timeline/index.js';
 import type { VerdictWord } from '../claims/index.js';
 import type { Checked, TextClaim } from './checked.js';
 
@@ -16,6 +17,23 @@ export interface VerdictPaneHandlers {
 }
 
 const words: readonly VerdictWord[] = ['fails', 'undecided', 'arguable', 'holds'];
+
+/** How many claims there are of each verdict, and how many were set aside or got none; those are named only where there are any. */
+function countsOf(claims: readonly TextClaim[]): readonly string[] {
+  const count = (matches: (claim: TextClaim) => boolean): number => claims.filter(matches).length;
+  const stands = (word: VerdictWord): number =>
+    count(({ verdict, accepted, isJudged }) => isJudged && !accepted && verdict === word);
+  const [aside, unjudged] = [count(({ accepted }) => accepted), count(({ isJudged }) => !isJudged)];
+  return [
+    ...words.map(word => `${String(stands(word))} ${word}`),
+    ...(aside === 0 ? [] : [`${String(aside)} set aside`]),
+    ...(unjudged === 0 ? [] : [`${String(unjudged)} not checked`]),
+  ];
+}
+
+/** A claim without a verdict is always shown; a finding says why. */
+const isShown = ({ verdict, isJudged }: TextClaim, hidden: ReadonlySet<VerdictWord>): boolean =>
+  !isJudged || !hidden.has(verdict);
 
 /** Everything that is shown of a text, apart from where it stands. Errors keep their places, so that each leads to its own. */
 const wordsOf = ({ claims, steps, findings, isRead }: Checked): string =>
@@ -54,13 +72,15 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   const row = (claim: TextClaim, position: number): HTMLElement => {
     const button = html(
       'button',
-      { type: 'button', class: `claim-row is-${claim.verdict}` },
-      html('span', { class: 'verdict' }, claim.accepted ? `${claim.verdict}, set aside` : claim.verdict),
-      html('span', { class: 'sentence' }, claim.text),
-      ...(claim.verdict === 'holds' ? [] : [html('span', { class: 'reason' }, claim.reason)]),
+      { type: 'button', class: `claim-row is-${claim.isJudged ? claim.verdict : 'unjudged'}` },
+      html('span', { class: 'verdict' }, outcomeOf(claim)),
+      html('span', { class: 'sentence' }, withAccidentals(claim.text)),
+      ...(claim.verdict === 'holds'
+        ? []
+        : [html('span', { class: 'reason' }, withAccidentals(claim.reason))]),
       ...(claim.nearest === undefined
         ? []
-        : [html('span', { class: 'nearest' }, `nearest: ${claim.nearest}`)]),
+        : [html('span', { class: 'nearest' }, `nearest: ${withAccidentals(claim.nearest)}`)]),
     );
     button.addEventListener('click', () => {
       const now = entries[position]?.claim;
@@ -73,14 +93,12 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
     if (shown === undefined) return;
     const { claims, steps, findings, isRead } = shown;
     const open = claims
-      .filter(({ verdict }) => !hidden.has(verdict))
+      .filter(claim => isShown(claim, hidden))
       .map((claim, position) => ({ claim, row: row(claim, position) }));
     entries = open;
     const errors = findings.filter(({ severity }) => severity === 'error').length;
     counts.textContent = [
-      ...(isRead
-        ? words.map(word => `${String(claims.filter(({ verdict }) => verdict === word).length)} ${word}`)
-        : ['the lesson cannot be read yet']),
+      ...(isRead ? countsOf(claims) : ['the lesson cannot be read yet']),
       ...(errors === 0
         ? []
         : [errors === 1 ? '1 error in the text' : `${String(errors)} errors in the text`]),
@@ -128,7 +146,7 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
       counts.title = `checked in ${checked.took.toFixed(0)} ms`;
       if (isSame) {
         // Most keys change no verdict: then only the places in the text have moved.
-        const visible = checked.claims.filter(({ verdict }) => !hidden.has(verdict));
+        const visible = checked.claims.filter(claim => isShown(claim, hidden));
         entries = entries.flatMap(({ row: item }, position) => {
           const claim = visible[position];
           return claim === undefined ? [] : [{ claim, row: item }];
@@ -149,6 +167,11 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
       looked = name;
     },
   };
+}
+
+function outcomeOf({ verdict, accepted, isJudged }: TextClaim): string {
+  if (!isJudged) return 'not checked';
+  return accepted ? `${verdict}, set aside` : verdict;
 }
 
 /** Tells one claim from another while their places move. */

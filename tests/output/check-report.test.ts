@@ -14,6 +14,11 @@ const claim = (verdict: VerdictWord, accepted?: string): ReportedClaim => ({
   verdict: { verdict, code: 'C0201', reason: `the verdict is ${verdict}`, evidence: [] },
   ...(accepted === undefined ? {} : { accepted }),
 });
+/** A claim in whose place a finding stands. */
+const unjudged = (code: 'C0001' | 'C0002' | 'L0503' | 'C2004'): ReportedClaim => {
+  const { verdict, ...rest } = claim('undecided');
+  return { ...rest, verdict: { ...verdict, code } };
+};
 const finding = (severity: Diagnostic['severity']): Diagnostic => ({
   code: 'L0101',
   severity,
@@ -38,6 +43,7 @@ describe('a report passes', () => {
     ['where an arguable claim is set aside', lesson([claim('arguable', 'for a reason')]), true, true],
     ['with warnings and notes', lesson([claim('holds')], [finding('warning'), finding('note')]), true, true],
     ['not where a claim fails', lesson([claim('holds'), claim('fails')]), false, false],
+    ['not strictly with a claim that could not be checked', lesson([unjudged('C2004')]), true, false],
     ['not with an error', lesson([claim('holds')], [finding('error')]), false, false],
   ])('%s', (_, report, usually, strictly) => {
     expect([passes({ lessons: [report] }, false), passes({ lessons: [report] }, true)]).toEqual([
@@ -58,15 +64,17 @@ describe('a summary', () => {
       ...Array.from({ length: index + 1 }, () => claim(word)),
       claim(word, 'for a reason'),
     ]);
+    claims.push(...(['C0001', 'C0002', 'L0503', 'C2004'] as const).map(unjudged), unjudged('L0503'));
     const summary = summarize([lesson(claims, [finding('error'), finding('warning'), finding('warning')])]);
     expect(summary).toEqual({
       lessons: 1,
-      claims: 14,
+      claims: 19,
       holds: 1,
       arguable: 2,
       undecided: 3,
       fails: 4,
       accepted: 4,
+      unjudged: 5,
       errors: 1,
       warnings: 2,
       checkedStatements: 0,
@@ -103,6 +111,11 @@ describe('the text for people', () => {
       '6 claims: 0 hold, 2 are arguable, 2 are undecided, 2 fail',
     ],
     ['set aside', lesson([claim('fails', 'for a reason')]), '1 claim: 0 hold, 1 is set aside'],
+    [
+      'without a verdict',
+      lesson([claim('holds'), unjudged('C0001'), unjudged('L0503')]),
+      '3 claims: 1 holds, 2 could not be checked',
+    ],
     ['findings', lesson([], [finding('error'), finding('warning')]), 'no claims; 1 error, 1 warning'],
   ])('counts in words: %s', (_, report, line) => {
     expect(show(report).trimEnd().split('\n').at(-1)).toBe(`lesson.yaml: ${line}`);
@@ -116,6 +129,32 @@ describe('the text for people', () => {
     expect(text).toBe(
       'lesson.yaml: 1 claim: 1 holds\nother.yaml: 1 claim: 1 holds\n2 lessons: 2 claims: 2 hold\n',
     );
+  });
+
+  it('names the lessons that want looking at last, and those of many that do not in one line', () => {
+    const named = (file: string, ...claims: readonly ReportedClaim[]): LessonReport => ({
+      ...lesson(claims),
+      file,
+    });
+    const shown = (lessons: readonly LessonReport[]): readonly string[] =>
+      checkFormats
+        .text({ lessons }, { width: 80, palette: plainPalette, all: false })
+        .split('\n\n')
+        .slice(-1)
+        .flatMap(foot => foot.trimEnd().split('\n'));
+    const [bad, doubtful] = [named('bad.yaml', claim('fails')), named('doubtful.yaml', claim('arguable'))];
+    expect(shown([bad, named('good.yaml', claim('holds')), doubtful])).toEqual([
+      'good.yaml: 1 claim: 1 holds',
+      'doubtful.yaml: 1 claim: 0 hold, 1 is arguable',
+      'bad.yaml: 1 claim: 0 hold, 1 fails',
+      '3 lessons: 3 claims: 1 holds, 1 is arguable, 1 fails',
+    ]);
+    const many = Array.from({ length: 20 }, (_, at) => named(`${String(at)}.yaml`, claim('holds')));
+    expect(shown([...many.slice(0, 9), bad, ...many.slice(9)])).toEqual([
+      '20 lessons without a fault: 20 claims: 20 hold',
+      'bad.yaml: 1 claim: 0 hold, 1 fails',
+      '21 lessons: 21 claims: 20 hold, 1 fails',
+    ]);
   });
 
   it('counts what the narration says, where something in it is unchecked, and lists it where that is asked for', () => {

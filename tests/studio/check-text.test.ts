@@ -103,7 +103,7 @@ describe('a finding', () => {
   it('of a sentence that cannot be read stands alone: no verdict is shown beside it', () => {
     const text = lesson.replace('- bars 4-5 tonicize E minor', '- the harmony leans to E minor');
     const { findings, claims } = checkWith(checker(), text);
-    expect([findings.map(({ code }) => code), claims.filter(({ isRead }) => !isRead).length]).toEqual([
+    expect([findings.map(({ code }) => code), claims.filter(({ isJudged }) => !isJudged).length]).toEqual([
       ['C0001'],
       1,
     ]);

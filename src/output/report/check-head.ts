@@ -1,4 +1,4 @@
-import type { Conventions, EvidenceRole, VerdictWord } from '../../claims/index.js';
+import type { Conventions, EvidenceRole } from '../../claims/index.js';
 import { defaultConventions } from '../../claims/index.js';
 import { printKey } from '../../harmony/index.js';
 import { summarize } from '../check-report.js';
@@ -9,12 +9,14 @@ import type { Markup } from './markup.js';
 import { roleSign } from './marks.js';
 import { withAccidentals } from '../../timeline/index.js';
 import { verdictSign } from './verdict-sign.js';
+import type { Outcome } from './verdict-sign.js';
 
-const words: readonly { readonly word: VerdictWord; readonly one: string; readonly several: string }[] = [
+const words: readonly { readonly word: Outcome; readonly one: string; readonly several: string }[] = [
   { word: 'holds', one: 'holds', several: 'hold' },
   { word: 'arguable', one: 'is arguable', several: 'are arguable' },
   { word: 'undecided', one: 'is undecided', several: 'are undecided' },
   { word: 'fails', one: 'fails', several: 'fail' },
+  { word: 'unjudged', one: 'could not be checked', several: 'could not be checked' },
 ];
 
 /** Title, counts, what the verdicts go by, which files they are about, and what the marks mean. */

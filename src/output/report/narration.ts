@@ -1,6 +1,7 @@
 import { element } from './markup.js';
 import type { Markup } from './markup.js';
 import type { NumberedClaim } from './marks.js';
+import { outcomeOf } from './verdict-sign.js';
 
 const claimMark = /<span class="claim" data-claim="([^"]*)">|<span\b[^>]*>|<\/span>/g;
 
@@ -12,7 +13,7 @@ export function linkedNarration(html: Markup, claims: readonly NumberedClaim[]):
     if (tag !== '</span>') {
       const claim = path === undefined ? undefined : byPath.get(path);
       open.push(claim);
-      return claim === undefined ? '<span>' : `<span class="claim ${claim.verdict.verdict}">`;
+      return claim === undefined ? '<span>' : `<span class="claim ${outcomeOf(claim)}">`;
     }
     const claim = open.pop();
     if (claim === undefined) return tag;

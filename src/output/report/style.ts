@@ -46,9 +46,15 @@ code { font-family: inherit; font-variant-numeric: lining-nums tabular-nums; }
 
 .holds { --tone: var(--pencil); }
 .arguable, .undecided { --tone: var(--amber); }
-.fails { --tone: var(--red); }
+.fails, .unjudged { --tone: var(--red); }
 .sign { width: 1em; height: 1em; vertical-align: -0.12em; fill: none; stroke: currentColor; stroke-width: 1.6; }
 .verdict { color: var(--tone); font-weight: 600; white-space: nowrap; }
+
+.overview { padding-bottom: 1.5rem; border-bottom: 1px solid var(--ink); margin-bottom: 2.5rem; }
+.overview ul { list-style: none; margin-top: 0.5rem; columns: 24rem auto; }
+.overview .bad { color: var(--red); }
+.overview .doubtful { color: var(--amber); }
+.lesson + .lesson { margin-top: 3.5rem; }
 
 .findings { margin-top: 2rem; padding: 1rem 1.25rem; background: var(--sheet); border: 1px solid var(--rule); }
 .findings ul { list-style: none; margin-top: 0.5rem; }
