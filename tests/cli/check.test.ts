@@ -172,7 +172,9 @@ describe('files that cannot be checked', () => {
     expect(stdout.slice(0, stdout.indexOf('   1 | score:')).replace(/\n/g, ' ')).toBe(
       `${file}:1:8: error ${message} `,
     );
-    expect(stdout.trimEnd().split('\n').at(-1)).toBe(`${file}: 1 claim: 0 hold, 1 could not be checked; 1 error`);
+    expect(stdout.trimEnd().split('\n').at(-1)).toBe(
+      `${file}: 1 claim: 0 hold, 1 could not be checked; 1 error`,
+    );
   });
 
   it('an absolute path outside the folder', async () => {
