@@ -12,3 +12,4 @@ export { areOfSameMatter } from './same-matter.js';
 export { statementsInProse } from './prose.js';
 export type { ProseStatement } from './prose.js';
 export type { Place } from './place/place.js';
+export { inversionsOf } from './subjects/harmonies.js';

@@ -1,6 +1,14 @@
-import { readClaim } from '../claims/index.js';
-import { printKey, type Analysis } from '../harmony/index.js';
-import { add, compare, equals, isBefore, pitchClassOf, placeAt, printFraction } from '../score/index.js';
+import { inversionsOf, readClaim } from '../claims/index.js';
+import { printKey, type Analysis, type Segment } from '../harmony/index.js';
+import {
+  add,
+  equals,
+  isBefore,
+  pitchClassOf,
+  placeAt,
+  printFraction,
+  type Fraction,
+} from '../score/index.js';
 import type { PageData } from '../timeline/index.js';
 import { barHeading } from './notation/in-words.js';
 import { withAccidentals } from '../timeline/index.js';
@@ -18,34 +26,64 @@ export interface PracticeQuestion extends Question {
   readonly reading: string;
 }
 
+/** What is asked at once: a chord of which the seventh may come a beat later. */
+interface Asked {
+  readonly start: Fraction;
+  readonly end: Fraction;
+  /** The segment with the most tones, by which the chord is read. */
+  readonly fullest: Segment;
+  readonly isJoined: boolean;
+}
+
+/** The chords of a piece; what is added to one in a later bar is asked there. */
+function chordsOf({ score, segments }: Analysis): readonly Asked[] {
+  const barOf = ({ start }: Segment): number => placeAt(score, start)?.index ?? -1;
+  return inversionsOf(segments).flatMap(({ segments: joined }) =>
+    [...new Set(joined.map(barOf))].flatMap((bar): readonly Asked[] => {
+      const [first, ...rest] = joined.filter(segment => barOf(segment) === bar);
+      if (first === undefined) return [];
+      const fullest = rest.reduce(
+        (most, each) => (each.chord.tones.length > most.chord.tones.length ? each : most),
+        first,
+      );
+      return [{ start: first.start, end: rest.at(-1)?.end ?? first.end, fullest, isJoined: rest.length > 0 }];
+    }),
+  );
+}
+
 /**
  * Asks for the harmonies of the bars from `firstBar` to `lastBar`, in order. A harmony that fills its bar is asked by the bar, any other
  * by the beat where it begins; one that goes on over a bar line is asked once, and one of which a single tone sounds is not asked.
  */
 export function practiceQuestions(
   data: PageData,
-  { score, segments }: Analysis,
+  analysis: Analysis,
   firstBar: number,
   lastBar: number,
 ): readonly PracticeQuestion[] {
-  return segments.flatMap((segment, index): readonly PracticeQuestion[] => {
-    const place = placeAt(score, segment.start, data.beat);
+  const { score, segments } = analysis;
+  const named = (label: string): string => (label === '0' ? 'the pickup' : `bar ${label}`);
+  return chordsOf(analysis).flatMap(({ start, end, fullest, isJoined }): readonly PracticeQuestion[] => {
+    const place = placeAt(score, start, data.beat);
     const bar = place === undefined ? undefined : score.bars[place.index];
     if (place === undefined || bar === undefined || bar.index < firstBar || bar.index > lastBar) return [];
     // A single tone settles no harmony; what is read into it cannot be asked for.
     const tones = score.notes.filter(
-      ({ onset, duration }) => isBefore(onset, segment.end) && isBefore(segment.start, add(onset, duration)),
+      ({ onset, duration }) => isBefore(onset, end) && isBefore(start, add(onset, duration)),
     );
     if (new Set(tones.map(({ pitch }) => pitchClassOf(pitch))).size < 2) return [];
-    const fills = equals(segment.start, bar.start) && !isBefore(segment.end, add(bar.start, bar.length));
-    const named = bar.label === '0' ? 'the pickup' : `bar ${bar.label}`;
-    const beat = compare(segment.start, bar.start) === 0 && fills ? '' : ` beat ${printFraction(place.beat)}`;
-    const where = named + beat;
+    const fills = equals(start, bar.start) && !isBefore(end, add(bar.start, bar.length));
+    const beat = fills ? '' : ` beat ${printFraction(place.beat)}`;
+    // The tone that comes later does not sound at the beat where its chord begins: the whole chord is asked.
+    const after = fills || !isJoined ? undefined : placeAt(score, end, data.beat);
+    const until = after === undefined ? '' : ` until ${named(after.label)} beat ${printFraction(after.beat)}`;
+    const where = named(bar.label) + beat + until;
     // A place that the claim language has no words for cannot be judged.
     if ('problem' in readClaim(`${where} is I`)) return [];
     const step = data.steps.find(one => one.firstBar <= bar.index && bar.index <= one.lastBar);
-    const key = printKey(segment.key);
-    const label = data.scores[0]?.segments[index];
+    const key = printKey(fullest.key);
+    const segment = segments.indexOf(fullest);
+    const label = data.scores[0]?.segments[segment];
     return [
       {
         place: where,
@@ -53,8 +91,8 @@ export function practiceQuestions(
         localKey: key,
         bar: bar.index,
         heading: `${barHeading(bar.label)}${beat === '' ? '' : `, from${beat}`}`,
-        segment: index,
-        reading: `${segment.roman} in ${withAccidentals(key)} (${withAccidentals(label?.chord ?? '')})`,
+        segment,
+        reading: `${fullest.roman} in ${withAccidentals(key)} (${withAccidentals(label?.chord ?? '')})`,
       },
     ];
   });

@@ -151,6 +151,23 @@ describe('practice', () => {
     }
   });
 
+  test('asks for a chord whole of which the seventh comes a beat later: V65/iv, the broken G# E B E under D (Hutchinson, Secondary Dominants)', () => {
+    const late = readScore(
+      sourceText(
+        'late.abc',
+        'X:1\nM:4/4\nL:1/8\n%%score {1 | 2}\nK:Em\nV:1\nb4 g4 | b2 e2 d4- | d4 c4 | f4 a4 | g8 |]\nV:2 clef=bass\nE,B,G,B, E,B,G,B, | ^G,,E,B,,E, G,,E,B,,E, | A,,E,C,E, A,,E,C,E, | B,,A,^D,A, B,,A,D,A, | E,B,G,B, E,4 |]\n',
+      ),
+    ).value;
+    const heard = analyse(late);
+    const lesson = dataOf(late, heard, 'E minor');
+    const questions = practiceQuestions(lesson, heard, 1, 1);
+    expect(questions.map(({ heading }) => heading)).toEqual(['Bar 2']);
+    const [question] = questions;
+    if (question === undefined) throw new Error('nothing is asked');
+    expect(judge(lesson, heard, question, 'V65/iv')).toMatchObject({ right: true });
+    expect(judge(lesson, heard, question, 'V65')).toMatchObject({ right: false });
+  });
+
   test('asks once for every harmony, by the bar where it fills the bar and else by the beat, each judged right as it is read', () => {
     const questions = practiceQuestions(data, analysis, 0, score.bars.length - 1);
     expect(questions.map(({ heading }) => heading)).toEqual(['Bar 1', 'Bar 2', 'Bar 3', 'Bar 4']);

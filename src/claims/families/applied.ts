@@ -6,9 +6,10 @@ import {
   printRomanNumeral,
   sameKey,
 } from '../../harmony/index.js';
-import type { Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import type { Key, RomanNumeral } from '../../harmony/index.js';
 import { nativeTones } from '../../harmony/index.js';
 import { pitchClassOf } from '../../score/index.js';
+import { keyAppliedTo } from '../applied-key.js';
 import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -73,14 +74,6 @@ export const appliedChord: Parser<AppliedSays> = choice(
   })),
 );
 
-/** The key that the chord of a segment is applied to; `undefined` for a chord of the key itself. */
-function targetOf(segment: Segment): Key | undefined {
-  const read = parseRomanNumeral(segment.roman);
-  if (isUnread(read) || read.target === undefined || (read.degree !== 5 && read.degree !== 7))
-    return undefined;
-  return keyOfTarget(read.target, segment.key);
-}
-
 /** Applied dominants and leading-tone chords by name: claim C2 of the trade. The chord itself decides, resolved or not. */
 export const appliedFamily = family<Span, AppliedSays>({
   name: 'applied chord',
@@ -98,7 +91,7 @@ export const appliedFamily = family<Span, AppliedSays>({
     if (silent !== undefined) return silent;
     const segment = mainSegment(context.analysis, range);
     if (segment === undefined) return noChord(span.name, 'C0203');
-    const found = targetOf(segment);
+    const found = keyAppliedTo(segment);
     const wanted =
       says.to === undefined
         ? undefined

@@ -10,6 +10,7 @@ import {
   staffStepOf,
 } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
+import { chordWith } from '../chord-part.js';
 import type { Finding, Predicate } from '../claim.js';
 import { missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -24,7 +25,7 @@ import type { ClaimContext } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { mainSegment, segmentsIn } from '../segments.js';
+import { segmentsIn } from '../segments.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh'] as const;
 type Part = (typeof parts)[number];
@@ -229,9 +230,9 @@ export const membersFamily = family<Span, MembersSays>({
       };
     }
     if (says.kind === 'line') return checkLine(span, says, context, make);
-    const segment = mainSegment(context.analysis, range);
-    const tone = segment?.chord.tones[parts.indexOf(says.part)];
-    if (segment === undefined) return noChord(span.name, 'C0103');
+    const asked = chordWith(says.part, range, context);
+    if (asked === undefined) return noChord(span.name, 'C0103');
+    const { segment, tone } = asked;
     const members = tone === undefined ? [] : notes.filter(note => pitchClassOf(note.pitch) === tone);
     const name = tone === undefined ? says.part : `${says.part} ${printPitchClass(tone)}`;
     const moments = members.map(note =>

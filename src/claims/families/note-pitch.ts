@@ -28,7 +28,7 @@ export const notePitchFamily = noteFamily<NotePitchSays>({
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0311' : 'C0313',
-      reason: `it is ${printPitch(note.pitch)}`,
+      reason: `it is ${printPitch(note.pitch)}${holds ? '' : `, not ${printNoteName(says.note)}`}`,
       evidence: [
         noteEvidence(holds ? 'supports' : 'contradicts', note, `is ${printPitch(note.pitch)}`, context),
       ],

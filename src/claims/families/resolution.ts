@@ -1,7 +1,16 @@
 import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
 import type { DegreeName } from '../terms/degree.js';
-import { add, compare, isBefore, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
-import type { Note } from '../../score/index.js';
+import {
+  add,
+  compare,
+  greatest,
+  isBefore,
+  midiOf,
+  pitchClassOf,
+  printPitch,
+  staffStepOf,
+} from '../../score/index.js';
+import type { Fraction, Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
 import { choice, map, nothing, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
@@ -9,7 +18,9 @@ import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import type { NoteFinding } from '../note-family.js';
 import { barAt } from '../place/beats.js';
-import { segmentsIn } from '../segments.js';
+import { liesIn, segmentsIn } from '../segments.js';
+import { inversionsOf } from '../subjects/harmonies.js';
+import type { Harmony } from '../subjects/harmonies.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
@@ -78,6 +89,30 @@ function near(note: Note, group: Group): readonly Note[] {
   return steps.filter(each => semitonesTo(note, each) === nearest);
 }
 
+/** The chord in which a note is struck, with a seventh that is added to it. */
+const harmonyOf = (note: Note, { analysis }: ClaimContext): Harmony | undefined =>
+  inversionsOf(analysis.segments).find(each => liesIn(note.onset, each));
+
+/** The tones that a voice breaks a chord into, where it does: in the bar of a note it only goes from one tone of the harmony to another. */
+function figureAround(note: Note, harmony: Harmony | undefined, context: ClaimContext): readonly Note[] {
+  if (harmony === undefined) return [];
+  const tones = harmony.segments.flatMap(({ chord }) => chord.tones);
+  const figure = context.analysis.score.notes.filter(
+    each => !each.grace && each.voice === note.voice && each.bar === note.bar && liesIn(each.onset, harmony),
+  );
+  // By step it goes between seventh and root alone.
+  const leaps = figure.filter((each, at) => {
+    const before = figure[at - 1];
+    return before !== undefined && Math.abs(staffStepOf(each.pitch) - staffStepOf(before.pitch)) > 1;
+  });
+  const isOneByOne = figure.every(
+    (each, at) => at === 0 || isBefore(figure[at - 1]?.onset ?? each.onset, each.onset),
+  );
+  const breaks =
+    isOneByOne && leaps.length > 1 && figure.every(each => tones.includes(pitchClassOf(each.pitch)));
+  return breaks ? figure : [];
+}
+
 /**
  * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or broken chords is several
  * lines: there the line is taken up again by a note a step away, within a bar.
@@ -106,30 +141,60 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       score.notes[each.id + 1]?.voice === each.voice &&
       compare(score.notes[each.id + 1]?.onset ?? until, each.onset) === 0,
   );
-  if (!chordal) return next;
+  const harmony = harmonyOf(note, context);
+  const figure = figureAround(note, harmony, context);
+  if (!chordal && figure.length === 0) return next;
   // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
-  const chordEnds = segmentsIn(context.analysis, { start: note.onset, end: note.onset })[0]?.end ?? end;
+  const chordEnds = harmony?.end ?? end;
   const resumed = groups.find(
     group =>
       compare(chordEnds, group[0].onset) <= 0 &&
       compare(group[0].onset, until) <= 0 &&
-      near(note, group).length > 0,
+      near(note, group).length > 0 &&
+      // What both chords share stays in its own line.
+      !figure.some(each => group.some(other => pitchClassOf(other.pitch) === pitchClassOf(each.pitch))),
   );
-  return resumed === undefined ? next : near(note, resumed);
+  if (resumed !== undefined) return near(note, resumed);
+  return (
+    (figure.length > 0 ? groups.find(group => compare(chordEnds, group[0].onset) <= 0) : undefined) ?? next
+  );
+}
+
+/** When a note gives way: at its end, or with its harmony where its voice breaks the chord. */
+function leftAt(note: Note, context: ClaimContext): { readonly at: Fraction; readonly breaks: boolean } {
+  const harmony = harmonyOf(note, context);
+  const end = soundEnd(note, context.analysis.score);
+  return harmony !== undefined && figureAround(note, harmony, context).length > 0
+    ? { at: greatest(end, harmony.end), breaks: true }
+    : { at: end, breaks: false };
 }
 
 /** What other voices strike first after a note. */
 function elsewhere(note: Note, context: ClaimContext): readonly Note[] {
-  const { score } = context.analysis;
-  const end = soundEnd(note, score);
-  const later = score.notes.filter(
+  const { at } = leftAt(note, context);
+  const later = context.analysis.score.notes.filter(
     each =>
-      !each.grace &&
-      each.tiedFrom === undefined &&
-      each.voice !== note.voice &&
-      compare(each.onset, end) >= 0,
+      !each.grace && each.tiedFrom === undefined && each.voice !== note.voice && compare(each.onset, at) >= 0,
   );
   return groupsOf(later)[0] ?? [];
+}
+
+/** Where a voice breaks chords: the tones of its next chord, in the octave that is nearest to the note. */
+function inAnyOctave(
+  note: Note,
+  context: ClaimContext,
+): readonly { readonly sounding: Note; readonly near: Note }[] {
+  const { at, breaks } = leftAt(note, context);
+  const [segment] = segmentsIn(context.analysis, { start: at, end: at });
+  if (!breaks || segment === undefined) return [];
+  return context.analysis.score.notes
+    .filter(each => each.voice === note.voice && !each.grace && liesIn(each.onset, segment))
+    .flatMap(sounding => {
+      const octaves = Math.round((staffStepOf(note.pitch) - staffStepOf(sounding.pitch)) / 7);
+      if (octaves === 0) return [];
+      const pitch = { ...sounding.pitch, octave: sounding.pitch.octave + octaves };
+      return [{ sounding, near: { ...sounding, pitch } }];
+    });
 }
 
 const isStep = (from: Note, to: Note, up: boolean): boolean => {
@@ -238,6 +303,10 @@ function checkNote(
     says.kind === 'direction'
       ? undefined
       : elsewhere(note, context).find(each => fits(note, each, says, context));
+  const displaced =
+    says.kind === 'direction'
+      ? undefined
+      : inAnyOctave(note, context).find(({ near: each }) => fits(note, each, says, context))?.sounding;
   const instead: readonly ResolutionSays[] = [
     ...(says.kind === 'direction' ? [{ kind: 'direction' as const, up: !says.up }] : []),
     { kind: 'step', up: midiOf(next.pitch) > midiOf(note.pitch) },
@@ -254,6 +323,13 @@ function checkNote(
         noteEvidence('contradicts', next, 'follows in the voice', context),
       ],
       instead,
+    };
+  if (displaced !== undefined)
+    return {
+      verdict: 'arguable',
+      code: 'C1044',
+      reason: `the resolution comes in another octave: ${printPitch(note.pitch)}, then ${printPitch(displaced.pitch)}`,
+      evidence: [itself, noteEvidence('supports', displaced, 'the resolution in another octave', context)],
     };
   return {
     verdict: 'fails',

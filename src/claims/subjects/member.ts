@@ -1,6 +1,7 @@
-import { leadingTone } from '../../harmony/index.js';
 import { pitchClassOf, printPitchClass } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
+import { chordWith, leadingTonesIn } from '../chord-part.js';
+import type { ChordPart } from '../chord-part.js';
 import type { Subject } from '../claim.js';
 import { missingEvidence } from '../evidence.js';
 import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
@@ -8,20 +9,22 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { mainSegment } from '../segments.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
 import { soundingIn } from './sounding.js';
 import { subjectAt } from './subject-at.js';
 
-const parts = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
-export type Member = (typeof parts)[number] | 'leading tone';
+export type Member = ChordPart | 'leading tone';
 
-function toneOf(member: Member, range: Range, context: ClaimContext): PitchClass | undefined {
-  const segment = mainSegment(context.analysis, range);
-  if (segment === undefined) return undefined;
-  if (member === 'leading tone') return leadingTone(segment.key);
-  return segment.chord.tones[parts.indexOf(member)];
+/** Where a member of the chords of a range is looked for, and as what tone. */
+interface Sought extends Range {
+  readonly tone: PitchClass;
+}
+
+function soughtIn(member: Member, range: Range, context: ClaimContext): readonly Sought[] {
+  if (member === 'leading tone') return leadingTonesIn(range, context);
+  const found = chordWith(member, range, context);
+  return found?.tone === undefined ? [] : [{ tone: found.tone, ...found.range }];
 }
 
 export const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
@@ -33,10 +36,13 @@ export const memberNotes = (member: Member, place: Place): Subject<PointedNotes>
     again: other => memberNotes(member, other),
     find: (whole, context) => {
       const { range } = whole;
-      const tone = toneOf(member, range, context);
+      const sought = soughtIn(member, range, context);
+      const tone = sought[0]?.tone;
       const [first, ...rest] = once(
-        soundingIn(context.analysis.score, range).filter(
-          note => pitchClassOf(note.pitch) === tone && !note.grace,
+        sought.flatMap(each =>
+          soundingIn(context.analysis.score, each).filter(
+            note => pitchClassOf(note.pitch) === each.tone && !note.grace,
+          ),
         ),
       );
       if (first === undefined)

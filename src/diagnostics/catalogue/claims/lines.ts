@@ -110,7 +110,7 @@ export const lineClaims = {
   },
   C1044: {
     name: 'resolution-in-another-voice',
-    summary: 'Another voice takes the resolution.',
+    summary: 'Another voice takes the resolution, or another octave.',
     explanation:
       'A transferred resolution is accepted by many teachers and refused by strict rules, so the claim is arguable. The evidence names both notes.',
   },
