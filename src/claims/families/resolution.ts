@@ -83,11 +83,15 @@ const isRepeated = (note: Note, group: Group): boolean =>
   group.some(each => midiOf(each.pitch) === midiOf(note.pitch));
 const semitonesTo = (note: Note, other: Note): number => Math.abs(midiOf(other.pitch) - midiOf(note.pitch));
 /** The notes of a group a step or a chromatic step away, the nearest of them: of F# and A after G it is F#. */
-function near(note: Note, group: Group): readonly Note[] {
+function near(note: Note, group: readonly Note[]): readonly Note[] {
   const steps = group.filter(each => Math.abs(staffStepOf(each.pitch) - staffStepOf(note.pitch)) <= 1);
   const nearest = Math.min(...steps.map(each => semitonesTo(note, each)));
   return steps.filter(each => semitonesTo(note, each) === nearest);
 }
+
+/** What the voice of a note strikes with it. */
+const struckWith = (note: Note, { analysis }: ClaimContext): readonly Note[] =>
+  analysis.score.notes.filter(each => each.voice === note.voice && compare(each.onset, note.onset) === 0);
 
 /** The chord in which a note is struck, with a seventh that is added to it. */
 const harmonyOf = (note: Note, { analysis }: ClaimContext): Harmony | undefined =>
@@ -146,15 +150,22 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
   if (!chordal && figure.length === 0) return next;
   // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
   const chordEnds = harmony?.end ?? end;
-  const resumed = groups.find(
-    group =>
-      compare(chordEnds, group[0].onset) <= 0 &&
-      compare(group[0].onset, until) <= 0 &&
-      near(note, group).length > 0 &&
-      // What both chords share stays in its own line.
-      !figure.some(each => group.some(other => pitchClassOf(other.pitch) === pitchClassOf(each.pitch))),
+  // What both chords share stays in its own line.
+  const shared = new Set(
+    (figure.length > 0 ? figure : struckWith(note, context))
+      .filter(each => midiOf(each.pitch) !== midiOf(note.pitch))
+      .map(each => pitchClassOf(each.pitch)),
   );
-  if (resumed !== undefined) return near(note, resumed);
+  const resumed = groups
+    .filter(group => compare(chordEnds, group[0].onset) <= 0 && compare(group[0].onset, until) <= 0)
+    .map(group =>
+      near(
+        note,
+        group.filter(each => !shared.has(pitchClassOf(each.pitch))),
+      ),
+    )
+    .find(found => found.length > 0);
+  if (resumed !== undefined) return resumed;
   return (
     (figure.length > 0 ? groups.find(group => compare(chordEnds, group[0].onset) <= 0) : undefined) ?? next
   );
