@@ -75,8 +75,7 @@ import { numeralFamily } from './families/numeral.js';
 import { degreeOfNote, noteDegreeFamily } from './families/scale-degree.js';
 import type { PointedNotes } from './subjects/note.js';
 import { article } from './terms/chord-name.js';
-import { keyName } from './terms/key-name.js';
-import { keyReference } from './terms/key-reference.js';
+import { anyKey, keyReference } from './terms/key-reference.js';
 import { noteName, pitchClassName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
 import { numeral } from './terms/numeral.js';
@@ -271,7 +270,7 @@ const bassSentence: Parser<Claim> = rule('BassSentence', () =>
 /** `in D major, bar 12 is V65 and bar 13 is I`. */
 const inKeySentence: Parser<Claim> = rule('InKeySentence', () =>
   map(
-    sequence(word('in'), keyName, quiet(optional(mark(','))), list(sequence(spanSubject, be, numeral), and)),
+    sequence(word('in'), anyKey, quiet(optional(mark(','))), list(sequence(spanSubject, be, numeral), and)),
     ([, key, , said]) =>
       conjunction(
         said.map(([subject, { negated }, read]) =>
@@ -284,7 +283,11 @@ const inKeySentence: Parser<Claim> = rule('InKeySentence', () =>
 /** `bar 6 beat 1 is vi in Eb major and ii in Bb major`. */
 const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
   map(
-    sequence(spanSubject, be, list(sequence(numeral, word('in'), keyName), word('and'))),
+    sequence(
+      spanSubject,
+      be,
+      list(sequence(numeral, word('in'), anyKey), choice(word('and'), quiet(mark(',', '=')))),
+    ),
     ([subject, { negated }, said]) =>
       conjunction(
         said.map(([read, , key]) =>
@@ -573,13 +576,20 @@ const keyReturns: Parser<Claim> = rule('KeyReturns', () =>
   ),
 );
 
+/** `E minor is tonicized in bars 4-5`. */
+const keyTonicized: Parser<Claim> = rule('KeyTonicized', () =>
+  map(sequence(keyReference, be, word('tonicized', 'tonicised'), scope), ([key, { negated }, , place]) =>
+    statement(span(place), denied(negated, keyFamily.make({ what: 'tonicizes', key }))),
+  ),
+);
+
 /** `the music has modulated to D major by bar 16`: from the beginning to there. */
 const modulatedBy: Parser<Claim> = rule('ModulatedBy', () =>
   map(
     sequence(
       wholeMusic,
       choice(verb('modulates to', 'modulate to'), verb('has modulated to', 'have modulated to')),
-      keyReference,
+      anyKey,
       word('by'),
       oneBar,
     ),
@@ -683,6 +693,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     leapSentence,
     melodyHas,
     keyReturns,
+    keyTonicized,
     modulatedBy,
     relatedKeys,
     severalNumerals,

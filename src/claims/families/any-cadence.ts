@@ -11,7 +11,8 @@ import { soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
-import { inKey, keyName } from '../terms/key-name.js';
+import { anyKey, inKeyReference, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, haveNo, printHas, verb } from '../terms/verb.js';
 import { cadenceFamily } from './cadence.js';
 import { silence } from './judged.js';
@@ -19,13 +20,13 @@ import { silence } from './judged.js';
 /** A cadence of whatever kind, in a key where one is said. */
 export interface AnyCadenceSays {
   readonly cadence: true;
-  readonly key?: Key;
+  readonly key?: KeyRef;
 }
 
-const says = (key: Key | undefined): AnyCadenceSays =>
+const says = (key: KeyRef | undefined): AnyCadenceSays =>
   key === undefined ? { cadence: true } : { cadence: true, key };
 const aCadenceOfAnyKind = map(
-  sequence(quiet(optional(article)), word('cadence', 'cadences'), inKey),
+  sequence(quiet(optional(article)), word('cadence', 'cadences'), inKeyReference),
   ([, , key]) => says(key),
 );
 
@@ -55,12 +56,17 @@ export const anyCadenceFamily = family<Span, AnyCadenceSays>({
   phrases: [
     [have, aCadenceOfAnyKind],
     [haveNo, aCadenceOfAnyKind],
-    [be, map(sequence(article, word('cadence'), inKey), ([, , key]) => says(key))],
-    [verb('cadences in', 'cadence in'), map(keyName, says)],
-    [verb('ends with', 'end with'), map(sequence(article, word('cadence'), inKey), ([, , key]) => says(key))],
+    [be, map(sequence(article, word('cadence'), inKeyReference), ([, , key]) => says(key))],
+    [verb('cadences in', 'cadence in'), map(anyKey, says)],
+    [
+      verb('ends with', 'end with'),
+      map(sequence(article, word('cadence'), inKeyReference), ([, , key]) => says(key)),
+    ],
   ],
-  print: ({ key }, form) => printHas(form, 'a', `cadence${key === undefined ? '' : ` in ${printKey(key)}`}`),
-  check: (span, { key }, context): Finding<Span> => {
+  print: ({ key }, form) =>
+    printHas(form, 'a', `cadence${key === undefined ? '' : ` in ${printKeyReference(key)}`}`),
+  check: (span, named, context): Finding<Span> => {
+    const { key } = withKeyMeant(named, context.home);
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const all = context.analysis.cadences.filter(each => liesIn(each.onset, rangeOrMoment(span)));

@@ -15,7 +15,7 @@ import { sayMoment } from '../place/say-moment.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { inKeyReference, keyMeant, printKeyReference } from '../terms/key-reference.js';
+import { inKeyReference, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -257,9 +257,8 @@ export const cadenceFamily = family<Span, CadenceSays>({
     const verbs = { is: printBe(form), has: printHave(form), ends: printVerb('ends with', 'end with', form) };
     return `${verbs[how]} ${withArticle(`${name} cadence`)}${key === undefined ? '' : ` in ${printKeyReference(key)}`}`;
   },
-  check: (span, { key: named, ...rest }, context, make): Finding<Span> => {
-    const key = named === undefined ? undefined : keyMeant(named, context.home);
-    const says: Meant = key === undefined ? rest : { ...rest, key };
+  check: (span, named, context, make): Finding<Span> => {
+    const says: Meant = withKeyMeant(named, context.home);
     const range = rangeFor(span, says.how, context);
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;

@@ -11,9 +11,9 @@ import {
 import type { Key } from '../../harmony/index.js';
 import type { Claim, Finding, Subject } from '../claim.js';
 import { family } from '../family.js';
-import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { keyName } from '../terms/key-name.js';
+import { keyByName, keyName } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { transposed } from '../../score/index.js';
 
@@ -30,7 +30,8 @@ type Relation = (typeof relations)[number];
 /** How one key stands to another. */
 export interface KeyRelationSays {
   readonly relation: Relation;
-  readonly of: Key;
+  /** The home key where none is named. */
+  readonly of?: Key;
 }
 
 /** A key as the subject of a sentence. */
@@ -42,25 +43,35 @@ export const keySubject: Parser<Subject<Key>> = map(keyName, key => ({
   neighbours: () => [],
 }));
 
-const complement = map(
-  sequence(
-    optional(word('the', 'a')),
-    wordsFor<Relation>([
-      ['relative', 'relative'],
-      ['parallel', 'parallel'],
-      ['dominant', 'dominant'],
-      ['subdominant', 'subdominant'],
-      ['closely related', 'closely related'],
-      ['chromatic mediant', 'chromatic mediant'],
-    ]),
-    optional(word('key', 'major', 'minor', 'major key', 'minor key')),
-    word('of', 'to'),
-    keyName,
+const ofKey = map(sequence(word('of', 'to'), keyByName), ([, of]) => of);
+const keyNoun = word('key', 'major', 'minor', 'major key', 'minor key');
+const relatedTo = wordsFor<Relation>([
+  ['relative', 'relative'],
+  ['parallel', 'parallel'],
+  ['dominant', 'dominant'],
+  ['subdominant', 'subdominant'],
+]);
+const complement: Parser<KeyRelationSays> = choice<KeyRelationSays>(
+  map(sequence(optional(word('the', 'a')), relatedTo, optional(keyNoun), ofKey), ([, relation, , of]) => ({
+    relation,
+    of,
+  })),
+  map(
+    sequence(
+      optional(word('the', 'a')),
+      wordsFor<Relation>([
+        ['closely related', 'closely related'],
+        ['chromatic mediant', 'chromatic mediant'],
+      ]),
+      optional(keyNoun),
+      ofKey,
+    ),
+    ([, relation, , of]) => ({ relation, of }),
   ),
-  ([, relation, , , of]): KeyRelationSays => ({ relation, of }),
+  map(sequence(word('the'), relatedTo, keyNoun), ([, relation]) => ({ relation })),
 );
 
-function isRelated(key: Key, { relation, of }: KeyRelationSays): boolean {
+function isRelated(key: Key, relation: Relation, of: Key): boolean {
   switch (relation) {
     case 'relative':
       return sameKey(key, relativeOf(of));
@@ -91,22 +102,25 @@ export const keyRelationFamily = family<Key, KeyRelationSays>({
   name: 'key relation',
   examples: ['D major is the relative key of B minor', 'E minor is closely related to G major'],
   phrases: [[be, complement]],
-  print: ({ relation, of }, form) =>
-    relation === 'chromatic mediant'
-      ? `${printBe(form)} a chromatic mediant of ${printKey(of)}`
-      : relation === 'closely related'
-        ? `${printBe(form)} closely related to ${printKey(of)}`
-        : `${printBe(form)} the ${relation} key of ${printKey(of)}`,
-  check: (key, says, _context, make): Finding<Key> => {
-    const holds = isRelated(key, says);
+  print: ({ relation, of }, form) => {
+    const is = printBe(form);
+    const named = (preposition: string): string =>
+      of === undefined ? '' : ` ${preposition} ${printKey(of)}`;
+    if (relation === 'chromatic mediant') return `${is} a chromatic mediant${named('of')}`;
+    if (relation === 'closely related') return `${is} closely related${named('to')}`;
+    return `${is} the ${relation} key${named('of')}`;
+  },
+  check: (key, says, context, make): Finding<Key> => {
+    const of = says.of ?? context.home;
+    const holds = isRelated(key, says.relation, of);
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0441' : 'C0442',
-      reason: sameKey(key, says.of)
+      reason: sameKey(key, of)
         ? 'a key is not related to itself'
-        : `${printKey(key)} has ${signature(key)}, ${printKey(says.of)} ${signature(says.of)}`,
+        : `${printKey(key)} has ${signature(key)}, ${printKey(of)} ${signature(of)}`,
       evidence: [],
-      instead: () => relations.map(relation => make({ relation, of: says.of })),
+      instead: () => relations.map(relation => make({ ...says, relation })),
     };
   },
 });

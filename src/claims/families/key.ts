@@ -3,12 +3,12 @@ import { judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js'
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
+import { map, optional, quiet, sequence, word } from '../grammar/index.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import type { Span } from '../subjects/span.js';
-import { keyName, keyWithoutMode } from '../terms/key-name.js';
-import { keyMeant, keyReference, printKeyReference } from '../terms/key-reference.js';
+import { keyByName } from '../terms/key-name.js';
+import { anyKey, keyMeant, keyReference, printKeyReference } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import { judged, silence } from './judged.js';
@@ -121,21 +121,21 @@ export const keyFamily = family<Span, KeySays>({
     [
       be,
       map(
-        sequence(
-          word('in', 'written in', 'set in'),
-          quiet(optional(word('the key of'))),
-          choice<KeyRef>(keyReference, quiet(keyWithoutMode)),
-        ),
+        sequence(word('in', 'written in', 'set in'), quiet(optional(word('the key of'))), anyKey),
         ([, , key]) => says('is in', key),
       ),
     ],
     ...verbs.map(
       ([singular, plural, what]) =>
-        [verb(singular, plural), map(keyReference, key => says(what, key))] as const,
+        [
+          verb(singular, plural),
+          // `goes to D`, `moves to D` could be said of a chord or a note.
+          map(/ in$|modulate|tonici/u.test(plural) ? anyKey : keyReference, key => says(what, key)),
+        ] as const,
     ),
     [
       verb('modulates from', 'modulate from'),
-      map(sequence(keyName, word('to'), keyReference), ([from, , key]): KeySays => ({
+      map(sequence(keyByName, word('to'), anyKey), ([from, , key]): KeySays => ({
         what: 'modulates to',
         key,
         from,

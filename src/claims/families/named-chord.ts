@@ -75,8 +75,17 @@ const ofKey = optional(map(sequence(word('of', 'in'), keyName), ([, key]) => key
 /** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
 export const namedChordAfterThe: Parser<NamedChordSays> = choice(
   map(
-    sequence(optional(inversions), named, optional(seventhWord), chordWord, inInversion, ofKey),
-    ([before, name, seventh, , after, key]) => build(name, key, seventh, before ?? after),
+    sequence(
+      optional(inversions),
+      named,
+      choice(
+        map(sequence(seventhWord, quiet(optional(word('chord', 'harmony')))), () => true),
+        map(chordWord, () => undefined),
+      ),
+      inInversion,
+      ofKey,
+    ),
+    ([before, name, seventh, after, key]) => build(name, key, seventh, before ?? after),
   ),
   map(
     sequence(

@@ -1,7 +1,6 @@
 import {
   isUnread,
   parseRomanNumeral,
-  printKey,
   printRomanNumeral,
   realize,
   romanFor,
@@ -18,7 +17,8 @@ import { commonToneDispute } from './common-tone.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
-import { keyName } from '../terms/key-name.js';
+import { anyKey, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { strayCadential } from './six-four.js';
@@ -31,17 +31,14 @@ import { trueOfWholeBeat } from './whole-beat.js';
 /** A Roman numeral with its figures, in a key or in the home key of the lesson. */
 export interface NumeralSays {
   readonly numeral: RomanNumeral;
-  readonly key?: Key;
+  readonly key?: KeyRef;
 }
+/** The same with its key by name. */
+type Meant = Omit<NumeralSays, 'key'> & { readonly key?: Key };
 
 const codes: Codes = { supported: 'C0201', rivalled: 'C0202', open: 'C0203', contradicted: 'C0204' };
 
-function ask(
-  says: NumeralSays,
-  convention: SeventhConvention,
-  range: Range,
-  context: ClaimContext,
-): Judgement {
+function ask(says: Meant, convention: SeventhConvention, range: Range, context: ClaimContext): Judgement {
   const key = says.key ?? context.home;
   const chord = realize(says.numeral, key, convention);
   // `CTo7` is written of any inversion (Hutchinson, Common-Tone Diminished Seventh Chords); other figures are meant.
@@ -59,7 +56,7 @@ const isFunctionalSixFour = (of: RomanNumeral): boolean =>
   of.kind === 'degree' && of.degree === 5 && of.upper && of.figures === '64' && of.target === undefined;
 
 /** The seventh on I and IV of the other school, where it makes another chord. */
-function otherConvention(says: NumeralSays, context: ClaimContext): SeventhConvention | undefined {
+function otherConvention(says: Meant, context: ClaimContext): SeventhConvention | undefined {
   const own = context.conventions['seventh-on-I'];
   const other = own === 'major' ? 'minor' : 'major';
   const key = says.key ?? context.home;
@@ -67,7 +64,7 @@ function otherConvention(says: NumeralSays, context: ClaimContext): SeventhConve
 }
 
 function alternatives(
-  says: NumeralSays,
+  says: Meant,
   judgement: Judgement,
   range: Range,
   context: ClaimContext,
@@ -102,7 +99,7 @@ function alternatives(
 
 const inOrOfKey = optional(
   choice(
-    map(sequence(word('in', 'of'), keyName), ([, key]) => key),
+    map(sequence(word('in', 'of'), anyKey), ([, key]) => key),
     map(word('in the home key'), () => undefined),
   ),
 );
@@ -124,8 +121,9 @@ export const numeralFamily = family<Span, NumeralSays>({
   phrases: [[be, complement]],
   aspects: [[word('chord', 'harmony'), be, complement]],
   print: ({ numeral: of, key }, form) =>
-    `${printBe(form)} ${printRomanNumeral(of)}${key === undefined ? '' : ` in ${printKey(key)}`}`,
-  check: (span, says, context, make): Finding<Span> => {
+    `${printBe(form)} ${printRomanNumeral(of)}${key === undefined ? '' : ` in ${printKeyReference(key)}`}`,
+  check: (span, named, context, make): Finding<Span> => {
+    const says: Meant = withKeyMeant(named, context.home);
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;

@@ -15,12 +15,14 @@ import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
+import { barAt, endOf } from '../place/beats.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { keyName } from '../terms/key-name.js';
+import { keyByName } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { mainSegment } from '../segments.js';
+import { confirmedTurn } from './key-change.js';
+import { liesIn, mainSegment } from '../segments.js';
 
 /** A chord that belongs to two keys and leads from one to the other. */
 export interface PivotSays {
@@ -35,11 +37,11 @@ const complement = map(
     word('pivot chord', 'pivot', 'common chord'),
     optional(
       choice(
-        map(sequence(word('from'), keyName, word('to'), keyName), ([, from, , to]): PivotSays => ({
+        map(sequence(word('from'), keyByName, word('to'), keyByName), ([, from, , to]): PivotSays => ({
           from,
           to,
         })),
-        map(sequence(word('between'), keyName, word('and'), keyName), ([, from, , to]): PivotSays => ({
+        map(sequence(word('between'), keyByName, word('and'), keyByName), ([, from, , to]): PivotSays => ({
           from,
           to,
         })),
@@ -61,6 +63,31 @@ function isDiatonic(tones: readonly number[], key: Key): boolean {
  */
 const isDominantSeventh = ({ chord }: Segment, key: Key): boolean =>
   chord.quality === 'dominant seventh' && chord.root === degreeTone(key, 5);
+
+/** A pivot and the first chord of the new key alone are at most so many segments apart. */
+const mostBetween = 4;
+
+/** Within so many bars of its pivot a key that the engine does not list must close. */
+const barsToClose = 8;
+
+const isSameTriad = (one: Segment, other: Segment): boolean =>
+  one.chord.root === other.chord.root && one.chord.tones[1] === other.chord.tones[1];
+
+/** Whether the music goes over to a key around a chord and stays: what is only tonicized has no pivot. */
+function isSettled(segment: Segment, to: Key, context: ClaimContext): boolean {
+  const { segments, keyAreas, score } = context.analysis;
+  const at = segments.indexOf(segment);
+  const from = segments[Math.max(0, at - 2)]?.start ?? segment.start;
+  const until = segments[at + mostBetween]?.end ?? segment.end;
+  if (keyAreas.some(area => sameKey(area.key, to) && liesIn(area.start, { start: from, end: until })))
+    return true;
+  const first = barAt(score, segment.start);
+  const last = first === undefined ? undefined : (score.bars[first.index + barsToClose] ?? score.bars.at(-1));
+  if (first === undefined || last === undefined) return false;
+  const range = { start: first.start, end: endOf(last) };
+  const place = { kind: 'bars', first: first.label, last: last.label } as const;
+  return confirmedTurn({ span: { range, place, name: '' }, key: to, context }) !== undefined;
+}
 
 const evidenceOf = (
   ids: readonly number[],
@@ -116,8 +143,10 @@ export const pivotFamily = family<Span, PivotSays>({
     const inNew = isDiatonic(tones, to);
     const at = segments.indexOf(segment);
     const isOfNewAlone = (each: Segment): boolean =>
-      !isDiatonic(each.chord.tones, from) || isDominantSeventh(each, to);
-    const next = segments.slice(at + 1, at + 3).find(isOfNewAlone);
+      isDiatonic(each.chord.tones, to) &&
+      (!isDiatonic(each.chord.tones, from) || isDominantSeventh(each, to));
+    const ahead = segments.slice(at + 1, at + 1 + mostBetween);
+    const next = ahead.find(isOfNewAlone);
     const already = segments
       .slice(Math.max(0, at - 2), at)
       .find(each => sameKey(each.key, to) && isOfNewAlone(each));
@@ -126,25 +155,40 @@ export const pivotFamily = family<Span, PivotSays>({
       .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
     const applied = parseRomanNumeral(romanFor(segment.chord, from));
     if (inOld && inNew && !isDominantSeventh(segment, to)) {
+      const refused = (why: string): Finding<Span> => ({
+        verdict: 'fails',
+        code: 'C0422',
+        reason: `${numerals}, but ${why}`,
+        evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+      });
       if (already !== undefined)
-        return {
-          verdict: 'fails',
-          code: 'C0422',
-          reason: `${numerals}, but ${printChord(already.chord)} before it belongs to ${printKey(to)} already`,
-          evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
-        };
+        return refused(`${printChord(already.chord)} before it belongs to ${printKey(to)} already`);
       if (next === undefined)
         return {
-          verdict: 'fails',
-          code: 'C0422',
-          reason: `${numerals}, but no chord that only ${printKey(to)} has follows it`,
-          evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+          ...refused(`no chord that only ${printKey(to)} has follows it`),
           instead: () => [make({ from: to, to: from })],
         };
+      if (!isSettled(segment, to, context))
+        return refused(`the music does not modulate to ${printKey(to)}: a chord or two is all it has of it`);
+      // Both keys have several chords in a row: the last of them is the pivot by definition, and any of them by some books.
+      const later = ahead
+        .slice(0, ahead.indexOf(next))
+        .findLast(
+          each =>
+            isDiatonic(each.chord.tones, from) &&
+            isDiatonic(each.chord.tones, to) &&
+            !isSameTriad(each, next) &&
+            !isSameTriad(each, segment),
+        );
+      const doubt = !before
+        ? `, but the music before it is not in ${printKey(from)}`
+        : later === undefined
+          ? ''
+          : `, but ${printChord(later.chord)} between them belongs to both keys as well and stands nearer to the new one`;
       return {
-        verdict: before ? 'holds' : 'arguable',
-        code: before ? 'C0421' : 'C0423',
-        reason: `${numerals}; ${printChord(next.chord)} after it is ${isDiatonic(next.chord.tones, from) ? `the dominant seventh of ${printKey(to)}` : `foreign to ${printKey(from)}`}${before ? '' : `, but the music before it is not in ${printKey(from)}`}`,
+        verdict: doubt === '' ? 'holds' : 'arguable',
+        code: doubt === '' ? 'C0421' : 'C0423',
+        reason: `${numerals}; ${printChord(next.chord)} after it is ${isDiatonic(next.chord.tones, from) ? `the dominant seventh of ${printKey(to)}` : `foreign to ${printKey(from)}`}${doubt}`,
         evidence: [
           ...evidenceOf(segment.chordTones, numerals, 'supports', context),
           ...evidenceOf(

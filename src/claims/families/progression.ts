@@ -23,7 +23,8 @@ import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
-import { inKey } from '../terms/key-name.js';
+import { inKeyReference, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { numeralToken } from '../terms/numeral.js';
 import { be, have, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
@@ -31,7 +32,7 @@ import { segmentsIn } from '../segments.js';
 
 /** The order of the chords of a place: named one by one, or falling by fifths. */
 export type ProgressionSays =
-  | { readonly kind: 'numerals'; readonly numerals: readonly RomanNumeral[]; readonly key?: Key }
+  | { readonly kind: 'numerals'; readonly numerals: readonly RomanNumeral[]; readonly key?: KeyRef }
   | { readonly kind: 'chords'; readonly chords: readonly ChordSays[] }
   | { readonly kind: 'fifths' };
 
@@ -48,7 +49,7 @@ const arrow = quiet(
   ),
 );
 const numerals: Parser<ProgressionSays> = map(
-  sequence(quiet(optional(word('from', 'the progression'))), list(numeralToken, arrow), inKey),
+  sequence(quiet(optional(word('from', 'the progression'))), list(numeralToken, arrow), inKeyReference),
   ([, read, key]) =>
     key === undefined ? { kind: 'numerals', numerals: read } : { kind: 'numerals', numerals: read, key },
 );
@@ -149,7 +150,7 @@ export const progressionFamily = family<Span, ProgressionSays>({
     if (says.kind === 'fifths') return `${goes} by falling fifths`;
     if (says.kind === 'chords')
       return `${goes} ${says.chords.map(each => printChord(chord(each.root, each.quality))).join(' ')}`;
-    const key = says.key === undefined ? '' : ` in ${printKey(says.key)}`;
+    const key = says.key === undefined ? '' : ` in ${printKeyReference(says.key)}`;
     return `${goes} ${says.numerals.map(printRomanNumeral).join(' ')}${key}`;
   },
   check: (span, says, context, make): Finding<Span> => {
@@ -204,7 +205,7 @@ export const progressionFamily = family<Span, ProgressionSays>({
             : [make({ kind: 'chords', chords: own.map(({ root, quality }) => ({ root, quality })) })],
       };
     }
-    const key = says.key ?? context.home;
+    const key = withKeyMeant(says, context.home).key ?? context.home;
     const wrong = says.numerals.findIndex((of, at) => {
       const harmony = harmonies[at];
       return harmony === undefined || !isNumeral(harmony, of, key, context);

@@ -15,17 +15,21 @@ import {
   wordsFor,
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { beatNumber, count, printBeat } from '../terms/number.js';
+import { beatNumber, count, numberInWords, printBeat } from '../terms/number.js';
 import type { Place, PlaceName } from './place.js';
 
 const { character, inOrder, maybe, oneOrMore } = shapes;
 
-const barLabel: Parser<string> = token({
-  name: 'BarLabel',
-  label: 'a bar number',
-  shape: inOrder(oneOrMore(character('0-9')), maybe(character('a-z'))),
-  value: matched => (matched.length <= 6 ? matched.replace(/^0+(?=\d)/u, '') : undefined),
-});
+/** `5`, `8a`, `thirty-two`. */
+const barLabel: Parser<string> = choice(
+  token({
+    name: 'BarLabel',
+    label: 'a bar number',
+    shape: inOrder(oneOrMore(character('0-9')), maybe(character('a-z'))),
+    value: matched => (matched.length <= 6 ? matched.replace(/^0+(?=\d)/u, '') : undefined),
+  }),
+  map(quiet(numberInWords), String),
+);
 
 const bar = word('bar', 'measure', 'm.', 'm', 'b.');
 const bars = rule('Bars', () =>

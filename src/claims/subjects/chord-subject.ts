@@ -10,7 +10,9 @@ import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
+import { chordFamily } from '../families/chord.js';
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
+import { ofQualityAlone } from '../terms/chord-name.js';
 import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
 
@@ -132,6 +134,8 @@ export const chordSubject: Parser<Subject<Span>> = choice(
       word('the'),
       choice(
         aChord,
+        // As in thing.ts: `the dominant seventh of bar 4` is a chord of that quality.
+        map(ofQualityAlone, quality => chordFamily.make({ form: 'words', quality })),
         map(namedChordAfterThe, says => namedChordFamily.make(says)),
       ),
       at,

@@ -6,7 +6,7 @@ import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { article, ofQualityAlone } from '../terms/chord-name.js';
 import { chord, printChord, printKey, printRomanNumeral } from '../../harmony/index.js';
-import type { ChordQuality, Key, RomanNumeral } from '../../harmony/index.js';
+import type { ChordQuality, RomanNumeral } from '../../harmony/index.js';
 import { compare } from '../../score/index.js';
 import type { Fraction, PitchClass } from '../../score/index.js';
 import type { Predicate } from '../claim.js';
@@ -20,7 +20,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { chordSymbol, withArticle } from '../terms/chord-name.js';
-import { inKey } from '../terms/key-name.js';
+import { inKeyReference, printKeyReference } from '../terms/key-reference.js';
+import type { KeyRef } from '../terms/key-reference.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { numeral } from '../terms/numeral.js';
@@ -32,8 +33,8 @@ import type { Span } from './span.js';
 export type Thing =
   | { readonly kind: 'note'; readonly note: NoteName }
   | { readonly kind: 'chord'; readonly root: PitchClass; readonly quality: ChordQuality }
-  | { readonly kind: 'numeral'; readonly numeral: RomanNumeral; readonly key?: Key }
-  | { readonly kind: 'cadence'; readonly name: CadenceName }
+  | { readonly kind: 'numeral'; readonly numeral: RomanNumeral; readonly key?: KeyRef }
+  | { readonly kind: 'cadence'; readonly name: CadenceName; readonly key?: KeyRef }
   /** A chord by its kind or its name: a German sixth, the Neapolitan, a cadential six-four. */
   | { readonly kind: 'harmony'; readonly of: Predicate<Span> }
   | { readonly kind: 'tone'; readonly says: NonChordToneSays }
@@ -65,12 +66,14 @@ export const thing: Parser<Thing> = rule(
           quiet(optional(choice(article, word('the')))),
           numeral,
           quiet(optional(word('chord'))),
-          inKey,
+          inKeyReference,
         ),
         ([, of, , key]) =>
           key === undefined ? { kind: 'numeral', numeral: of } : { kind: 'numeral', numeral: of, key },
       ),
-      map(aCadence, name => ({ kind: 'cadence', name })),
+      map(sequence(aCadence, inKeyReference), ([name, key]) =>
+        key === undefined ? { kind: 'cadence', name } : { kind: 'cadence', name, key },
+      ),
       map(
         sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
         () => ({ kind: 'chromatic' }),
@@ -108,9 +111,11 @@ export function printThing(of: Thing, withTheArticle: boolean): string {
     case 'chord':
       return `${withTheArticle ? 'the ' : ''}chord ${printChord(chord(of.root, of.quality))}`;
     case 'numeral':
-      return `${printRomanNumeral(of.numeral)}${of.key === undefined ? '' : ` in ${printKey(of.key)}`}`;
-    case 'cadence':
-      return withTheArticle ? withArticle(`${of.name} cadence`) : `${of.name} cadence`;
+      return `${printRomanNumeral(of.numeral)}${of.key === undefined ? '' : ` in ${printKeyReference(of.key)}`}`;
+    case 'cadence': {
+      const name = `${of.name} cadence${of.key === undefined ? '' : ` in ${printKeyReference(of.key)}`}`;
+      return withTheArticle ? withArticle(name) : name;
+    }
     case 'harmony':
       return withTheArticle
         ? of.of.print({ plural: false, negated: false }).replace(/^is /u, '')
@@ -208,7 +213,9 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
         context,
       );
     case 'cadence': {
-      const predicate = cadenceFamily.make({ how: 'is', name: of.name });
+      const predicate = cadenceFamily.make(
+        of.key === undefined ? { how: 'is', name: of.name } : { how: 'is', name: of.name, key: of.key },
+      );
       return context.analysis.cadences
         .filter(cadence => liesIn(cadence.onset, range))
         .flatMap(cadence => {

@@ -66,7 +66,8 @@ export const inversions = rule('Inversion', () =>
     [0, 'root-position', 'root position'],
     [1, 'first-inversion', 'first inversion', '1st inversion'],
     [2, 'second-inversion', 'second inversion', '2nd inversion'],
-    [3, 'third-inversion', 'third inversion', '3rd inversion'],
+    // The last one that a seventh chord has; British usage, from memory.
+    [3, 'third-inversion', 'third inversion', '3rd inversion', 'last inversion'],
   ]),
 );
 export const inversionAdjectives = [
@@ -172,6 +173,27 @@ const ofRoot: Parser<ChordWords> = choice(
     root: tone,
     quality,
   })),
+  // `a first-inversion A7`, `an A7 in first inversion`.
+  refine(
+    choice(
+      map(sequence(quiet(optional(article)), inversions, chordSymbol), ([, position, of]) => ({
+        of,
+        position,
+      })),
+      map(
+        sequence(quiet(optional(article)), chordSymbol, quiet(optional(noun)), inInversion),
+        ([, of, , position]) => ({
+          of,
+          position,
+        }),
+      ),
+    ),
+    ({ of, position }): ChordWords | undefined =>
+      of.inversion > 0 || position >= of.tones.length
+        ? undefined
+        : { root: of.root, quality: of.quality, inversion: position },
+    'an inversion that the chord has',
+  ),
 );
 /** A chord that cannot be taken for a key: `D major chord`, `D dominant seventh`. */
 export const unmistakableChord: Parser<ChordWords> = map(

@@ -1,5 +1,5 @@
 import type { Key } from '../../harmony/index.js';
-import { map, optional, sequence, shapes, token, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, shapes, token, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { noteShape, pitchClassName, pitchClassOfName, smallNoteShape } from './note-name.js';
 
@@ -27,6 +27,9 @@ export const keyName: Parser<Key> = token({
 
 /** `in E-flat`: without its mode a key is major (common practice). Only where nothing else than a key can stand. */
 export const keyWithoutMode: Parser<Key> = map(pitchClassName, (tonic): Key => ({ tonic, mode: 'major' }));
+
+/** `D major`, `E-flat`: where nothing else than a key can stand. */
+export const keyByName: Parser<Key> = choice(keyName, quiet(keyWithoutMode));
 
 /** `in D major`, where a sentence may leave it out. */
 export const inKey: Parser<Key | undefined> = optional(map(sequence(word('in'), keyName), ([, key]) => key));

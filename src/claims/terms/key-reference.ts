@@ -1,9 +1,9 @@
 import { keyOfTarget, parallelOf, printKey, printRomanNumeral, relativeOf } from '../../harmony/index.js';
 import type { Key, RomanNumeral } from '../../harmony/index.js';
 import { transposed } from '../../score/index.js';
-import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { keyName } from './key-name.js';
+import { keyName, keyWithoutMode } from './key-name.js';
 import { numeralToken } from './numeral.js';
 
 type Relation = 'tonic' | 'relative' | 'parallel' | 'dominant' | 'subdominant';
@@ -14,6 +14,7 @@ export type KeyRef = Key | { readonly relation: Relation } | { readonly on: Roma
 /** `the relative major`, `the dominant key`, `the tonic key`. */
 export const relatedKey: Parser<KeyRef> = map(
   sequence(
+    quiet(optional(word('the key of'))),
     word('the'),
     choice(
       map(
@@ -31,7 +32,7 @@ export const relatedKey: Parser<KeyRef> = map(
       map(word('tonic key', 'home key', 'original key', 'main key', 'tonic'), (): Relation => 'tonic'),
     ),
   ),
-  ([, relation]) => ({ relation }),
+  ([, , relation]) => ({ relation }),
 );
 
 /** `D major`, `the relative major`, `the key of iv`. */
@@ -41,10 +42,12 @@ export const keyReference: Parser<KeyRef> = choice<KeyRef>(
   map(sequence(quiet(optional(word('the key of'))), numeralToken), ([, on]) => ({ on })),
 );
 
-/** `in D major`, `in the relative major`, where a sentence may leave it out. */
-export const inKeyReference: Parser<KeyRef | undefined> = optional(
-  map(sequence(word('in'), choice<KeyRef>(keyName, relatedKey)), ([, key]) => key),
-);
+/** The same, also without its mode: where nothing else than a key can stand. */
+export const anyKey: Parser<KeyRef> = choice<KeyRef>(keyReference, quiet(keyWithoutMode));
+
+const inAnyKey = map(sequence(word('in'), anyKey), ([, key]) => key);
+/** `in D major`, `in the relative major`, `in V`, where a sentence may leave it out. */
+export const inKeyReference: Parser<KeyRef | undefined> = rule('InKey', () => optional(inAnyKey));
 
 export const printKeyReference = (of: KeyRef): string =>
   'tonic' in of
@@ -70,4 +73,14 @@ export function keyMeant(of: KeyRef, home: Key): Key | undefined {
     case 'subdominant':
       return { tonic: transposed(home.tonic, -1), mode: home.mode };
   }
+}
+
+/** What a sentence says with its key by name; without one where it names none. */
+export function withKeyMeant<T extends { readonly key?: KeyRef }>(
+  says: T,
+  home: Key,
+): Omit<T, 'key'> & { readonly key?: Key } {
+  const { key: named, ...rest } = says;
+  const key = named === undefined ? undefined : keyMeant(named, home);
+  return key === undefined ? rest : { ...rest, key };
 }

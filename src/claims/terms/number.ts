@@ -1,13 +1,24 @@
 import { fraction, fromDecimal } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
-import { choice, rule, shapes, token, wordsFor } from '../grammar/index.js';
+import {
+  choice,
+  map,
+  mark,
+  optional,
+  quiet,
+  rule,
+  sequence,
+  shapes,
+  token,
+  wordsFor,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 const { character, inOrder, maybe, oneOf, oneOrMore, text } = shapes;
 const digits = oneOrMore(character('0-9'));
 const denominator = inOrder(character('1-9'), maybe(digits));
 
-const words: readonly (readonly [number, string, ...string[]])[] = [
+const ones: readonly (readonly [number, string])[] = [
   [1, 'one'],
   [2, 'two'],
   [3, 'three'],
@@ -17,10 +28,45 @@ const words: readonly (readonly [number, string, ...string[]])[] = [
   [7, 'seven'],
   [8, 'eight'],
   [9, 'nine'],
+];
+const teens: readonly (readonly [number, string])[] = [
   [10, 'ten'],
   [11, 'eleven'],
   [12, 'twelve'],
+  [13, 'thirteen'],
+  [14, 'fourteen'],
+  [15, 'fifteen'],
+  [16, 'sixteen'],
+  [17, 'seventeen'],
+  [18, 'eighteen'],
+  [19, 'nineteen'],
 ];
+const tens: readonly (readonly [number, string])[] = [
+  [20, 'twenty'],
+  [30, 'thirty'],
+  [40, 'forty'],
+  [50, 'fifty'],
+  [60, 'sixty'],
+  [70, 'seventy'],
+  [80, 'eighty'],
+  [90, 'ninety'],
+];
+/** `one` to `ninety-nine`. */
+export const numberInWords: Parser<number> = rule(
+  'NumberInWords',
+  () =>
+    choice(
+      wordsFor([...ones, ...teens]),
+      map(
+        sequence(
+          wordsFor(tens),
+          optional(map(sequence(quiet(optional(mark('-'))), wordsFor(ones)), ([, one]) => one)),
+        ),
+        ([ten, one]) => ten + (one ?? 0),
+      ),
+    ),
+  'a number in words such as `four`',
+);
 
 /** The largest count that is read: keeps every number exact. */
 const largest = 99_999;
@@ -33,7 +79,11 @@ const digitsOnly: Parser<number> = token({
 });
 
 /** `4` or `four`. */
-export const count: Parser<number> = rule('Count', () => choice(digitsOnly, wordsFor(words)));
+export const count: Parser<number> = rule(
+  'Count',
+  () => choice(digitsOnly, quiet(numberInWords)),
+  'a number',
+);
 
 /** `times` as said: `once`, `twice`, `3 times`. */
 export const sayTimes = (times: number): string =>

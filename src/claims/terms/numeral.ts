@@ -3,6 +3,7 @@ import type { RomanNumeral } from '../../harmony/index.js';
 import {
   choice,
   foreignToken,
+  map,
   optional,
   quiet,
   refine,
@@ -121,25 +122,41 @@ const ofTarget: Parser<RomanNumeral> = refine(
   },
   'a numeral applied to another such as `V7 of V`',
 );
-/** `V7 in second inversion` for `V43`. */
-const inverted: Parser<RomanNumeral> = refine(
-  sequence(written, quiet(optional(word('chord'))), word('in'), inversions),
-  ([of, , , inversion]) => {
-    const figures =
-      of.figures === ''
-        ? figuresOf.triad[inversion]
-        : of.figures === '7'
-          ? figuresOf.seventh[inversion]
-          : undefined;
-    return figures === undefined ? undefined : { ...of, figures };
-  },
-  'an inversion that the chord has',
+/** A numeral that says nothing of its bass, in an inversion; `undefined` where its chord has none such. */
+function inInversion(of: RomanNumeral, inversion: number): RomanNumeral | undefined {
+  const figures =
+    of.figures === ''
+      ? figuresOf.triad[inversion]
+      : of.figures === '7'
+        ? figuresOf.seventh[inversion]
+        : undefined;
+  return figures === undefined ? undefined : { ...of, figures };
+}
+/** `V7 in second inversion` for `V43`, `a first-inversion V7/V` for `V65/V`. */
+const inverted: Parser<RomanNumeral> = choice(
+  refine(
+    sequence(choice(written, ofTarget), quiet(optional(word('chord'))), word('in'), inversions),
+    ([of, , , inversion]) => inInversion(of, inversion),
+    'an inversion that the chord has',
+  ),
+  refine(
+    sequence(inversions, choice(written, ofTarget)),
+    ([inversion, of]) => inInversion(of, inversion),
+    'an inversion that the chord has',
+  ),
 );
 
-/** A numeral as written, `V7 of iv`, `V7 in second inversion`. */
+/** A numeral as written, `chord Vb`, `V7 of iv`, `V7 in second inversion`, `root-position V7`. */
 export const numeral: Parser<RomanNumeral> = rule(
   'Numeral',
-  () => choice(written, lettered, ofTarget, inverted),
+  () =>
+    choice(
+      written,
+      lettered,
+      ofTarget,
+      inverted,
+      map(sequence(quiet(word('chord')), choice(written, lettered, ofTarget, inverted)), ([, of]) => of),
+    ),
   'a Roman numeral such as `V65/V`',
 );
 /** The numeral alone, without `of` and `in`. */

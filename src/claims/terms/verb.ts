@@ -1,4 +1,4 @@
-import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
+import { choice, map, mark, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 
 /** How the verb of a sentence is written. */
@@ -21,12 +21,13 @@ const adverb = rule('Adverb', () =>
   ),
 );
 
-/** A verb is a rule, so that the many families that share one read it once. */
-function verbOf(name: string, affirmed: Words, denied: Words): Verb {
+/** A verb is a rule, so that the many families that share one read it once. `sign`: what a note to oneself has in its place. */
+function verbOf(name: string, affirmed: Words, denied: Words, sign?: Parser<string>): Verb {
   const parser = map(
     sequence(
       adverb,
       choice(
+        ...(sign === undefined ? [] : [quiet(map(sign, () => ({ negated: false })))]),
         map(word(...affirmed), () => ({ negated: false })),
         quiet(map(word(...denied), () => ({ negated: true }))),
       ),
@@ -37,8 +38,8 @@ function verbOf(name: string, affirmed: Words, denied: Words): Verb {
   return rule(name, () => parser);
 }
 
-/** `is`, `are`, `is not`, `aren't`. */
-export const be = verbOf('Be', ['is', 'are'], ['is not', "isn't", 'are not', "aren't"]);
+/** `is`, `are`, `is not`, `aren't`; as a note to oneself `bar 4: V65`, `bar 4 = V65`. */
+export const be = verbOf('Be', ['is', 'are'], ['is not', "isn't", 'are not', "aren't"], mark(':', '='));
 
 /** `has`, `have`, `does not have`. */
 export const have = verbOf(
