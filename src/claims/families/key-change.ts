@@ -95,8 +95,11 @@ const turnTo = (range: Range, old: Key, now: Key, context: ClaimContext): Segmen
  * A new key that the engine counts as part of the old one, but that a cadence of its own confirms within the range: a modulation all the
  * same (Open Music Theory, Modulation).
  */
-function confirmedTurn(asked: Asked): Finding<Span> | undefined {
-  const { span, key, context } = asked;
+export function confirmedTurn({
+  span,
+  key,
+  context,
+}: Pick<Asked, 'span' | 'key' | 'context'>): Finding<Span> | undefined {
   const [old] = areasIn(span.range, context);
   if (old === undefined || sameKey(old.key, key)) return undefined;
   const turn = turnTo(span.range, old.key, key, context);

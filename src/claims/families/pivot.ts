@@ -147,6 +147,8 @@ export const pivotFamily = family<Span, PivotSays>({
       (!isDiatonic(each.chord.tones, from) || isDominantSeventh(each, to));
     const ahead = segments.slice(at + 1, at + 1 + mostBetween);
     const next = ahead.find(isOfNewAlone);
+    // V of which the seventh comes a beat later is the dominant seventh all the same.
+    const isDominant = isDominantSeventh(segment, to) || (next !== undefined && isSameTriad(next, segment));
     const already = segments
       .slice(Math.max(0, at - 2), at)
       .find(each => sameKey(each.key, to) && isOfNewAlone(each));
@@ -154,7 +156,7 @@ export const pivotFamily = family<Span, PivotSays>({
       .slice(0, at)
       .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
     const applied = parseRomanNumeral(romanFor(segment.chord, from));
-    if (inOld && inNew && !isDominantSeventh(segment, to)) {
+    if (inOld && inNew && !isDominant) {
       const refused = (why: string): Finding<Span> => ({
         verdict: 'fails',
         code: 'C0422',
@@ -169,7 +171,7 @@ export const pivotFamily = family<Span, PivotSays>({
           instead: () => [make({ from: to, to: from })],
         };
       if (!isSettled(segment, to, context))
-        return refused(`the music does not modulate to ${printKey(to)}: a chord or two is all it has of it`);
+        return refused(`the music does not go over to ${printKey(to)}, which is tonicized at most`);
       // Both keys have several chords in a row: the last of them is the pivot by definition, and any of them by some books.
       const later = ahead
         .slice(0, ahead.indexOf(next))
@@ -202,7 +204,7 @@ export const pivotFamily = family<Span, PivotSays>({
     }
     const key = inOld ? to : from;
     const isApplied =
-      inNew && (isDominantSeventh(segment, to) || (!isUnread(applied) && applied.target !== undefined));
+      inNew && (isDominant || (!isUnread(applied) && applied.target !== undefined));
     return {
       verdict: inNew ? 'arguable' : 'fails',
       code: inNew ? 'C0423' : 'C0422',
