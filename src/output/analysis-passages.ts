@@ -1,6 +1,7 @@
 import { printKey } from '../harmony/index.js';
 import type { Analysis, Segment } from '../harmony/index.js';
 import { printPitchClass } from '../score/index.js';
+import { barsText } from '../timeline/index.js';
 import { lastBarBefore, printedPlace } from './analysis-place.js';
 import { counted } from './counted.js';
 
@@ -20,7 +21,7 @@ export function passageLines({
 }: Analysis): readonly PassageLines[] {
   const bars = (start: Segment['start'], end: Segment['end']): string => {
     const [first, last] = [printedPlace(score, start).bar, lastBarBefore(score, end)];
-    return first === last ? `bar ${first}` : `bars ${first}-${last}`;
+    return barsText({ first, last });
   };
   const section = (title: string, lines: readonly string[]): readonly PassageLines[] =>
     lines.length === 0 ? [] : [{ title, lines }];

@@ -88,7 +88,7 @@ function changesSection({ changes }: CheckReport): Markup {
   );
 }
 
-/** The marks of a claim that holds come out when its note, or the link to it in the words, is pointed at or gone to. */
+/** The marks of a claim that holds come out when its note, or the link to it in the words, is pointed at or gone to; those of others fade. */
 const shownWhenAsked = (claims: number): string =>
   Array.from({ length: claims }, (_, index) => {
     const claim = `#claim-${String(index + 1)}`;
@@ -98,7 +98,8 @@ const shownWhenAsked = (claims: number): string =>
       `${claim}:focus-within`,
       `[href="${claim}"]:hover`,
     ].join(',');
-    return `.step:has(${asked}) .of-${String(index + 1)}{visibility:visible}`;
+    const [own, pointed] = [`.of-${String(index + 1)}`, `:is(${claim},[href="${claim}"]):hover`];
+    return `.step:has(${asked}) ${own}{visibility:visible}.step:has(${pointed}) .marks>g:not(${own}){opacity:.15}`;
   }).join('');
 
 function lessonArticle(

@@ -85,12 +85,12 @@ describe('the marks in the score', () => {
 
   test('stand on the heads of their notes', async () => {
     const { page } = await open('check.html', 1280, false);
-    // A mark is about twice as wide as a head; whatever it surrounds is drawn within it.
+    // A mark is about twice as wide as a head and goes around the heads of a chord; it begins half its width above the highest.
     const empty = await page.evaluate(
       () =>
         [...document.querySelectorAll<SVGGraphicsElement>('.system .marks .against > path')].filter(mark => {
           const box = mark.getBoundingClientRect();
-          const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+          const [x, y] = [box.x + box.width / 2, box.y + box.width / 2];
           const shapes = [...(mark.closest('svg')?.querySelectorAll<SVGGraphicsElement>('use, path') ?? [])];
           return !shapes.some(shape => {
             const other = shape.getBoundingClientRect();

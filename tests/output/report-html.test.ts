@@ -59,17 +59,43 @@ describe('the report of a lesson', () => {
     const [lesson] = report.lessons;
     const claim = lesson?.claims.findIndex(({ entry }) => entry.text === 'bar 3 is V7/ii') ?? -1;
     const evidence = lesson?.claims[claim]?.verdict.evidence ?? [];
+    // One mark goes around the notes of a chord; its title names each of them.
     const shapes = (name: string): readonly (string | undefined)[] =>
-      [...document.querySelectorAll(`.of-${String(claim + 1)} > .${name}`)].map(
-        mark => mark.firstElementChild?.tagName,
+      [...document.querySelectorAll(`.of-${String(claim + 1)} > .${name}`)].flatMap(mark =>
+        (mark.querySelector('title')?.textContent ?? '')
+          .split('\n')
+          .map(() => mark.firstElementChild?.tagName),
       );
     const counted = (role: string): number =>
       evidence.filter(one => one.role === role && one.note !== undefined).length;
     // A, G and C sharp make A7 the chord, against E7.
     expect([counted('contradicts'), counted('supports')]).toEqual([3, 1]);
     expect(shapes('against')).toEqual(Array(counted('contradicts')).fill('path'));
-    expect(shapes('for')).toEqual(Array(counted('supports')).fill('circle'));
-    expect(shapes('aside')).toEqual(Array(counted('set aside')).fill('circle'));
+    expect(shapes('for')).toEqual(Array(counted('supports')).fill('rect'));
+    expect(shapes('aside')).toEqual(Array(counted('set aside')).fill('rect'));
+  });
+
+  test('puts the numbers of all claims on a note side by side, above everything that is drawn', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'barwise-numbers-'));
+    try {
+      writeFileSync(join(folder, 'one.abc'), 'X:1\nL:1/1\nM:4/4\nK:C\n[CEGc] | [DFA] |]\n');
+      writeFileSync(
+        join(folder, 'one.yaml'),
+        'format: 1\ntitle: T\nscore: one.abc\nhome: C major\nsteps:\n  - title: S\n    claims: [bar 1 is V, bar 1 is ii, bar 1 is I, bar 1 is vi]\n',
+      );
+      const { report } = await checkLessonFile(join(folder, 'one.yaml'), scoreLibrary(false));
+      const document = await page({ lessons: [report] });
+      const texts = [...document.querySelectorAll('.marks > text')];
+      expect(texts.map(({ textContent }) => textContent)).toEqual(['1 2 4']);
+      const highest = Math.min(
+        ...[...document.querySelectorAll('.system .marks path')].map(path =>
+          Number(/^M\S+ (\S+?)l/.exec(path.getAttribute('d') ?? '')?.[1]),
+        ),
+      );
+      expect(Number(texts[0]?.getAttribute('y'))).toBeLessThan(highest);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   test('numbers its lines by their first bar, and a pickup not at all', async () => {

@@ -10,7 +10,7 @@ import { evidenceMarks } from './marks.js';
 import type { NumberedClaim } from './marks.js';
 import { linkedNarration } from './narration.js';
 import type { PlacedSystem } from './placed-system.js';
-import { systemSvg } from './system-svg.js';
+import { marksBottom, systemSvg, systemWidth } from './system-svg.js';
 
 /** A step with its claims and the bars that it shows. */
 export interface DrawnStep {
@@ -22,6 +22,9 @@ export interface DrawnStep {
 
 /** More lines of the score than this stand above the words, in two columns. */
 const mostBeside = 4;
+
+/** A few bars are set so much larger than a full line at most, so that they fill their column. */
+const mostEnlarged = 1.5;
 
 /** So many bars more are shown where a claim of a step speaks of bars around it. */
 const mostAround = 8;
@@ -69,6 +72,7 @@ export function stepSection(
   share: (markup: Markup) => Markup,
   widest: number,
 ): Markup {
+  const filling = Math.max(widest / mostEnlarged, ...systems.map(systemWidth));
   const music =
     score === undefined || systems.length === 0
       ? element(
@@ -78,7 +82,9 @@ export function stepSection(
         )
       : systems
           .map(system =>
-            systemSvg(score, system, share(system.markup), widest, { marks: evidenceMarks(system, claims) }),
+            systemSvg(score, system, share(system.markup), filling, {
+              marks: evidenceMarks(system, claims, marksBottom(system)),
+            }),
           )
           .join('');
   const words = element(

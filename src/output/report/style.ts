@@ -97,11 +97,11 @@ code { font-family: inherit; font-variant-numeric: lining-nums tabular-nums; }
 .nearest i, .accepted i { color: var(--soft); }
 
 .marks { fill: none; stroke-width: 1.7; }
-.marks text { fill: currentColor; font-style: italic; font-weight: 600; }
+.marks text { font-weight: 600; stroke: none; font-variant-numeric: lining-nums tabular-nums; }
+.marks tspan { fill: var(--tone); }
 .marks .for { stroke: var(--pencil); color: var(--pencil); }
 .marks .against { stroke: var(--red); }
 .marks .aside { stroke: var(--soft); }
-.marks > g { color: var(--red); }
 .marks > .asked { visibility: hidden; }
 
 .labels { fill: var(--pencil); stroke: none; }

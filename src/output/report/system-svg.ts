@@ -10,7 +10,8 @@ const headroom = 16;
 
 /** What is put around the music of a line. */
 export interface Around {
-  readonly marks?: Markup;
+  /** Drawn from `marksBottom(system)` up. */
+  readonly marks?: { readonly markup: Markup; readonly height: number };
   /** Drawn from `labelTop(system)` down. */
   readonly labels?: { readonly markup: Markup; readonly height: number };
 }
@@ -18,6 +19,15 @@ export interface Around {
 /** Where labels under a line begin. */
 export const labelTop = ({ extent, staves }: PlacedSystem): number =>
   Math.max(extent.bottom, staves.bottom + 6) + 6;
+
+const leftEdge = ({ extent }: PlacedSystem): number => Math.min(extent.left, 0) - 2;
+
+/** How wide a line is with its brace and margin. */
+export const systemWidth = (system: PlacedSystem): number => system.staves.right - leftEdge(system) + margin;
+
+/** Where what stands above a line ends. */
+export const marksBottom = ({ extent, staves }: PlacedSystem): number =>
+  Math.min(extent.top, staves.top - headroom);
 
 /**
  * One line of the score as an SVG element.
@@ -31,9 +41,9 @@ export function systemSvg(
   around: Around = {},
 ): Markup {
   const { extent, staves, firstBar, lastBar } = system;
-  const left = Math.min(extent.left, 0) - 2;
-  const width = staves.right - left + margin;
-  const top = Math.min(extent.top, staves.top - headroom) - margin;
+  const left = leftEdge(system);
+  const width = systemWidth(system);
+  const top = marksBottom(system) - (around.marks?.height ?? 0) - margin;
   const bottom =
     around.labels === undefined ? extent.bottom + margin : labelTop(system) + around.labels.height;
   const [first, last] = [score.bars[firstBar]?.label ?? '', score.bars[lastBar]?.label ?? ''];
@@ -57,7 +67,7 @@ export function systemSvg(
           { class: 'bar-number', x: 0, y: Math.round(staves.top - 9), 'font-size': 13 },
           text(first),
         ),
-    around.marks ?? '',
+    around.marks?.markup ?? '',
     around.labels?.markup ?? '',
   );
 }
