@@ -1,8 +1,6 @@
-import { judgeCadence, printKey, sameKey } from '../../harmony/index.js';
-import type { CadenceKind, Key } from '../../harmony/index.js';
+import { printKey, sameKey } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
-import type { ClaimContext } from '../model.js';
 import { family } from '../family.js';
 import { map, optional, quiet, sequence, word } from '../grammar/index.js';
 import { sayMoment } from '../place/say-moment.js';
@@ -15,6 +13,7 @@ import { anyKey, inKeyReference, printKeyReference, withKeyMeant } from '../term
 import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, haveNo, printHas, verb } from '../terms/verb.js';
 import { cadenceFamily } from './cadence.js';
+import { cadenceHeardIn } from './heard-cadence.js';
 import { silence } from './judged.js';
 
 /** A cadence of whatever kind, in a key where one is said. */
@@ -29,25 +28,6 @@ const aCadenceOfAnyKind = map(
   sequence(quiet(optional(article)), word('cadence', 'cadences'), inKeyReference),
   ([, , key]) => says(key),
 );
-
-const kinds: readonly CadenceKind[] = [
-  'perfect authentic',
-  'imperfect authentic',
-  'half',
-  'deceptive',
-  'plagal',
-];
-
-/** The cadence that somebody could well claim of a place where the analysis lists none. */
-const possibleIn = (
-  span: Span,
-  key: Key | undefined,
-  { analysis, home }: ClaimContext,
-): CadenceKind | undefined =>
-  kinds.find(
-    kind =>
-      judgeCadence(analysis, { ...rangeOrMoment(span), kind, key: key ?? home }).outcome === 'supported',
-  );
 
 /** `bar 6 has no cadence`, `bar 16 cadences in D major`: claim F4 of the trade where the kind is left open. */
 export const anyCadenceFamily = family<Span, AnyCadenceSays>({
@@ -73,7 +53,10 @@ export const anyCadenceFamily = family<Span, AnyCadenceSays>({
     const found = all.find(each => key === undefined || sameKey(each.key, key));
     const shown = found ?? all[0];
     const holds = found !== undefined;
-    const heard = shown === undefined ? possibleIn(span, key, context) : undefined;
+    const heard =
+      shown === undefined
+        ? cadenceHeardIn(rangeOrMoment(span), key ?? context.home, context)?.kind
+        : undefined;
     if (heard !== undefined)
       return {
         verdict: 'arguable',

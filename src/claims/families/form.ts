@@ -1,5 +1,6 @@
+import type { Code } from '../../diagnostics/index.js';
 import type { Cadence } from '../../harmony/index.js';
-import { compare, isBefore, subtract, zero } from '../../score/index.js';
+import { compare, greatest, isBefore, staffStepOf, subtract, zero } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
 import type { Claim, Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -21,7 +22,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { isPlural } from '../place/place.js';
-import { liesIn } from '../segments.js';
+import { liesIn, segmentsIn } from '../segments.js';
+import { lineNotes } from '../subjects/line-notes.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
@@ -29,6 +31,7 @@ import { statement } from '../statement.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
+import { cadenceHeardIn } from './heard-cadence.js';
 
 /** Phrases, pairs of phrases, repeats, and how many bars there are. */
 export type FormSays =
@@ -96,15 +99,28 @@ const barsIn = (range: Range, context: ClaimContext): readonly Bar[] =>
     bar => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar)),
   );
 
+/** A cadence that ends something, or could: the analysis lists fewer than can be claimed. */
+type Close = Pick<Cadence, 'kind' | 'onset' | 'strength'>;
+
 /** How final a cadence is: a half cadence leaves more open than an imperfect one, a perfect one closes. */
-const finality = ({ kind }: Cadence): number =>
+const finality = ({ kind }: Close): number =>
   ({ evaded: 0, deceptive: 0, half: 1, plagal: 2, 'imperfect authentic': 2, 'perfect authentic': 3 })[kind];
 
 const cadencesIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
   context.analysis.cadences.filter(each => liesIn(each.onset, range));
 
+/** What can be claimed to close in a bar where no cadence is listed: of V and a stronger close behind it the list has the stronger alone. */
+function heardClose(bar: Bar, context: ClaimContext): Close | undefined {
+  const range = { start: bar.start, end: endOf(bar) };
+  const last = segmentsIn(context.analysis, range).at(-1);
+  const heard = last === undefined ? undefined : cadenceHeardIn(range, last.key, context);
+  return last === undefined || heard === undefined
+    ? undefined
+    : { kind: heard.kind, onset: greatest(last.start, bar.start), strength: 0 };
+}
+
 const evidenceOf = (
-  cadences: readonly Cadence[],
+  cadences: readonly Close[],
   role: Evidence['role'],
   context: ClaimContext,
 ): readonly Evidence[] =>
@@ -125,6 +141,46 @@ function opening(bar: Bar, context: ClaimContext): string {
     .join(' ');
 }
 
+/** A melody as it can come again: when its notes begin, counted from its start, and the steps between them. */
+interface Opening {
+  readonly rhythm: string;
+  readonly steps: readonly number[];
+}
+
+/** So many notes make an opening that can be told from another; where a bar has fewer, the next is heard with it. */
+const notesOfOpening = 3;
+
+function melodyFrom(bar: Bar, context: ClaimContext): Opening {
+  const { score } = context.analysis;
+  const upTo = (last: Bar): Opening => {
+    const line =
+      lineNotes(score, { kind: 'edge', edge: 'top' }, { start: bar.start, end: endOf(last) }) ?? [];
+    return {
+      rhythm: line
+        .map(({ start }) => {
+          const offset = subtract(start, bar.start);
+          return `${String(offset.n)}/${String(offset.d)}`;
+        })
+        .join(' '),
+      steps: line
+        .slice(1)
+        .map(({ note }, at) => staffStepOf(note.pitch) - staffStepOf(line[at]?.note.pitch ?? note.pitch)),
+    };
+  };
+  const own = upTo(bar);
+  const next = score.bars[bar.index + 1];
+  return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next) : own;
+}
+
+/** How two phrases begin: with one melody, on whatever step, with its rhythm and contour alone, or differently. */
+function likeness(first: Bar, second: Bar, context: ClaimContext): 'same' | 'contour' | 'other' {
+  const [one, other] = [melodyFrom(first, context), melodyFrom(second, context)];
+  const agree = (as: (steps: number) => number): boolean =>
+    one.steps.map(as).join(' ') === other.steps.map(as).join(' ');
+  if (one.rhythm !== other.rhythm || !agree(Math.sign)) return 'other';
+  return agree(steps => steps) ? 'same' : 'contour';
+}
+
 interface Asked {
   readonly span: Span;
   readonly bars: readonly Bar[];
@@ -142,48 +198,75 @@ const fails = (reason: string, evidence: readonly Evidence[] = []): Finding<Span
  * Why a close is disputed as the end of a phrase. Hutchinson counts the deceptive cadence among the cadences that end phrases; Open Music
  * Theory hears a close that is put off, so that the phrase goes on.
  */
-const disputedClose = ({ kind }: Cadence): string | undefined =>
+const disputedClose = ({ kind }: Close): string | undefined =>
   kind === 'deceptive'
     ? 'Hutchinson counts it as the end of a phrase, Open Music Theory hears the phrase go on to its close'
     : undefined;
 
-/** The cadences that arrive in the last bar of a stretch and end something: an evaded one ends nothing, the line is led on. */
-const closesOf = (last: Bar | undefined, context: ClaimContext): readonly Cadence[] =>
-  last === undefined
-    ? []
-    : cadencesIn({ start: last.start, end: endOf(last) }, context).filter(({ kind }) => kind !== 'evaded');
+/** The cadences that arrive in a bar and end something: an evaded one ends nothing, the line is led on. */
+function closesOf(last: Bar | undefined, context: ClaimContext): readonly Close[] {
+  if (last === undefined) return [];
+  const listed = cadencesIn({ start: last.start, end: endOf(last) }, context).filter(
+    ({ kind }) => kind !== 'evaded',
+  );
+  const heard = listed.length > 0 ? undefined : heardClose(last, context);
+  return heard === undefined ? listed : [heard];
+}
 
-function checkPhrase({ span, bars, context }: Asked, length: number | undefined): Finding<Span> {
-  const last = bars.at(-1);
+/** Two halves of so many bars with a close between them are two phrases rather than one. */
+const barsOfHalf = 4;
+
+/** What speaks against one phrase although it closes: another close within it, or a close that books dispute. */
+function doubtOf(
+  { span, bars, context }: Asked,
+  close: Close,
+): { readonly code: Code; readonly reason: string } | undefined {
+  const full = bars.filter(bar => bar.number > 0);
+  const inside = cadencesIn(span.range, context).filter(
+    each => isBefore(each.onset, close.onset) && each.kind !== 'evaded',
+  );
+  const barOf = (each: Close): number =>
+    full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1;
+  // What arrives in the first half has not had the time to close a phrase, and a plainer stop behind it outweighs it.
+  const early = inside.find(
+    each =>
+      finality(each) >= finality(close) &&
+      (close.strength === 0 || each.strength >= close.strength) &&
+      barOf(each) >= full.length / 2,
+  );
+  if (early !== undefined)
+    return {
+      code: 'C1803',
+      reason: `, but ${withArticle(early.kind)} cadence within it already closes as firmly`,
+    };
+  const middle = inside.find(each => barOf(each) * 2 === full.length && finality(each) > 0);
+  if (middle !== undefined && full.length >= 2 * barsOfHalf)
+    return {
+      code: 'C1803',
+      reason: `, but ${withArticle(middle.kind)} cadence half-way already ends a phrase: many would count two`,
+    };
+  const disputed = disputedClose(close);
+  return disputed === undefined ? undefined : { code: 'C1805', reason: `: ${disputed}` };
+}
+
+function checkPhrase(asked: Asked, length: number | undefined): Finding<Span> {
+  const { span, bars, context } = asked;
   const full = bars.filter(bar => bar.number > 0);
   if (length !== undefined && full.length !== length)
     return fails(
       `${span.name} ${full.length === 1 ? 'is' : 'are'} ${String(full.length)} full bars, counted with the first and the last`,
     );
-  const closes = closesOf(last, context);
-  const [close] = closes;
+  const [close] = closesOf(bars.at(-1), context);
   if (close === undefined)
     return fails(
       `no cadence arrives in the last bar of ${span.name}: Open Music Theory and Hutchinson ask a phrase to end with one`,
     );
-  const before = cadencesIn(span.range, context).filter(
-    each =>
-      !closes.includes(each) &&
-      finality(each) >= finality(close) &&
-      // What arrives in the first half has not had the time to close a phrase.
-      full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1 >= full.length / 2,
-  );
-  const [early] = before;
-  const doubt =
-    early === undefined
-      ? disputedClose(close)
-      : `but ${withArticle(early.kind)} cadence within it already closes as firmly`;
-  const ends = `it ends with ${withArticle(close.kind)} cadence`;
+  const doubt = doubtOf(asked, close);
   return {
     verdict: doubt === undefined ? 'holds' : 'arguable',
-    code: doubt === undefined ? 'C1801' : early === undefined ? 'C1805' : 'C1803',
-    reason: doubt === undefined ? ends : `${ends}${early === undefined ? ':' : ','} ${doubt}`,
-    evidence: evidenceOf([...before, close], 'supports', context),
+    code: doubt?.code ?? 'C1801',
+    reason: `it ends with ${withArticle(close.kind)} cadence${doubt?.reason ?? ''}`,
+    evidence: evidenceOf([close], 'supports', context),
   };
 }
 
@@ -210,9 +293,20 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   if (last === undefined) return fails('there are no bars');
   const full = bars.filter(bar => bar.number > 0);
   const middle = full[Math.ceil(full.length / 2) - 1];
-  const all = cadencesIn(span.range, context);
   const final = closesOf(last, context).at(-1);
-  const earlier = all.filter(each => final === undefined || compare(each.onset, final.onset) < 0);
+  const listed: readonly Close[] = cadencesIn(span.range, context);
+  const halfWay =
+    middle === undefined || full.length < 2 * barsOfHalf ? undefined : closesOf(middle, context)[0];
+  const all = halfWay === undefined || listed.includes(halfWay) ? listed : [halfWay, ...listed];
+  const barsBefore = (each: Close): number => full.filter(bar => !isBefore(each.onset, endOf(bar))).length;
+  // A phrase is no single bar of many: what closes in the first or last quarter parts no two phrases.
+  const earlier = all.filter(
+    each =>
+      each.kind !== 'evaded' &&
+      (final === undefined || isBefore(each.onset, final.onset)) &&
+      barsBefore(each) * 4 >= full.length &&
+      barsBefore(each) * 4 < 3 * full.length,
+  );
   // The first phrase closes half-way where it can, and else where the firmest close is.
   const first =
     earlier.find(
@@ -220,7 +314,7 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
     ) ?? [...earlier].sort((a, b) => b.strength - a.strength)[0];
   if (final === undefined || first === undefined)
     return fails(
-      `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${all.length === 0 ? 'none' : String(all.length)}`,
+      `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${all.length === 0 ? 'none' : final === undefined ? 'none at the end' : 'none half-way'}`,
       evidenceOf(all, 'contradicts', context),
     );
   const pair = `${first.kind}, then ${final.kind}`;
@@ -236,20 +330,17 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
     );
   const second = bars.find(bar => compare(bar.start, first.onset) > 0);
   const [opens] = full;
-  const matches =
-    opens !== undefined && second !== undefined && opening(opens, context) === opening(second, context);
-  if (parallel && !matches)
-    return {
-      ...fails(
-        `${pair}, but the two phrases do not begin alike`,
-        evidenceOf([first, final], 'set aside', context),
-      ),
-      verdict: 'fails',
-    };
+  const like = opens === undefined || second === undefined ? 'other' : likeness(opens, second, context);
+  if (parallel && like === 'other')
+    return fails(
+      `${pair}, but the two phrases do not begin alike`,
+      evidenceOf([first, final], 'set aside', context),
+    );
+  const isDisputed = parallel === true && like === 'contour';
   return {
-    verdict: 'holds',
-    code: 'C1801',
-    reason: pair,
+    verdict: isDisputed ? 'arguable' : 'holds',
+    code: isDisputed ? 'C1806' : 'C1801',
+    reason: `${pair}${isDisputed ? ', but the phrases begin alike in rhythm and contour only' : ''}`,
     evidence: evidenceOf([first, final], 'supports', context),
   };
 }

@@ -189,6 +189,12 @@ export const pieceClaims = {
     explanation:
       'Hutchinson (Music Theory for the 21st-Century Classroom, Cadences) counts the deceptive cadence among those that end a phrase; in Open Music Theory the phrase goes on until the close comes that was put off. The nearest statement names the longer phrase.',
   },
+  C1806: {
+    name: 'phrases-alike-in-part',
+    summary: 'The two phrases begin with one rhythm and contour, but not with the same intervals.',
+    explanation:
+      'A period is parallel where its phrases begin with the same melody, on whatever step (Open Music Theory, The period). How much must agree is not laid down.',
+  },
   C1901: {
     name: 'quantity-as-claimed',
     summary: 'As many bars, beats or chords are so as the claim says.',
