@@ -30,6 +30,8 @@ const placeKinds: readonly unknown[] = [
   'stretch',
   'first bars',
   'last bars',
+  'side',
+  'portion',
   'pickup',
   'piece',
 ];

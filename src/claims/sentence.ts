@@ -57,7 +57,7 @@ import { negation } from './negation.js';
 import { opinionSentence } from './opinion.js';
 import { ordinal, ordinalPredicate } from './quantity/ordinal.js';
 import { quantifiedSentence } from './quantity/quantified.js';
-import { at, barList, before, oneBar, placeName, scope } from './place/place-name.js';
+import { at, atPlace, barList, before, oneBar, placeName, scope, wholePiece } from './place/place-name.js';
 import type { Place } from './place/place.js';
 import { statement, statements } from './statement.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
@@ -141,7 +141,7 @@ const placedAfter = <T, S>(
   subject: (of: T, place: Place) => Subject<S>,
 ): Parser<Claim> =>
   rule(`${name}SentenceWithPlaceAfter`, () =>
-    map(sequence(of, list(predicate, and), at, placeName), ([which, predicates, , place]) =>
+    map(sequence(of, list(predicate, and), atPlace), ([which, predicates, place]) =>
       statements([subject(which, place)], predicates),
     ),
   );
@@ -156,7 +156,7 @@ const placeFirst: Parser<Claim> = rule('PlaceFirst', () =>
       statement(span(place), denied(negated, has)),
     ),
     map(
-      sequence(before, word('we', 'you', 'one', 'the piece', 'the music', 'it'), list(placePredicate, and)),
+      sequence(before, choice(word('we', 'you', 'one', 'it'), wholeMusic), list(placePredicate, and)),
       ([place, , predicates]) => statements([span(place)], predicates),
     ),
   ),
@@ -218,7 +218,7 @@ const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
           statement(span(place), says),
         ),
         map(sequence(noun, scope, predicate), ([, place, says]) => statement(span(place), says)),
-        map(sequence(noun, predicate, at, placeName), ([, says, , place]) => statement(span(place), says)),
+        map(sequence(noun, predicate, atPlace), ([, says, place]) => statement(span(place), says)),
       ]),
     ),
   );
@@ -642,7 +642,10 @@ const onlySentence: Parser<Claim> = rule('OnlySentence', () =>
 );
 
 /** The music as such, where its place follows: `the piece modulates to D major in bars 9-16`. */
-const wholeMusic = word('the piece', 'the music', 'we', 'it');
+const wholeMusic = choice(
+  map(sequence(word('the'), wholePiece), () => undefined),
+  map(word('we', 'it'), () => undefined),
+);
 
 /** Sentences that can be checked. */
 export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>

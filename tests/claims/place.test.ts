@@ -25,6 +25,9 @@ describe('a place is read in every form that a teacher types', () => {
     ['bar 005', 'bar 5'],
     ['bar 8a', 'bar 8a'],
     ['bar 0', 'bar 0'],
+    ['bar five', 'bar 5'],
+    ['measure thirty-two', 'bar 32'],
+    ['measures twenty to twenty-four', 'bars 20-24'],
     ['bars 5-8', 'bars 5-8'],
     ['bars 5–8', 'bars 5-8'],
     ['bars 5 — 8', 'bars 5-8'],
@@ -55,7 +58,16 @@ describe('a place is read in every form that a teacher types', () => {
     ['the final measure', 'the last bar'],
     ['the first four bars', 'the first 4 bars'],
     ['the last 4 bars', 'the last 4 bars'],
+    ['the last beat of bar 3', 'the last beat of bar 3'],
+    ['the end of bar 3', 'the last beat of bar 3'],
+    ['the second half of measure 3', 'the second half of bar 3'],
+    ['the bars before bar 9', 'the bars before bar 9'],
+    ['the measures after measure 9', 'the bars after bar 9'],
+    ['the bars up to bar 9', 'the bars up to bar 9'],
+    ['the bars from bar 9 to the end', 'the bars from bar 9 on'],
+    ['the pickup to bar 1', 'bars 0-1'],
     ['the piece', 'the piece'],
+    ['the waltz', 'the piece'],
     ['the whole piece', 'the piece'],
   ];
 
@@ -66,7 +78,7 @@ describe('a place is read in every form that a teacher types', () => {
 
   test.each([
     ['bars 5 and 9', 0],
-    ['bar five', 4],
+    ['bar few', 4],
     ['bar 5 beat x', 11],
     ['bar 5 beat 3 until', 18],
     ['the bar', 7],
@@ -109,6 +121,14 @@ describe('a place is found in the score', () => {
     ['the first bar', '1/4', '5/4'],
     ['the first 2 bars', '1/4', '9/4'],
     ['the last bar', '5', '6'],
+    ['the bars before bar 3', '0', '9/4'],
+    ['the bars up to bar 3', '0', '3'],
+    ['the bars from bar 3 on', '9/4', '6'],
+    ['the bars after bar 3', '3', '6'],
+    ['the last beat of bar 2', '2', '9/4'],
+    ['the last beat of bar 3', '21/8', '3'],
+    ['the first half of bar 2', '5/4', '7/4'],
+    ['the second half of bar 3', '21/8', '3'],
     ['the piece', '0', '6'],
   ];
   test.each(rows)('%s', (place, from, to) => {
@@ -144,6 +164,11 @@ describe('a place is found in the score', () => {
     ],
     ['bars 3-1', 'C0004', 'bars 3-1 end before they begin'],
     ['bar 2 beat 3 until bar 2 beat 3', 'C0004', 'bar 2 beat 3 until bar 2 beat 3 ends before it begins'],
+    [
+      'the bars after bar 5b',
+      'C0003',
+      'there is nothing after bar 5b: the piece has bars 1 to 5 and a pickup, bar 0',
+    ],
     ['the first 9 bars', 'C0003', 'the piece has bars 1 to 5 and a pickup, bar 0'],
   ])('%s is none of this piece', (place, code, problem) => {
     expect(resolvePlace(readPlace(place), score, undefined)).toEqual({ code, problem });

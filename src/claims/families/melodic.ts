@@ -302,6 +302,7 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('ascends', 'ascend'), direction(true)],
     [verb('falls', 'fall'), direction(false)],
     [verb('descends', 'descend'), direction(false)],
+    [verb('drops', 'drop'), direction(false)],
     [
       verb('moves', 'move'),
       map(word('by step', 'stepwise', 'in steps', 'in stepwise motion'), (): MelodicSays => ({

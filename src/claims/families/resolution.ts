@@ -11,8 +11,10 @@ import {
   staffStepOf,
 } from '../../score/index.js';
 import type { Fraction, Note } from '../../score/index.js';
+import { chordParts } from '../chord-part.js';
+import type { ChordPart } from '../chord-part.js';
 import { noteEvidence } from '../evidence.js';
-import { choice, map, nothing, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
@@ -23,48 +25,87 @@ import { inversionsOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { chordPartOf } from '../terms/chord-part-name.js';
+import { intervalBetween, intervalSize, isOfSize, printSize } from '../terms/interval-name.js';
+import type { IntervalSize } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
+/** Which way and how far a note goes, as far as that is said. `steps: 1` alone is a step, half or whole. */
+interface Manner {
+  readonly up?: boolean;
+  readonly by?: IntervalSize;
+}
 /** Where a note goes in its voice. */
 export type ResolutionSays =
-  | { readonly kind: 'to'; readonly note: NoteName; readonly up?: boolean }
+  | (Manner & { readonly kind: 'to'; readonly note: NoteName })
   /** To a degree of the key there: `to the tonic`. */
-  | { readonly kind: 'degree'; readonly degree: DegreeName; readonly up?: boolean }
-  | { readonly kind: 'step'; readonly up?: boolean }
+  | (Manner & { readonly kind: 'degree'; readonly degree: DegreeName })
+  /** To a member of the chord there: `to the fifth of the chord`. */
+  | (Manner & { readonly kind: 'member'; readonly part: ChordPart })
+  | (Manner & { readonly kind: 'move' })
   /** Up or down in its own voice, however far. */
   | { readonly kind: 'direction'; readonly up: boolean }
   | { readonly kind: 'prepared' };
 
-const way = optional(
-  map(
-    sequence(
-      wordsFor<boolean>([
-        [true, 'up', 'upward'],
-        [false, 'down', 'downward'],
-      ]),
-      optional(word('by step')),
-    ),
-    ([up]) => up,
-  ),
+const step: IntervalSize = { steps: 1 };
+const isStepSize = ({ steps, semitones }: IntervalSize): boolean => steps === 1 && semitones === undefined;
+
+const ways = wordsFor<boolean>([
+  [true, 'up', 'upward', 'upwards'],
+  [false, 'down', 'downward', 'downwards'],
+]);
+/** `by step`, `by half step`, `a semitone`, `by a third`. */
+const size: Parser<IntervalSize> = choice(
+  map(word('by step', 'by a step', 'a step', 'stepwise'), () => step),
+  map(sequence(quiet(optional(word('by'))), quiet(optional(article)), intervalSize), ([, , of]) => of),
 );
 const upOf = (up: boolean | undefined): { readonly up?: boolean } => (up === undefined ? {} : { up });
-const target: Parser<ResolutionSays> = map(
-  sequence(
-    way,
-    word('to'),
-    choice<ResolutionSays>(
-      map(noteName, note => ({ kind: 'to', note })),
-      map(degreeName, degree => ({ kind: 'degree', degree })),
-    ),
-  ),
-  ([up, , says]) => ({ ...says, ...upOf(up) }),
+const manner: Parser<Manner> = choice<Manner>(
+  map(sequence(optional(ways), optional(size)), ([up, by]) => ({
+    ...upOf(up),
+    ...(by === undefined ? {} : { by }),
+  })),
+  quiet(map(sequence(size, ways), ([by, up]) => ({ up, by }))),
 );
+type Aim =
+  | { readonly kind: 'to'; readonly note: NoteName }
+  | { readonly kind: 'degree'; readonly degree: DegreeName }
+  | { readonly kind: 'member'; readonly part: ChordPart };
+const aim: Parser<Aim> = choice<Aim>(
+  map(noteName, note => ({ kind: 'to', note })),
+  map(degreeName, degree => ({ kind: 'degree', degree })),
+  map(sequence(quiet(optional(word('the'))), chordPartOf), ([, part]) => ({ kind: 'member', part })),
+);
+const target: Parser<ResolutionSays> = map(sequence(manner, word('to'), aim), ([how, , to]) => ({
+  ...how,
+  ...to,
+}));
+/** `down by step`; nothing but a step is meant of what resolves. */
 const complement: Parser<ResolutionSays> = choice<ResolutionSays>(
   target,
-  map(way, up => ({ kind: 'step', ...upOf(up) })),
+  map(manner, how => ({ kind: 'move', ...how, by: how.by ?? step })),
 );
+/** How far, where the verb says no more than that it moves. */
+const sized: Parser<ResolutionSays> = choice<ResolutionSays>(
+  target,
+  map(sequence(optional(ways), size), ([up, by]) => ({ kind: 'move', ...upOf(up), by })),
+  quiet(map(sequence(size, ways), ([by, up]) => ({ kind: 'move', up, by }))),
+);
+/** After a verb that says which way: `rises a semitone to F#`, `falls`. */
+const inDirection = (up: boolean): Parser<ResolutionSays> =>
+  choice<ResolutionSays>(
+    map(
+      sequence(optional(size), optional(map(sequence(word('to'), aim), ([, to]) => to))),
+      ([by, to]): ResolutionSays => {
+        const how = by === undefined ? { up } : { up, by };
+        if (to !== undefined) return { ...how, ...to };
+        return by === undefined ? { kind: 'direction', up } : { kind: 'move', up, by };
+      },
+    ),
+  );
 
 /** Notes that are struck together, in one voice. */
 type Group = readonly [Note, ...Note[]];
@@ -226,21 +267,35 @@ const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
 function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContext): boolean {
   const goes = (up: boolean | undefined): boolean =>
     up === undefined || midiOf(next.pitch) > midiOf(note.pitch) === up;
+  const isFar = (by: IntervalSize | undefined): boolean =>
+    by === undefined ||
+    (isStepSize(by)
+      ? isStep(note, next, true) || isStep(note, next, false)
+      : isOfSize(intervalBetween(note.pitch, next.pitch), by));
   switch (says.kind) {
     case 'to':
-      return isNamed(next, says.note) && goes(says.up);
+      return isNamed(next, says.note) && goes(says.up) && isFar(says.by);
     case 'degree': {
       const key =
         segmentsIn(context.analysis, { start: note.onset, end: note.onset })[0]?.key ?? context.home;
       return (
         [key, context.home].some(each => toneOfDegree(says.degree, each) === pitchClassOf(next.pitch)) &&
-        goes(says.up)
+        goes(says.up) &&
+        isFar(says.by)
       );
     }
-    case 'step':
-      return says.up === undefined
-        ? isStep(note, next, true) || isStep(note, next, false)
-        : isStep(note, next, says.up);
+    case 'member': {
+      const index = chordParts.indexOf(says.part);
+      return (
+        segmentsIn(context.analysis, { start: next.onset, end: next.onset }).some(
+          ({ chord }) => chord.tones[index] === pitchClassOf(next.pitch),
+        ) &&
+        goes(says.up) &&
+        isFar(says.by)
+      );
+    }
+    case 'move':
+      return goes(says.up) && isFar(says.by);
     case 'direction':
       return goes(says.up);
     case 'prepared':
@@ -310,17 +365,23 @@ function checkNote(
       reason: `nothing follows ${printPitch(note.pitch)} in its voice`,
       evidence: [itself],
     };
-  const moved =
-    says.kind === 'direction'
-      ? undefined
-      : elsewhere(note, context).find(each => fits(note, each, says, context));
-  const displaced =
-    says.kind === 'direction'
-      ? undefined
-      : inAnyOctave(note, context).find(({ near: each }) => fits(note, each, says, context))?.sounding;
+  // Where it goes in another voice or octave matters to what resolves, not to how far a line moves.
+  const ownVoice =
+    says.kind === 'direction' || (says.kind === 'move' && says.by !== undefined && says.by.steps !== 1);
+  const moved = ownVoice ? undefined : elsewhere(note, context).find(each => fits(note, each, says, context));
+  const displaced = ownVoice
+    ? undefined
+    : inAnyOctave(note, context).find(({ near: each }) => fits(note, each, says, context))?.sounding;
   const instead: readonly ResolutionSays[] = [
     ...(says.kind === 'direction' ? [{ kind: 'direction' as const, up: !says.up }] : []),
-    { kind: 'step', up: midiOf(next.pitch) > midiOf(note.pitch) },
+    {
+      kind: 'move',
+      up: midiOf(next.pitch) > midiOf(note.pitch),
+      by:
+        isStep(note, next, true) || isStep(note, next, false)
+          ? step
+          : intervalBetween(note.pitch, next.pitch),
+    },
     { kind: 'to', note: { pitchClass: pitchClassOf(next.pitch), octave: next.pitch.octave } },
   ];
   if (moved !== undefined)
@@ -360,30 +421,33 @@ const families = noteFamily<ResolutionSays>({
   ],
   phrases: [
     [verb('resolves', 'resolve'), complement],
-    ...['goes', 'moves', 'rises', 'falls', 'steps'].map(
-      each => [verb(each, each.slice(0, -1).replace(/^goe$/u, 'go')), target] as const,
+    [verb('steps', 'step'), map(target, says => ({ ...says, by: step }))],
+    ...['goes', 'moves'].map(each => [verb(each, each.slice(0, -1).replace(/^goe$/u, 'go')), sized] as const),
+    ...['rises', 'ascends', 'climbs'].map(
+      each => [verb(each, each.slice(0, -1)), inDirection(true)] as const,
     ),
-    ...(
-      [
-        ['rises', 'rise', true],
-        ['falls', 'fall', false],
-      ] as const
-    ).map(
-      ([singular, plural, up]) =>
-        [verb(singular, plural), nothing<ResolutionSays>({ kind: 'direction', up })] as const,
+    ...['falls', 'descends', 'drops'].map(
+      each => [verb(each, each.slice(0, -1)), inDirection(false)] as const,
     ),
     [be, map(word('prepared'), (): ResolutionSays => ({ kind: 'prepared' }))],
   ],
   print: (says, form) => {
-    const resolves = printVerb('resolves', 'resolve', form);
+    const by = 'by' in says ? says.by : undefined;
+    const goes =
+      by === undefined || by.steps === 1
+        ? printVerb('resolves', 'resolve', form)
+        : printVerb('moves', 'move', form);
     const direction = 'up' in says && says.up !== undefined ? (says.up ? ' up' : ' down') : '';
+    const far = by === undefined ? '' : isStepSize(by) ? ' by step' : ` by ${withArticle(printSize(by))}`;
     switch (says.kind) {
       case 'to':
-        return `${resolves}${direction} to ${printNoteName(says.note)}`;
+        return `${goes}${direction}${far} to ${printNoteName(says.note)}`;
       case 'degree':
-        return `${resolves}${direction} to ${printDegree(says.degree)}`;
-      case 'step':
-        return says.up === undefined ? resolves : `${resolves}${direction} by step`;
+        return `${goes}${direction}${far} to ${printDegree(says.degree)}`;
+      case 'member':
+        return `${goes}${direction}${far} to the ${says.part} of the chord`;
+      case 'move':
+        return `${goes}${direction}${far}`;
       case 'direction':
         return says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form);
       case 'prepared':

@@ -16,7 +16,7 @@ import {
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { beatNumber, count, numberInWords, printBeat } from '../terms/number.js';
-import type { Place, PlaceName } from './place.js';
+import type { Place, PlaceName, Portion, Side } from './place.js';
 
 const { character, inOrder, maybe, oneOrMore } = shapes;
 
@@ -145,20 +145,67 @@ const stretch: Parser<Place> = map(
   ([, from, , , until]): Place => ({ kind: 'stretch', from, until }),
 );
 
+/** `before bar 29`, `after bar 16`, `from bar 21 on`. */
+const sideOfBar: Parser<Place> = rule('SideOfABar', () =>
+  choice(
+    map(
+      sequence(
+        wordsFor<Side>([
+          ['before', 'before'],
+          ['after', 'after'],
+          ['up to', 'up to', 'from the beginning to', 'from the start to'],
+        ]),
+        oneBar,
+      ),
+      ([side, label]): Place => ({ kind: 'side', side, bar: label }),
+    ),
+    map(
+      sequence(word('from'), oneBar, word('on', 'onward', 'onwards', 'to the end')),
+      ([, label]): Place => ({ kind: 'side', side: 'from', bar: label }),
+    ),
+  ),
+);
+const portions = wordsFor<Portion>([
+  ['last beat', 'last beat', 'final beat', 'end'],
+  ['first half', 'first half'],
+  ['second half', 'second half', 'last half'],
+]);
+
 const the = word('the');
+/** The piece by what it is; of other kinds of pieces a sentence may not be sure to speak of this one. */
+export const wholePiece = word(
+  'piece',
+  'music',
+  'score',
+  'chorale',
+  'hymn',
+  'song',
+  'waltz',
+  'minuet',
+  'march',
+  'movement',
+  'composition',
+);
 const named: Parser<Place> = rule('NamedPlace', () =>
   choice(
     map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
       kind: 'pickup',
     })),
+    map(sequence(choice(the, word('this')), optional(word('whole', 'entire')), wholePiece), (): Place => ({
+      kind: 'piece',
+    })),
+    map(sequence(the, word('bars', 'measures'), sideOfBar), ([, , place]) => place),
+    map(sequence(the, portions, of, oneBar), ([, portion, , label]): Place => ({
+      kind: 'portion',
+      portion,
+      bar: label,
+    })),
     map(
-      sequence(
-        choice(the, word('this')),
-        optional(word('whole', 'entire')),
-        word('piece', 'music', 'score', 'chorale', 'hymn', 'song'),
-      ),
-      (): Place => ({
-        kind: 'piece',
+      sequence(quiet(optional(the)), word('pickup', 'upbeat'), word('to'), oneBar),
+      ([, , , last]): Place => ({
+        kind: 'bars',
+        first: '0',
+        last,
       }),
     ),
     map(word('the end'), (): Place => ({ kind: 'last bars', count: 1 })),
@@ -183,14 +230,20 @@ export const placeName: Parser<Place> = rule(
   'a place such as `bar 5`, `bars 5-8`, `bar 5 beat 3` or `the piece`',
 );
 
-/** A place that stands before what is said of it: `in bars 3-4 the bass falls`, `on beat 2 of bar 3, there is a rest`. */
-export const before: Parser<Place> = rule('Before', () =>
-  map(sequence(at, placeName, comma), ([, place]) => place),
+/** Where something is: `of bar 3`, `in bars 3-4`, `before bar 29`. */
+export const atPlace: Parser<Place> = rule('AtPlace', () =>
+  choice(
+    map(sequence(at, placeName), ([, place]) => place),
+    sideOfBar,
+  ),
 );
+
+/** A place that stands before what is said of it: `in bars 3-4 the bass falls`, `on beat 2 of bar 3, there is a rest`. */
+export const before: Parser<Place> = rule('Before', () => map(sequence(atPlace, comma), ([place]) => place));
 
 /** `in bars 1-8`, `of the piece`; the piece where it is left out. */
 export const scope: Parser<Place> = rule('Scope', () =>
-  map(optional(map(sequence(at, placeName), ([, place]) => place)), place => place ?? { kind: 'piece' }),
+  map(optional(atPlace), place => place ?? { kind: 'piece' }),
 );
 
 const printMoment = ({ bar: label, beat: number }: PlaceName): string =>
@@ -211,6 +264,10 @@ export function printPlace(place: Place): string {
       return place.count === 1 ? 'the first bar' : `the first ${String(place.count)} bars`;
     case 'last bars':
       return place.count === 1 ? 'the last bar' : `the last ${String(place.count)} bars`;
+    case 'side':
+      return `the bars ${place.side} bar ${place.bar}${place.side === 'from' ? ' on' : ''}`;
+    case 'portion':
+      return `the ${place.portion} of bar ${place.bar}`;
     case 'pickup':
       return 'the pickup';
     case 'piece':

@@ -15,8 +15,15 @@ export type Place =
   /** End exclusive. */
   | { readonly kind: 'stretch'; readonly from: PlaceName; readonly until: PlaceName }
   | { readonly kind: 'first bars' | 'last bars'; readonly count: number }
+  /** All that lies on one side of a bar, the bar itself with it or not. */
+  | { readonly kind: 'side'; readonly side: Side; readonly bar: string }
+  | { readonly kind: 'portion'; readonly portion: Portion; readonly bar: string }
   | { readonly kind: 'pickup' }
   | { readonly kind: 'piece' };
+
+export type Side = 'before' | 'up to' | 'from' | 'after';
+/** A part of a bar that is found where the metre is known. */
+export type Portion = 'last beat' | 'first half' | 'second half';
 
 /** Whether a sentence about the place has its verb in the plural. */
 export function isPlural(place: Place): boolean {
@@ -28,7 +35,10 @@ export function isPlural(place: Place): boolean {
     case 'first bars':
     case 'last bars':
       return place.count !== 1;
+    case 'side':
+      return true;
     case 'stretch':
+    case 'portion':
     case 'pickup':
     case 'piece':
       return false;

@@ -1,4 +1,4 @@
-import { compare, fraction, isBefore, least, one } from '../../score/index.js';
+import { add, compare, divide, fraction, isBefore, least, one } from '../../score/index.js';
 import type { Bar, Fraction, Score } from '../../score/index.js';
 import type { Code } from '../../diagnostics/index.js';
 import type { Range } from '../model.js';
@@ -131,6 +131,8 @@ function labelsOf(place: Place): readonly string[] {
     case 'bars':
       return [place.first, place.last];
     case 'beats':
+    case 'side':
+    case 'portion':
       return [place.bar];
     case 'stretch':
       return [place.from.bar, place.until.bar];
@@ -148,6 +150,8 @@ function relabelled(place: Place, from: string, to: string): Place {
     case 'bars':
       return { ...place, first: swap(place.first), last: swap(place.last) };
     case 'beats':
+    case 'side':
+    case 'portion':
       return { ...place, bar: swap(place.bar) };
     case 'stretch':
       return {
@@ -180,6 +184,41 @@ function endingsOf(score: Score, place: Place): readonly Place[] | undefined {
     return endings.map(ending => relabelled(place, label, ending));
   }
   return undefined;
+}
+
+/** All on one side of a bar. */
+function sideOf(place: Extract<Place, { readonly kind: 'side' }>, score: Score): Resolved | PlaceProblem {
+  const named = barsNamed(score, place.bar);
+  const [opening] = score.bars;
+  const closing = score.bars.at(-1);
+  const [first] = named;
+  const last = named.at(-1);
+  if (first === undefined || last === undefined || opening === undefined || closing === undefined)
+    return noBar(score, place.bar);
+  const opens = place.side === 'before' || place.side === 'up to';
+  const range = {
+    start: opens ? opening.start : place.side === 'from' ? first.start : endOf(last),
+    end: opens ? (place.side === 'before' ? first.start : endOf(last)) : endOf(closing),
+  };
+  return isBefore(range.start, range.end)
+    ? { range }
+    : outside(`there is nothing ${place.side} bar ${place.bar}: ${describeBars(score)}`);
+}
+
+/** The last beat of a bar, or half of it. */
+function portionOf(
+  place: Extract<Place, { readonly kind: 'portion' }>,
+  score: Score,
+  own: Fraction | undefined,
+): Resolved | PlaceProblem | SeveralEndings {
+  const [bar] = barsNamed(score, place.bar);
+  if (bar === undefined) return noBar(score, place.bar);
+  const beat = beatsOf(bar, own).at(-1);
+  if (place.portion === 'last beat' && beat !== undefined) return resolvePlace(beat, score, own);
+  const middle = divide(add(bar.start, endOf(bar)), fraction(2));
+  return place.portion === 'first half'
+    ? rangeOf(bar.start, middle, place)
+    : rangeOf(middle, endOf(bar), place);
 }
 
 /**
@@ -223,6 +262,10 @@ export function resolvePlace(
       const chosen = place.kind === 'first bars' ? full.slice(0, place.count) : full.slice(-place.count);
       return barSpan(chosen[0], chosen.at(-1), place, score);
     }
+    case 'side':
+      return sideOf(place, score);
+    case 'portion':
+      return portionOf(place, score, own);
     case 'pickup': {
       const pickup = score.bars.find(bar => bar.number === 0);
       return pickup === undefined

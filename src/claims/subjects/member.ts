@@ -4,11 +4,12 @@ import { chordWith, leadingTonesIn } from '../chord-part.js';
 import type { ChordPart } from '../chord-part.js';
 import type { Subject } from '../claim.js';
 import { missingEvidence } from '../evidence.js';
-import { map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
+import { chordPartName } from '../terms/chord-part-name.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
 import { soundingIn } from './sounding.js';
@@ -70,14 +71,10 @@ export const memberNotes = (member: Member, place: Place): Subject<PointedNotes>
 export const member: Parser<Member> = map(
   sequence(
     word('the'),
-    wordsFor<Member>([
-      ['root', 'root', 'chord root'],
-      ['third', 'third', 'chord third', '3rd'],
-      ['fifth', 'fifth', 'chord fifth', '5th'],
-      ['seventh', 'seventh', 'chord seventh', 'chordal seventh', '7th'],
-      ['ninth', 'ninth', 'chord ninth', '9th'],
-      ['leading tone', 'leading tone', 'leading note', 'leading-note'],
-    ]),
+    choice<Member>(
+      chordPartName,
+      map(word('leading tone', 'leading note', 'leading-note'), () => 'leading tone'),
+    ),
     optional(word('of the chord')),
   ),
   ([, named]) => named,

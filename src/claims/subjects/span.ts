@@ -48,8 +48,13 @@ function shiftedByBars(place: Place, bars: readonly Bar[], by: number): Place | 
         ? undefined
         : { ...place, from: { ...place.from, bar: from }, until: { ...place.until, bar: until } };
     }
+    case 'portion': {
+      const bar = shiftLabel(bars, place.bar, by);
+      return bar === undefined ? undefined : { ...place, bar };
+    }
     case 'first bars':
     case 'last bars':
+    case 'side':
     case 'pickup':
     case 'piece':
       return undefined;

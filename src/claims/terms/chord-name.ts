@@ -68,6 +68,8 @@ export const inversions = rule('Inversion', () =>
     [2, 'second-inversion', 'second inversion', '2nd inversion'],
     // The last one that a seventh chord has; British usage, from memory.
     [3, 'third-inversion', 'third inversion', '3rd inversion', 'last inversion'],
+    // Of a ninth chord.
+    [4, 'fourth-inversion', 'fourth inversion', '4th inversion'],
   ]),
 );
 export const inversionAdjectives = [
@@ -75,6 +77,7 @@ export const inversionAdjectives = [
   'first-inversion',
   'second-inversion',
   'third-inversion',
+  'fourth-inversion',
 ] as const;
 
 export const triadQuality = rule('TriadQuality', () =>

@@ -136,6 +136,26 @@ export const intervalNumber: Parser<number> = wordsFor<number>(
   numbers.map(([steps, first, ...others]) => [steps, `${first}s`, first, ...others] as const),
 );
 
+/** An interval by its name, or as far as its number says it: `a minor third`, `a third`. */
+export interface IntervalSize {
+  readonly steps: number;
+  readonly semitones?: number;
+}
+/** Of a unison and an octave one size is meant where none is said. */
+export const intervalSize: Parser<IntervalSize> = rule(
+  'IntervalSize',
+  () =>
+    choice<IntervalSize>(
+      intervalName,
+      map(intervalNumber, steps => (steps % 7 === 0 ? { steps, semitones: (12 * steps) / 7 } : { steps })),
+    ),
+  'an interval such as `minor third` or `third`',
+);
+export const isOfSize = (of: IntervalName, { steps, semitones }: IntervalSize): boolean =>
+  of.steps === steps && (semitones === undefined || of.semitones === semitones);
+export const printSize = ({ steps, semitones }: IntervalSize): string =>
+  semitones === undefined ? numberName(steps) : printInterval({ steps, semitones });
+
 /** The same interval within an octave: a tenth is a third. An octave stays one. */
 export function simple({ steps, semitones }: IntervalName): IntervalName {
   if (steps <= 7) return { steps, semitones };
