@@ -1,6 +1,7 @@
-import { isUnread, keyOfTarget, parseRomanNumeral, printKey } from '../../harmony/index.js';
-import type { Key, Segment } from '../../harmony/index.js';
+import { degreeTone, isUnread, keyOfTarget, parseRomanNumeral, printKey } from '../../harmony/index.js';
+import type { Cadence, Key, Segment } from '../../harmony/index.js';
 import { compare, subtract } from '../../score/index.js';
+import type { Fraction } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -39,6 +40,13 @@ const isStillDominant = (harmony: Harmony, key: Key): boolean =>
     return expected !== undefined && expected.tonic === key.tonic;
   });
 
+const arrivesAt = (onset: Fraction, { analysis }: ClaimContext): Cadence | undefined =>
+  analysis.cadences.find(each => compare(each.onset, onset) === 0 && each.kind !== 'evaded');
+
+/** Whether a dominant is itself the goal of a half cadence, so that nothing has to follow it. */
+const endsPhrase = (segment: Segment, context: ClaimContext): boolean =>
+  arrivesAt(segment.start, context)?.kind === 'half';
+
 const evidenceOf = (segment: Segment, role: Evidence['role'], context: ClaimContext): readonly Evidence[] => {
   const [id] = segment.chordTones;
   const note = id === undefined ? undefined : context.analysis.score.notes[id];
@@ -72,11 +80,13 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
     const { segments, score } = context.analysis;
-    // Of a place with several chords the main one is meant where it is a dominant, else the last dominant.
+    // Of a place with several chords the main one is meant where it is a dominant, else the last dominant; the goal of a half cadence last.
+    const main = mainSegment(context.analysis, range);
+    const dominants = [main, ...[...segmentsIn(context.analysis, range)].reverse()].filter(
+      each => each !== undefined && expectedKey(each) !== undefined,
+    );
     const segment =
-      [mainSegment(context.analysis, range), ...[...segmentsIn(context.analysis, range)].reverse()].find(
-        each => each !== undefined && expectedKey(each) !== undefined,
-      ) ?? mainSegment(context.analysis, range);
+      dominants.find(each => each !== undefined && !endsPhrase(each, context)) ?? dominants[0] ?? main;
     const key = segment === undefined ? undefined : expectedKey(segment);
     if (segment === undefined || key === undefined)
       return {
@@ -107,9 +117,23 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
         evidence: evidenceOf(segment, 'contradicts', context),
         pointless: true,
       };
+    const goal = [segment, ...after.slice(0, goesOn).flatMap(({ segments: under }) => under)].find(each =>
+      endsPhrase(each, context),
+    );
+    if (goal !== undefined && !isHome(next, key))
+      return {
+        verdict: 'fails',
+        code: 'C0712',
+        reason: `${goal.roman} is the goal of a half cadence: it resolves no further, and ${next.segments[0].roman} begins what follows`,
+        evidence: evidenceOf(segment, 'contradicts', context),
+        pointless: true,
+      };
+    // What comes after a close, or after the sixth degree in place of the tonic, is no late resolution.
+    const isSubstitute =
+      next.segments[0].chord.root === degreeTone(key, 6) || arrivesAt(next.start, context) !== undefined;
     const found: DominantResolutionSays['how'] = isHome(next, key)
       ? 'as expected'
-      : home === undefined
+      : home === undefined || isSubstitute
         ? 'deceptively'
         : 'late';
     const target = found === 'late' && home !== undefined ? home.segments[0] : next.segments[0];

@@ -7,8 +7,6 @@ import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
-import { harmoniesOf } from '../subjects/harmonies.js';
-import type { Harmony } from '../subjects/harmonies.js';
 import type { Span } from '../subjects/span.js';
 import { be, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
@@ -35,12 +33,19 @@ const aProlongation = choice(
   map(sequence(word('a prolongation of'), complement), ([, of]) => of),
 );
 
-/** The diatonic triad of the degree, with or without its seventh; V7/IV stands on the tonic and is none. */
-function isChord({ segments: [first] }: Harmony, { of }: ProlongationSays): boolean {
-  const { chord, key } = first;
-  if (of === 'dominant') return chord.root === degreeTone(key, 5) && chord.tones[1] === leadingTone(key);
+/**
+ * The triad of the degree, with or without its seventh; V7/IV stands on the tonic and is none. The cadential six-four has the tones of the tonic
+ * and delays the dominant, to which it belongs (claim C5 of the trade); the major tonic that a minor key ends on is the tonic.
+ */
+function isChord({ chord, key, roman }: Segment, { of }: ProlongationSays): boolean {
+  const isSixFour = roman.startsWith('cad64');
+  if (of === 'dominant')
+    return isSixFour || (chord.root === degreeTone(key, 5) && chord.tones[1] === leadingTone(key));
   return (
-    chord.root === key.tonic && chord.tones[1] === degreeTone(key, 3) && chord.quality !== 'dominant seventh'
+    chord.root === key.tonic &&
+    !isSixFour &&
+    !roman.includes('/') &&
+    (chord.quality.startsWith('major') || chord.quality.startsWith('minor'))
   );
 }
 
@@ -58,16 +63,15 @@ const stepwise = (segments: readonly Segment[]): boolean =>
   });
 
 const evidenceOf = (
-  harmonies: readonly Harmony[],
+  segments: readonly Segment[],
   says: ProlongationSays,
   context: ClaimContext,
 ): readonly Evidence[] =>
-  harmonies.slice(0, 12).flatMap(harmony => {
-    const [first] = harmony.segments;
-    const [id] = first.chordTones;
+  segments.slice(0, 12).flatMap(segment => {
+    const [id] = segment.chordTones;
     const note = id === undefined ? undefined : context.analysis.score.notes[id];
-    const role = isChord(harmony, says) ? 'supports' : 'set aside';
-    return note === undefined ? [] : [noteEvidence(role, note, first.roman, context)];
+    const role = isChord(segment, says) ? 'supports' : 'set aside';
+    return note === undefined ? [] : [noteEvidence(role, note, segment.roman, context)];
   });
 
 /** Prolongation: claim E4 of the trade. Only what lies on the surface is judged: first chord, last chord, the bass between. */
@@ -87,12 +91,11 @@ export const prolongationFamily = family<Span, ProlongationSays>({
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const segments = segmentsIn(context.analysis, span.range);
-    const harmonies = harmoniesOf(segments);
-    const first = harmonies[0];
-    const last = harmonies.at(-1);
+    const [first] = segments;
+    const last = segments.at(-1);
     if (first === undefined || last === undefined) return noChord(span.name, 'C0723');
     const chords = segments.map(segment => segment.roman).join(' ');
-    const evidence = evidenceOf(harmonies, says, context);
+    const evidence = evidenceOf(segments, says, context);
     if (!isChord(first, says) || !isChord(last, says))
       return {
         verdict: 'fails',
@@ -101,7 +104,7 @@ export const prolongationFamily = family<Span, ProlongationSays>({
         evidence,
         instead: () => [make({ of: says.of === 'tonic' ? 'dominant' : 'tonic' })],
       };
-    const between = harmonies.filter(harmony => !isChord(harmony, says));
+    const between = segments.filter(segment => !isChord(segment, says));
     if (between.length === 0 || stepwise(segments))
       return {
         verdict: 'holds',
