@@ -21,6 +21,7 @@ import { anyKey, printKeyReference, withKeyMeant } from '../terms/key-reference.
 import type { KeyRef } from '../terms/key-reference.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
+import { triadWithoutTarget } from './numeral-dispute.js';
 import { strayCadential } from './six-four.js';
 import { isSupported, judged, silence } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
@@ -143,7 +144,8 @@ export const numeralFamily = family<Span, NumeralSays>({
       };
     const dispute = isSupported(judgement)
       ? (commonToneDispute(says.numeral, range, context) ??
-        strayCadential(says.numeral, says.key ?? context.home, range, context))
+        strayCadential(says.numeral, says.key ?? context.home, range, context) ??
+        triadWithoutTarget(says.numeral, says.key ?? context.home, range, context))
       : undefined;
     if (dispute !== undefined)
       return { ...judged({ ...judgement, ...dispute }, codes, range, context), instead };

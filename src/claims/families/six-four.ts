@@ -1,5 +1,5 @@
 import type { Parser } from '../grammar/index.js';
-import { bassOf, degreeTone } from '../../harmony/index.js';
+import { bassOf, degreeTone, leadingTone } from '../../harmony/index.js';
 import type { Judgement, Key, PedalPoint, RomanNumeral, Segment } from '../../harmony/index.js';
 import { compare, spell } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
@@ -74,6 +74,10 @@ function kindOf(
 /** Chords that may pass between a cadential six-four and its V: those that lead to V, such as viio7/V, and common-tone chords. */
 const interpolated = /\/V$|^CT/u;
 
+/** Whether neither the root nor the third of V belongs to a chord: it may be read wrongly, but V it is not. */
+const hasNothingOfV = ({ chord }: Segment, key: Key): boolean =>
+  !chord.tones.some(tone => tone === degreeTone(key, 5) || tone === leadingTone(key));
+
 /** What speaks against `cad64` where its notes stand: a cadential six-four delays V, which has to follow it. */
 export function strayCadential(
   numeral: RomanNumeral,
@@ -90,7 +94,10 @@ export function strayCadential(
   const dominant = degreeTone(inKey, 5);
   const isDue = ({ chord, roman }: Segment): boolean => chord.root === dominant || roman.startsWith('cad64');
   if (next === undefined || [...own, next].some(isDue)) return undefined;
-  return { outcome: 'rivalled', reason: `${next.roman} follows it, and a cadential six-four delays V` };
+  return {
+    outcome: hasNothingOfV(next, inKey) ? 'contradicted' : 'rivalled',
+    reason: `${next.roman} follows it, and a cadential six-four delays V`,
+  };
 }
 
 /** Six-four chords by their kind: claim C5 of the trade. */
@@ -134,13 +141,14 @@ export const sixFourFamily = family<Span, SixFourSays>({
         evidence,
       };
     const isSixFour = segment.chord.tones.length === 3 && segment.chord.inversion === 2;
+    const leadsElsewhere = type === 'cadential' && after !== undefined && hasNothingOfV(after, segment.key);
     return {
-      verdict: isSixFour && kind === undefined ? 'arguable' : 'fails',
+      verdict: isSixFour && kind === undefined && !leadsElsewhere ? 'arguable' : 'fails',
       code: isSixFour ? 'C0212' : 'C0213',
       reason: !isSixFour
         ? `${segment.roman} is no triad in second inversion`
         : kind === undefined
-          ? `${basses}: a six-four of none of the usual kinds`
+          ? `${basses}: ${leadsElsewhere ? 'V does not follow it' : 'a six-four of none of the usual kinds'}`
           : `${basses}: ${withArticle(kind)} six-four`,
       evidence,
       instead: () => (kind === undefined ? [] : [make({ type: kind })]),

@@ -1,0 +1,48 @@
+import { degreeTone, isUnread, keyOfTarget, parseRomanNumeral } from '../../harmony/index.js';
+import type { Judgement, Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import { printPitchClass } from '../../score/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { segmentsIn } from '../segments.js';
+
+/** What can be said against a numeral although its notes are there. */
+type Dispute = Pick<Judgement, 'outcome' | 'reason'>;
+
+/** Figures of a triad: without a seventh nothing but what follows makes a major triad an applied dominant. */
+const figuresOfTriad: readonly string[] = ['', '6', '64'];
+
+/** The chords after a range, of another root than the last in it. */
+function chordsAfter(range: Range, { analysis }: ClaimContext): readonly Segment[] {
+  const last = segmentsIn(analysis, range).at(-1);
+  return last === undefined
+    ? []
+    : analysis.segments
+        .slice(analysis.segments.indexOf(last) + 1)
+        .filter(each => each.chord.root !== last.chord.root);
+}
+
+/**
+ * A triad is V of another degree where that degree follows; else it is what it is in its key (Hutchinson, Secondary Dominants: it resolves to
+ * the chord that it is the dominant of).
+ */
+export function triadWithoutTarget(
+  numeral: RomanNumeral,
+  inKey: Key,
+  range: Range,
+  context: ClaimContext,
+): Dispute | undefined {
+  const { target } = numeral;
+  if (target === undefined || numeral.degree !== 5 || !figuresOfTriad.includes(numeral.figures))
+    return undefined;
+  const goal = keyOfTarget(target, inKey).tonic;
+  const [next] = chordsAfter(range, context);
+  const delaysGoal = next?.roman === 'cad64' && goal === degreeTone(next.key, 5);
+  if (next?.chord.root === goal || delaysGoal) return undefined;
+  const here = segmentsIn(context.analysis, range).at(-1);
+  const own = here === undefined ? undefined : parseRomanNumeral(here.roman);
+  // Heard as applied all the same, it goes elsewhere than expected.
+  if (here === undefined || own === undefined || isUnread(own) || own.target !== undefined) return undefined;
+  return {
+    outcome: 'rivalled',
+    reason: `spelled so, but ${printPitchClass(goal)}, its target, does not follow: without it the triad is ${here.roman}`,
+  };
+}
