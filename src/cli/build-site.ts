@@ -15,6 +15,7 @@ import { checkLessonFile } from './check-lesson-file.js';
 import type { Run } from './commands.js';
 import { listWritten } from './list-written.js';
 import { complain, runFinding } from './report.js';
+import { refusedStrictly, warnOfDraft } from './failing-claims.js';
 import { readSpeaking } from './speaking.js';
 
 /** Words of `--package`. */
@@ -48,12 +49,13 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
     );
     return 2;
   }
-  const refused = await systemRefusal(() => checkWritable(folder));
-  if (refused !== undefined) return cannotWrite(terminal, folder, refused, '--site');
+  const closed = await systemRefusal(() => checkWritable(folder));
+  if (closed !== undefined) return cannotWrite(terminal, folder, closed, '--site');
 
   const reports: LessonReport[] = [];
   const pages: WalkthroughInput[] = [];
   let notOpened = false;
+  const refused: string[] = [];
   const library = scoreLibrary(switches.has('allow-outside'));
   for (const [index, file] of operands.entries()) {
     const { report, opened, lesson, analysis, versions } = await checkLessonFile(file, library);
@@ -66,6 +68,11 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
     const hasErrors = report.diagnostics.some(({ severity }) => severity === 'error');
     if (lesson === undefined || analysis === undefined || hasErrors) {
       reports.push(report);
+      continue;
+    }
+    if (switches.has('strict') && !passes({ lessons: [report] }, true)) {
+      reports.push(report);
+      refused.push(file);
       continue;
     }
     const { value, diagnostics } = await walkthroughFiles({
@@ -84,6 +91,8 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
     reports.push({ ...report, diagnostics: inReadingOrder([...report.diagnostics, ...diagnostics], file) });
   }
   terminal.write(checkFormats.text({ lessons: reports }, { ...terminal.layout, all: false }));
+  for (const file of refused) complain(terminal, refusedStrictly(file));
+  if (refused.length > 0) return notOpened ? 2 : 1;
   const [first, ...rest] = pages;
   if (first === undefined || pages.length < operands.length) {
     complain(
@@ -103,5 +112,6 @@ export const runBuildSite: Run = async ({ operands, values, switches }, terminal
   });
   if (failed !== undefined) return cannotWrite(terminal, folder, failed, '--site');
   await listWritten(terminal, paths);
+  for (const report of reports) warnOfDraft(report, terminal);
   return passes({ lessons: reports }, false) ? 0 : 1;
 };

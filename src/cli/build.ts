@@ -18,6 +18,7 @@ import { listWritten } from './list-written.js';
 import { complain, runFinding } from './report.js';
 import { alsoWords, readAlso, scoreLibrary, systemWords } from '../workshop/index.js';
 import type { Also } from '../workshop/index.js';
+import { refusedStrictly, warnOfDraft } from './failing-claims.js';
 import { readSpeaking } from './speaking.js';
 import type { Speaking } from './speaking.js';
 import type { Terminal } from './terminal.js';
@@ -82,6 +83,11 @@ export const runBuild: Run = async (command, terminal) => {
       runFinding('R0013', `\`${file}\` has errors, so nothing was built`, 'mend them and build again'),
     );
     return opened ? 1 : 2;
+  }
+  if (switches.has('strict') && !passes({ lessons: [report] }, true)) {
+    terminal.write(checkFormats.text({ lessons: [report] }, { ...terminal.layout, all: false }));
+    complain(terminal, refusedStrictly(file));
+    return 1;
   }
 
   const refused = await systemRefusal(() => checkWritable(folder));
@@ -154,6 +160,7 @@ async function writeAll(
   if (failed !== undefined) return cannotWrite(terminal, folder, failed);
   await rememberTakes(speaking, terminal);
   await listWritten(terminal, paths);
+  warnOfDraft(built, terminal);
   return passes({ lessons: [built] }, false) ? 0 : 1;
 }
 

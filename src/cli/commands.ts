@@ -78,6 +78,7 @@ export const commands = {
       },
       loudness: { value: 'LUFS', about: 'of the sound files: -16 where absent, -23 for broadcast' },
       ...speakingOptions,
+      strict: { about: 'build nothing where a claim fails, is arguable or undecided' },
       'allow-outside': allowOutside,
     },
     load: async () => (await import('./build.js')).runBuild,

@@ -70,7 +70,8 @@ function claimData({ claim, verdict }: { readonly claim: ClaimEntry; readonly ve
     reason: verdict.reason,
     evidence: verdict.evidence.map(withoutPlace),
     ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
-    ...(claim.accept === undefined ? {} : { accepted: claim.accept.value }),
+    // What holds needs no reason to be kept.
+    ...(claim.accept === undefined || verdict.verdict === 'holds' ? {} : { accepted: claim.accept.value }),
   };
 }
 

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { contradictedClaims } from '../timeline/index.js';
 import type { PageData } from '../timeline/index.js';
 import { escapeHtml } from './escape-html.js';
 import { htmlDocument } from './html-document.js';
@@ -37,7 +38,8 @@ function lessonEntry(page: string, data: PageData): string {
   const steps = data.steps.map(
     (step, index) => `<li><a href="${escapeHtml(page)}#step-${index + 1}">${escapeHtml(step.title)}</a></li>`,
   );
-  const about = [data.author, `${data.steps.length} steps`, clockTime(data.timeline.seconds)];
+  const draft = contradictedClaims(data).length > 0 ? 'draft' : undefined;
+  const about = [draft, data.author, `${data.steps.length} steps`, clockTime(data.timeline.seconds)];
   return [
     '<li class="lesson">',
     `<h2><a href="${escapeHtml(page)}">${escapeHtml(data.title)}</a></h2>`,

@@ -11,7 +11,8 @@ const roles = {
   missing: 'missing',
 } as const;
 
-const sentence = (text: string): string => {
+/** A reason as a sentence of its own. */
+export const sentence = (text: string): string => {
   const trimmed = text.trim();
   const closed = /[.!?]$/.test(trimmed) ? trimmed : `${trimmed}.`;
   return closed.charAt(0).toUpperCase() + closed.slice(1);

@@ -1,8 +1,9 @@
 import type { Layer } from '../lesson/index.js';
 import type { PageClaim, PageData, PageStep } from '../timeline/index.js';
 import { html } from './dom.js';
+import { draftWords } from './draft-notice.js';
 import { harmoniesOf } from './labels.js';
-import { barsText, withAccidentals } from '../timeline/index.js';
+import { barsText, contradictedClaims, withAccidentals } from '../timeline/index.js';
 import { notationView } from './notation/notation-view.js';
 import { narration } from './narration.js';
 
@@ -49,24 +50,30 @@ const numbersOf = (data: PageData): ReadonlyMap<string, number> =>
 
 function keyWords(data: PageData, step: PageStep): readonly HTMLElement[] {
   const numbers = numbersOf(data);
+  const contradicted = new Set(contradictedClaims(data).map(claim => data.claims.indexOf(claim) + 1));
   const told: number[] = [...step.claims.map(at => at + 1)];
   const blocks = step.script.flatMap((action): readonly HTMLElement[] => {
     if (action.kind === 'ask') {
-      if (action.because !== undefined) told.push(action.because + 1);
-      const proof = action.because === undefined ? '' : ` [${action.because + 1}]`;
+      const because = action.because === undefined ? 0 : action.because + 1;
+      const isProved = because > 0 && !contradicted.has(because);
+      if (isProved) told.push(because);
+      const proof = isProved ? ` [${because}]` : '';
       return [html('p', {}, html('strong', {}, action.question), ` ${action.answer}${proof}`)];
     }
     if (action.kind !== 'say') return [];
     const { blocks: words, claims } = narration(action.html, action.text, []);
     for (const { path, element } of claims) {
       const number = numbers.get(path);
-      if (number === undefined) continue;
+      if (number === undefined || contradicted.has(number)) continue;
       told.push(number);
       element.append(html('sup', {}, String(number)));
     }
     return words;
   });
-  const claims = [...new Set(told)].sort((a, b) => a - b).flatMap(number => data.claims[number - 1] ?? []);
+  const claims = [...new Set(told)]
+    .filter(number => !contradicted.has(number))
+    .sort((a, b) => a - b)
+    .flatMap(number => data.claims[number - 1] ?? []);
   return [...blocks, html('ol', { class: 'handout-claims' }, ...claims.map(claim => claimItem(data, claim)))];
 }
 
@@ -87,7 +94,7 @@ function studentWords(step: PageStep): readonly HTMLElement[] {
 }
 
 /**
- * The lesson on paper, a step a page. `bench` is an element of the document in which the score is engraved; the music is copied out of it
+ * The lesson on paper, step after step. `bench` is an element of the document in which the score is engraved; the music is copied out of it
  * step by step.
  */
 export function handout(data: PageData, kind: HandoutKind, bench: HTMLElement): HTMLElement {
@@ -102,11 +109,17 @@ export function handout(data: PageData, kind: HandoutKind, bench: HTMLElement): 
   stage.append(view.element);
   view.showWhole(false);
   view.layOut();
+  const draft = draftWords(data);
   const title = html(
     'header',
     {},
     html('h1', {}, data.title),
-    html('p', {}, [score.title, score.composer].filter(part => part !== '').join(' · ')),
+    html(
+      'p',
+      {},
+      [score.title, score.composer].filter(part => part !== '' && part !== data.title).join(' · '),
+    ),
+    ...(draft === undefined ? [] : [html('p', {}, html('strong', {}, 'Draft: '), draft)]),
     ...(kind === 'handout' ? [html('p', { class: 'handout-name' }, 'Name')] : []),
   );
   for (const [index, step] of data.steps.entries()) {

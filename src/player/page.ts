@@ -1,8 +1,11 @@
 import type { Layer } from '../lesson/index.js';
+import { contradictedClaims } from '../timeline/index.js';
+import type { PageClaim } from '../timeline/index.js';
 import { captionView } from './caption-view.js';
 import { readCaptions } from './captions.js';
 import { closer } from './closer.js';
 import { html, setText } from './dom.js';
+import { draftNotice } from './draft-notice.js';
 import { printing } from './handout.js';
 import { heading } from './heading.js';
 import { judgeFor } from './judge.js';
@@ -46,6 +49,11 @@ export function buildPage(
 ): void {
   const { data } = blocks;
   const { timeline } = data;
+  const contradicted = new Set(contradictedClaims(data));
+  const proofOf = (because: number | undefined): PageClaim | undefined => {
+    const claim = because === undefined ? undefined : data.claims[because];
+    return claim === undefined || contradicted.has(claim) ? undefined : claim;
+  };
   let settings = storedSettings();
   const uncovered = new Set<number>();
   /** Questions that the lesson has gone past without an answer. */
@@ -152,7 +160,7 @@ export function buildPage(
       playStep: moves.playStep,
       playFrom: moves.playFrom,
       question: (step, ask) => ({
-        proof: ask.because === undefined ? undefined : data.claims[ask.because],
+        proof: proofOf(ask.because),
         before: keeper.now().answers[ask.id],
         onAnswered: answer => {
           keeper.answered(ask.id, answer);
@@ -214,6 +222,7 @@ export function buildPage(
       'section',
       { class: 'words', 'aria-label': 'Lesson' },
       heading(data),
+      ...draftNotice(data),
       practising.element,
       wordsSwitch([stepList, summary.element], transcript),
       stepList,

@@ -4,7 +4,7 @@ import { html } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
 import { icon } from './icons.js';
 import { barInWords } from './notation/in-words.js';
-import { barsText, withAccidentals } from '../timeline/index.js';
+import { barsText, contradictedClaims, withAccidentals } from '../timeline/index.js';
 import { narration } from './narration.js';
 import { reveal } from './reveal.js';
 import { questionView, type AskAction, type QuestionParts, type QuestionView } from './question-view.js';
@@ -86,6 +86,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
   const seconds = times.end - times.start;
   const words = new Map<string, readonly (readonly HTMLElement[])[]>();
   const questions = new Map<string, QuestionView>();
+  const contradicted = new Set(contradictedClaims(data));
   const byPath = new Map(data.claims.map(claim => [claim.path, claim]));
   const bodyId = `step-${index + 1}-body`;
   const body = html('div', { class: 'step-body', id: bodyId });
@@ -99,6 +100,10 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
   const addMark = (path: string, behind: HTMLElement, blockOf: () => Element): void => {
     const claim = byPath.get(path);
     if (claim === undefined) return;
+    if (contradicted.has(claim)) {
+      behind.classList.remove('claim');
+      return;
+    }
     behind.classList.add(claim.verdict);
     // The mark hangs on the last word, so that no line begins with it.
     const lastWord = [...behind.querySelectorAll('.word')].at(-1);
@@ -149,7 +154,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
         break;
     }
   }
-  const loose = step.claims.flatMap(at => data.claims[at] ?? []);
+  const loose = step.claims.flatMap(at => data.claims[at] ?? []).filter(claim => !contradicted.has(claim));
   if (loose.length > 0) {
     const list = html('ul', { class: 'step-claims', 'aria-label': 'Also checked in this step' });
     for (const claim of loose) {

@@ -26,6 +26,7 @@ export type { RunningOrderEntry } from './running-order.js';
 export { defaultPacingLimits, pacingFindings, pacingLimitsOf } from './pacing.js';
 export type { PacingLimits } from './pacing.js';
 export { mixedVocabulary } from './mixed-vocabulary.js';
+export { contradictedClaims } from './contradicted.js';
 export { pageScore } from './page-score.js';
 export { figuresOf, romanLabel, withAccidentals } from './label-text.js';
 export type { LabelPart } from './label-text.js';

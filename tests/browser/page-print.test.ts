@@ -31,7 +31,7 @@ async function paper(page: Page, button?: string): Promise<void> {
 }
 
 describe('on paper', () => {
-  test('the handout has blanks, questions with room, no label and no word of the answer; a step a page', async () => {
+  test('the handout has blanks, questions with room, no label and no word of the answer; short steps share a page', async () => {
     const { page, reports } = await openPage(browser, address);
     await paper(page);
     expect(await page.locator('.handout h2').allTextContents()).toEqual([
@@ -53,7 +53,7 @@ describe('on paper', () => {
       expect.stringMatching(/^Which chord leads home\?\s*$/),
     ]);
     expect(await page.locator('.controls').isVisible()).toBe(false);
-    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(3);
+    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(1);
     expect(reports).toEqual([]);
     await page.context().close();
   });
@@ -79,9 +79,43 @@ describe('on paper', () => {
     expect(await page.locator('.handout').innerText()).toContain(
       'Which note of bar 6 pulls back to D? C sharp [4]',
     );
-    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(3);
+    expect(pagesOf(await page.pdf({ format: 'A4' }))).toBe(1);
+    // On paper that holds one of them, each begins anew.
+    expect(pagesOf(await page.pdf({ width: '210mm', height: '110mm' }))).toBe(3);
     await page.evaluate(() => dispatchEvent(new Event('afterprint')));
     expect(await page.locator('.handout').count()).toBe(0);
+    expect(reports).toEqual([]);
+    await page.context().close();
+  });
+
+  test('a claim that fails is no statement of the lesson, on the page and on paper, and the page is a draft', async () => {
+    const lesson = await practiceLesson(await bundlePlayer());
+    const failing = new Set(['bar 3 is V7', 'bar 6 is viio6', 'bar 6 has C#']);
+    const claims = lesson.claims.map(({ claim, verdict }) => ({
+      claim,
+      verdict: failing.has(claim.text) ? { ...verdict, verdict: 'fails' as const } : verdict,
+    }));
+    const { page, reports } = await openPage(browser, writePage({ ...lesson, claims }));
+    const draft = page.locator('.draft');
+    expect(await draft.locator('summary').innerText()).toBe(
+      'Draft: 3 statements do not agree with the notes',
+    );
+    expect(await draft.locator('li a').allTextContents()).toEqual(['Step 1', 'Step 2', 'Step 2']);
+    const marked = page.locator('.step .claim, .step .claim-mark, .step-claims li');
+    expect(await marked.evaluateAll(all => all.map(each => each.className))).toEqual([
+      'claim holds',
+      'claim-mark holds',
+    ]);
+    await page.getByRole('button', { name: /Out on the water/ }).click();
+    await page.getByRole('button', { name: 'C sharp' }).click();
+    expect(await page.locator('.step.current .feedback').innerText()).toBe('Yes. C sharp');
+    await paper(page, 'Key with labels and reasons');
+    const handout = page.locator('.handout');
+    expect(await handout.locator('.handout-claims li').allTextContents()).toEqual([
+      expect.stringMatching(/^bars 1-4 are in D minor holds/),
+    ]);
+    expect(await handout.locator('header').innerText()).toContain('Draft: 3 statements');
+    expect(await handout.innerText()).toContain('Which note of bar 6 pulls back to D? C sharp\n');
     expect(reports).toEqual([]);
     await page.context().close();
   });

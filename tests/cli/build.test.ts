@@ -96,15 +96,25 @@ describe('build', () => {
   });
 
   it('builds a lesson with a claim that fails, and says so', async () => {
-    const { code, stdout } = await barwise([
-      'build',
-      `${root}tests/fixtures/check/fails-and-others/lesson.yaml`,
-      '--out',
-      folder,
-    ]);
+    const file = `${root}tests/fixtures/check/fails-and-others/lesson.yaml`;
+    const { code, stdout, stderr } = await barwise(['build', file, '--out', folder]);
     expect(code).toBe(1);
     expect(stdout).toContain('fails C0204');
+    expect(stderr.replace(/\s+/g, ' ')).toContain('marked as a draft: 5 claims fail');
+    expect(stderr).toMatch(/why +line \d+: bar 2 is ii\n/);
     expect(readdirSync(folder).sort()).toEqual(['lesson.html', 'lesson.vtt']);
+  });
+
+  it.each([
+    ['a lesson', ['--out']],
+    ['a course', ['--site']],
+  ])('builds nothing out of %s with a claim that fails where that is forbidden', async (_, option) => {
+    const out = join(folder, 'strictly');
+    const file = `${root}tests/fixtures/check/fails-and-others/lesson.yaml`;
+    const { code, stderr } = await barwise(['build', file, '--strict', ...option, out]);
+    expect(code).toBe(1);
+    expect(stderr).toMatch(/^error R0019: not every claim/);
+    expect(existsSync(out) ? readdirSync(out) : []).toEqual([]);
   });
 
   it('builds nothing out of a lesson with errors', async () => {

@@ -136,7 +136,7 @@ export const runCatalogue = {
     summary: 'A lesson with errors is not built.',
     explanation: explain({
       meaning:
-        'A walkthrough would leave out what could not be understood, and nobody would notice. Claims that fail do not stop a build: the page shows their verdict.',
+        'A walkthrough would leave out what could not be understood, and nobody would notice. Claims that fail do not stop a build: the page is marked as a draft (R0018).',
       example: ['barwise build lamplight.yaml --out walkthrough   # lamplight.yaml has an unknown key'],
       remedy: 'Mend the errors that are printed above the message.',
       language: 'sh',
@@ -187,6 +187,29 @@ export const runCatalogue = {
         'A build writes into `takes/takes.json`, beside your recordings, which words each of them speaks; so it notices later when the lesson says something else. That file could not be written. The walkthrough is complete.',
       example: ['chmod a-w takes', 'barwise build lamplight.yaml --out walkthrough'],
       remedy: 'Let the folder of the takes be written, and build again.',
+      language: 'sh',
+    }),
+  },
+  R0018: {
+    name: 'page-is-a-draft',
+    summary: 'A page was built whose lesson has claims that fail.',
+    explanation: explain({
+      meaning:
+        'The page is whole, so that you can go through it, but students should not get it yet: some of what the lesson says does not agree with the notes. A note at the top of the page says so and lists those claims; they are shown nowhere as statements of the lesson.',
+      example: ['barwise build lamplight.yaml --out walkthrough   # says that bar 3 is IV, and it is V7/V'],
+      remedy:
+        'Mend the claims, or keep one with a reason (`accept:`), and build again. `--strict` builds nothing while a claim does not hold.',
+      language: 'sh',
+    }),
+  },
+  R0019: {
+    name: 'strictly-not-built',
+    summary: 'A lesson with claims that do not hold is not built with `--strict`.',
+    explanation: explain({
+      meaning:
+        'With `--strict` a walkthrough is only made of a lesson whose every claim holds or is set aside with a reason. Nothing was written.',
+      example: ['barwise build lamplight.yaml --out walkthrough --strict'],
+      remedy: 'Mend the claims that are printed above the message, or build without `--strict`.',
       language: 'sh',
     }),
   },
