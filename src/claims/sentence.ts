@@ -16,9 +16,10 @@ import { motionFamily, motionName } from './families/motion.js';
 import { parallelsFamily, parallelsName } from './families/parallels.js';
 import type { ParallelsSays } from './families/parallels.js';
 import { progressionFamily } from './families/progression.js';
-import { recurrenceFamily } from './families/recurrence.js';
+import { recurrenceFamily, shift } from './families/recurrence.js';
 import { extremeFamily, lineRangeFamily, rangeSize } from './families/register.js';
 import { sequenceFamily } from './families/sequence.js';
+import type { PitchClass } from '../score/index.js';
 import type { Span } from './subjects/span.js';
 import { conjunction } from './conjunction.js';
 import type { Claim, Predicate, Subject } from './claim.js';
@@ -70,6 +71,7 @@ import { lineName } from './subjects/line-name.js';
 import type { LineName } from './subjects/line-name.js';
 import { edgeNote } from './subjects/edge-note.js';
 import { linePitchFamily } from './families/line-pitch.js';
+import { noteInChordFamily, partOfChord } from './families/note-in-chord.js';
 import { notePitchFamily } from './families/note-pitch.js';
 import { numeralFamily } from './families/numeral.js';
 import { degreeOfNote, noteDegreeFamily } from './families/scale-degree.js';
@@ -190,8 +192,42 @@ const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
       ([, a, , b, no, says, , place]) =>
         statement(span(place), denied(no, verticalIntervalFamily.make({ ...says, between: [a, b] }))),
     ),
+    map(
+      sequence(
+        theTwoNotes,
+        choice(be, verb('forms', 'form'), verb('makes', 'make')),
+        soundingInterval,
+        atPlace,
+      ),
+      ([between, { negated }, says, place]) =>
+        statement(span(place), denied(negated, verticalIntervalFamily.make({ ...says, between }))),
+    ),
+    map(
+      sequence(
+        theTwoNotes,
+        atPlace,
+        choice(be, verb('forms', 'form'), verb('makes', 'make')),
+        soundingInterval,
+      ),
+      ([between, place, { negated }, says]) =>
+        statement(span(place), denied(negated, verticalIntervalFamily.make({ ...says, between }))),
+    ),
     // `no parallel fifths in bars 1-8`: as a note to oneself, without a verb.
     map(sequence(word('no'), having, scope), ([, has, place]) => statement(span(place), denied(true, has))),
+  ),
+);
+
+/** `the G and the E#`: two notes that sound together. */
+const theTwoNotes = rule('TwoNotes', () =>
+  map(
+    sequence(
+      quiet(optional(word('the'))),
+      pitchClassName,
+      word('and'),
+      quiet(optional(word('the'))),
+      pitchClassName,
+    ),
+    ([, a, , , b]): readonly [PitchClass, PitchClass] => [a, b],
   ),
 );
 
@@ -237,7 +273,10 @@ const aspectSentence: Parser<Claim> = rule('AspectSentence', () =>
 const edgeSentence: Parser<Claim> = rule('EdgeSentence', () => {
   const say = (line: LineName, place: Place, { how, negated }: Edge, says: Predicate<PointedNotes>): Claim =>
     statement(edgeNote(how === 'begins' ? 'first' : 'last', line, place), denied(negated, says));
-  const degree = map(degreeOfNote, says => noteDegreeFamily.make(says));
+  const degree = choice<Predicate<PointedNotes>>(
+    map(degreeOfNote, says => noteDegreeFamily.make(says)),
+    map(partOfChord, says => noteInChordFamily.make(says)),
+  );
   const note = map(sequence(quiet(optional(article)), noteName), ([, named]) =>
     notePitchFamily.make({ note: named }),
   );
@@ -486,6 +525,25 @@ const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
         );
       },
     ),
+    // `bars 17-18 are repeated a step lower in bars 19-20`.
+    map(
+      sequence(
+        quiet(optional(word('the model of', 'the model in', 'the pattern of', 'the music of'))),
+        placeName,
+        choice(
+          map(
+            sequence(be, word('repeated', 'restated', 'answered', 'imitated', 'heard again', 'copied')),
+            ([is]) => is,
+          ),
+          comesBack,
+        ),
+        shift,
+        at,
+        placeName,
+      ),
+      ([, model, { negated }, moved, , copy]) =>
+        statement(span(copy), denied(negated, recurrenceFamily.make({ place: model, shift: moved }))),
+    ),
     map(
       sequence(placeName, word('and'), placeName, be, word('the same', 'identical', 'alike', 'equal')),
       ([model, , copy, { negated }]) => repeats(model, copy, negated),
@@ -671,10 +729,10 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
       statements([pairSubject(first, second, { kind: 'piece' })], predicates),
     ),
     about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
-    placedAfter('Note', pointedName, notePredicate, (name, place) => pointed(name, undefined, place)),
+    placedAfter('Note', pointedName, notePredicate, ({ name, line }, place) => pointed(name, line, place)),
     placedAfter('Member', member, notePredicate, memberNotes),
-    map(sequence(before, pointedName, list(notePredicate, and)), ([place, name, predicates]) =>
-      statements([pointed(name, undefined, place)], predicates),
+    map(sequence(before, pointedName, list(notePredicate, and)), ([place, { name, line }, predicates]) =>
+      statements([pointed(name, line, place)], predicates),
     ),
     about('Chord', chordSubject, placePredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),

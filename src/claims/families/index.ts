@@ -49,6 +49,7 @@ import {
   spanNonChordToneFamily,
 } from './non-chord-tone.js';
 import { namedChordFamily } from './named-chord.js';
+import { lineInChordFamily, noteInChordFamily } from './note-in-chord.js';
 import { notePitchFamily } from './note-pitch.js';
 import { toneFamily, tonePairFamily } from './pitch-relation.js';
 import type { TonePair } from './pitch-relation.js';
@@ -131,6 +132,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineNonChordToneFamily,
   nonChordToneInLineFamily,
   lineDegreeFamily,
+  lineInChordFamily,
   lineResolutionFamily,
 ];
 
@@ -142,6 +144,7 @@ export const noteFamilies: readonly Family<PointedNotes>[] = [
   notePitchFamily,
   noteNonChordToneFamily,
   noteDegreeFamily,
+  noteInChordFamily,
   noteResolutionFamily,
 ];
 

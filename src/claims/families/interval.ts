@@ -8,21 +8,22 @@ import type { Pair, Together } from '../subjects/pair.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import {
   intervalBetween,
-  intervalName,
+  intervalSize,
+  isOfSize,
   printInterval,
-  sameInterval,
+  printSize,
   simple,
 } from '../terms/interval-name.js';
-import type { IntervalName } from '../terms/interval-name.js';
+import type { IntervalSize } from '../terms/interval-name.js';
 import { be, printBe, verb } from '../terms/verb.js';
 import type { ClaimContext } from '../model.js';
 
 /** The interval between two lines. */
 export interface IntervalSays {
-  readonly interval: IntervalName;
+  readonly interval: IntervalSize;
 }
 
-const complement = map(sequence(optional(article), intervalName), ([, interval]): IntervalSays => ({
+const complement = map(sequence(optional(article), intervalSize), ([, interval]): IntervalSays => ({
   interval,
 }));
 
@@ -40,7 +41,7 @@ export const intervalFamily = family<Pair, IntervalSays>({
     [verb('forms', 'form'), complement],
     [verb('makes', 'make'), complement],
   ],
-  print: ({ interval }, form) => `${printBe(form)} ${withArticle(printInterval(interval))} apart`,
+  print: ({ interval }, form) => `${printBe(form)} ${withArticle(printSize(interval))} apart`,
   check: ({ span, upper, lower, name }, { interval }, context, make): Finding<Pair> => {
     const all = together(upper, lower);
     const pairs = span.moment === undefined ? all : all.slice(0, 1);
@@ -55,8 +56,7 @@ export const intervalFamily = family<Pair, IntervalSays>({
       };
     const sizeOf = (pair: Together) => intervalBetween(pair.upper.pitch, pair.lower.pitch);
     const fits = (pair: Together) =>
-      sameInterval(sizeOf(pair), interval) ||
-      (interval.steps <= 7 && sameInterval(simple(sizeOf(pair)), interval));
+      isOfSize(sizeOf(pair), interval) || (interval.steps <= 7 && isOfSize(simple(sizeOf(pair)), interval));
     const wrong = pairs.find(pair => !fits(pair));
     if (wrong === undefined)
       return {
@@ -66,7 +66,9 @@ export const intervalFamily = family<Pair, IntervalSays>({
         evidence: evidenceOf(first, 'supports', context),
       };
     const size = sizeOf(wrong);
-    const alike = simple(size).semitones === simple(interval).semitones;
+    const { steps, semitones } = interval;
+    const alike =
+      semitones !== undefined && simple(size).semitones === simple({ steps, semitones }).semitones;
     const other = pairs.find(fits);
     return {
       verdict: other === undefined ? 'fails' : 'arguable',

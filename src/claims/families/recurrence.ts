@@ -54,7 +54,8 @@ const distance = choice<(up: boolean) => Shift>(
   map(word('step'), () => up => shifted(1, up)),
 );
 const aDistance = map(sequence(optional(choice(article, word('one'))), distance), ([, of]) => of);
-const shift: Parser<Shift> = choice(
+/** How a copy lies: `a step lower`, `transposed`. */
+export const shift: Parser<Shift> = choice(
   map(sequence(quiet(optional(word('but', 'transposed'))), aDistance, direction), ([, of, up]) => of(up)),
   map(
     sequence(quiet(optional(word('transposed'))), direction, quiet(optional(word('by'))), aDistance),

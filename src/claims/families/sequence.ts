@@ -1,16 +1,17 @@
-import { add, isBefore } from '../../score/index.js';
+import { add, isBefore, midiOf } from '../../score/index.js';
 import { hasProgression, sequenceIn } from '../../harmony/index.js';
 import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { Range } from '../model.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
-import { article } from '../terms/chord-name.js';
-import { intervalNumber, printNumber } from '../terms/interval-name.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { intervalNumber, intervalSize, printInterval, printNumber } from '../terms/interval-name.js';
+import type { IntervalSize } from '../terms/interval-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, verb } from '../terms/verb.js';
 import { covers } from '../segments.js';
@@ -21,6 +22,8 @@ export interface SequenceSays {
   readonly up?: boolean;
   /** Steps from one statement to the next, without direction. */
   readonly steps?: number;
+  /** The same in semitones, where it is said: `by a tone`. It is measured in the bass. */
+  readonly semitones?: number;
   readonly statements?: number;
   readonly kind?: 'real' | 'tonal';
 }
@@ -34,11 +37,16 @@ const kinds = wordsFor<'real' | 'tonal'>([
   ['tonal', 'tonal', 'diatonic'],
 ]);
 
-/** `by seconds`, `by step`. */
-const steps = choice(
-  intervalNumber,
-  map(word('step', 'steps'), () => 1),
+/** `seconds`, `step`, `a tone`. */
+const size = choice<IntervalSize>(
+  map(intervalNumber, steps => ({ steps })),
+  map(word('step', 'steps', 'a step'), () => ({ steps: 1 })),
+  map(sequence(quiet(optional(article)), intervalSize), ([, of]) => of),
 );
+const by = map(sequence(word('by', 'in'), size), ([, of]) => of);
+/** After a verb that says which way: `falls by a tone`. */
+const inDirection = (up: boolean): Parser<SequenceSays> =>
+  map(optional(by), (of): SequenceSays => ({ up, ...of }));
 const complement: Parser<SequenceSays> = rule(
   'Sequence',
   () =>
@@ -49,28 +57,30 @@ const complement: Parser<SequenceSays> = rule(
         optional(directions),
         word('sequence'),
         optional(directions),
-        optional(map(sequence(word('by', 'in'), steps), ([, size]) => size)),
+        optional(by),
         optional(
           map(sequence(word('of', 'with'), count, word('statements', 'statement')), ([, number]) => number),
         ),
       ),
-      ([, kind, before, , after, size, statements]): SequenceSays => ({
+      ([, kind, before, , after, of, statements]): SequenceSays => ({
         ...(kind === undefined ? {} : { kind }),
         ...((before ?? after) === undefined ? {} : { up: before ?? after === true }),
-        ...(size === undefined ? {} : { steps: size }),
+        ...of,
         ...(statements === undefined ? {} : { statements }),
       }),
     ),
   'a sequence such as `a falling sequence by seconds`',
 );
 
-const describe = ({ up, steps, statements, kind }: SequenceSays): string =>
+const describe = ({ up, steps, semitones, statements, kind }: SequenceSays): string =>
   [
     'a',
     kind,
     up === undefined ? undefined : up ? 'rising' : 'falling',
     'sequence',
-    steps === undefined ? undefined : `by ${printNumber(steps)}`,
+    steps === undefined
+      ? undefined
+      : `by ${semitones === undefined ? printNumber(steps) : withArticle(printInterval({ steps, semitones }))}`,
     statements === undefined ? undefined : `of ${String(statements)} statements`,
   ]
     .filter(each => each !== undefined)
@@ -91,11 +101,16 @@ const saysOf = (found: Sequence): SequenceSays => ({
   kind: found.real ? 'real' : 'tonal',
 });
 
-function misfit(found: Sequence, says: SequenceSays): string | undefined {
+/** `semitones`: from the bass of one statement to that of the next. */
+function misfit(found: Sequence, says: SequenceSays, semitones: number | undefined): string | undefined {
   const own = saysOf(found);
   if (says.up !== undefined && says.up !== own.up) return `it is ${own.up ? 'rising' : 'falling'}`;
   if (says.steps !== undefined && says.steps !== own.steps)
     return `it goes by ${printNumber(own.steps ?? 0)}`;
+  if (says.semitones !== undefined && says.semitones !== semitones)
+    return semitones === undefined
+      ? 'its bass rests where a statement begins'
+      : `its bass goes by ${withArticle(printInterval({ steps: own.steps ?? 0, semitones }))}`;
   if (says.statements !== undefined && says.statements !== own.statements)
     return `it has ${String(own.statements)} statements, the model counted with them`;
   if (says.kind !== undefined && says.kind !== own.kind)
@@ -122,6 +137,15 @@ export const sequenceFamily = family<Span, SequenceSays>({
       have,
       map(sequence(count, word('statements', 'statement')), ([statements]): SequenceSays => ({ statements })),
     ],
+    ...(['rises', 'ascends', 'climbs'] as const).map(
+      each => [word('sequence'), verb(each, each.slice(0, -1)), inDirection(true)] as const,
+    ),
+    ...(['falls', 'descends', 'drops'] as const).map(
+      each => [word('sequence'), verb(each, each.slice(0, -1)), inDirection(false)] as const,
+    ),
+    [word('sequence'), verb('moves', 'move'), by],
+    [word('sequence'), be, map(kinds, (kind): SequenceSays => ({ kind }))],
+    [word('sequence'), be, map(directions, (up): SequenceSays => ({ up }))],
   ],
   print: (says, form) => `${printBe(form)} ${describe(says)}`,
   check: (span, says, context, make): Finding<Span> => {
@@ -145,10 +169,17 @@ export const sequenceFamily = family<Span, SequenceSays>({
       };
     const range = rangeOf(found);
     const whole = covers(range, span.range);
-    const fault = misfit(found, says);
     const starts = Array.from({ length: found.statements }, (_, at) =>
       Array.from({ length: at }).reduce<Range['start']>(start => add(start, found.unit), found.start),
     );
+    const [first, second] = starts.map(start =>
+      soundingIn(context.analysis.score, { start, end: start }).reduce<number | undefined>(
+        (low, { pitch }) => (low === undefined ? midiOf(pitch) : Math.min(low, midiOf(pitch))),
+        undefined,
+      ),
+    );
+    const moved = first === undefined || second === undefined ? undefined : Math.abs(second - first);
+    const fault = misfit(found, says, moved);
     const evidence = starts.flatMap((start, at) =>
       soundingIn(context.analysis.score, { start, end: start })
         .slice(-1)

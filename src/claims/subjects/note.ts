@@ -7,7 +7,7 @@ import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { lineName, printLine } from './line-name.js';
+import { lineName, lineNoun, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { lineSubject } from './line.js';
 import { lineNotes } from './line-notes.js';
@@ -60,10 +60,26 @@ export const pointed = (name: NoteName, line: LineName | undefined, place: Place
   });
 };
 
-/** A note that the place follows later: `A# resolves to B in bar 2`. */
-export const pointedName: Parser<NoteName> = map(
-  sequence(quiet(optional(word('the'))), noteName),
-  ([, name]) => name,
+/** A note by its name, and by its line where that is said. */
+export interface PointedName {
+  readonly name: NoteName;
+  readonly line?: LineName;
+}
+/** `the tenor A flat`, `the tenor's A flat`. */
+const noteOfLine: Parser<PointedName> = map(
+  sequence(quiet(optional(word('the'))), lineNoun, optional(word("'s")), noteName),
+  ([, line, , name]) => ({ name, line }),
+);
+/** A note that the place follows later: `A# resolves to B in bar 2`, `the A# in the bass resolves to B in bar 2`. */
+export const pointedName: Parser<PointedName> = rule('PointedName', () =>
+  choice<PointedName>(
+    map(sequence(quiet(optional(word('the'))), noteName), ([, name]) => ({ name })),
+    map(sequence(quiet(optional(word('the'))), noteName, word('in', 'of'), lineName), ([, name, , line]) => ({
+      name,
+      line,
+    })),
+    noteOfLine,
+  ),
 );
 
 /** `the F#5 of bar 3 beat 2`, `the F# in the soprano of bar 3`. */
@@ -76,5 +92,11 @@ export const pointedNotes: Parser<Subject<PointedNotes>> = rule('PointedNote', (
       sequence(quiet(optional(word('the'))), noteName, word('in', 'of'), lineName, optional(at), placeName),
       ([, name, , line, , place]) => pointed(name, line, place),
     ),
+    // `the C of bar 4 in the alto`.
+    map(
+      sequence(quiet(optional(word('the'))), noteName, at, placeName, word('in'), lineName),
+      ([, name, , place, , line]) => pointed(name, line, place),
+    ),
+    map(sequence(noteOfLine, at, placeName), ([{ name, line }, , place]) => pointed(name, line, place)),
   ),
 );

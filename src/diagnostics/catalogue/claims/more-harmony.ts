@@ -24,6 +24,24 @@ export const moreHarmonyClaims = {
     summary: 'The line has that member of one chord of the place, not of all.',
     explanation: 'Name the beat of the chord that is meant: `in bar 12 beat 3 the third is in the tenor`.',
   },
+  C0115: {
+    name: 'member-of-its-chord',
+    summary: 'The note is the member of its chord that the claim names.',
+    explanation:
+      'Members are counted in thirds from the root, whatever the bass is. The verdict is `arguable` where the chord changes while the note sounds and the sentence is true of one chord only: name the beat.',
+  },
+  C0116: {
+    name: 'another-member-of-its-chord',
+    summary: 'The note is another member of its chord, or none.',
+    explanation:
+      'A frequent cause: the member is counted from the bass instead of the root. In B7 over D# the bass is the third of the chord, though it is its lowest note.',
+  },
+  C0117: {
+    name: 'member-later-in-the-chord',
+    summary: 'The beat that is named lacks the member; it comes later in the same chord.',
+    explanation:
+      'A broken chord brings its tones one after another, and a seventh may come after the triad. Name the beats of the whole chord: `bar 2 beats 3-4 have a seventh`.',
+  },
   C0211: {
     name: 'six-four-as-claimed',
     summary: 'The six-four is of the kind that the claim names.',
