@@ -1,11 +1,11 @@
 import { leadingTone } from '../harmony/index.js';
 import type { Segment } from '../harmony/index.js';
 import { compare, greatest, least, subtract, toNumber } from '../score/index.js';
-import type { PitchClass } from '../score/index.js';
+import type { Fraction, PitchClass } from '../score/index.js';
 import { keyAppliedTo } from './applied-key.js';
 import type { ClaimContext, Range } from './model.js';
 import { segmentsIn } from './segments.js';
-import { harmoniesOf } from './subjects/harmonies.js';
+import { harmoniesOf, inversionsOf } from './subjects/harmonies.js';
 import type { Harmony } from './subjects/harmonies.js';
 
 /** The members of a chord from its root up; the position is that in `Chord.tones`. */
@@ -32,27 +32,42 @@ function mainFirst(range: Range, { analysis }: ClaimContext): readonly Harmony[]
   return most === undefined ? [] : [most, ...all.filter(each => each !== most)];
 }
 
-/** A chord, its member where it has one, and the part of the range that its harmony fills. */
+/** Of a moment the harmony as it goes on, with the seventh that comes later. */
+const wholeAt = ({ start, end }: Range, harmony: Harmony, { analysis }: ClaimContext): Harmony =>
+  compare(start, end) < 0
+    ? harmony
+    : (inversionsOf(analysis.segments).find(({ segments }) => segments.includes(harmony.segments[0])) ??
+      harmony);
+
+/** A chord, its member where it has one, the part of the range that its harmony fills, and when that harmony ends. */
 interface ChordWithPart {
   readonly segment: Segment;
   readonly tone?: PitchClass;
   readonly range: Range;
+  readonly ends: Fraction;
 }
+
+/** When the chord of a segment gives way, in whatever inversion it goes on. */
+const harmonyEnd = (segment: Segment, { analysis }: ClaimContext): Fraction =>
+  inversionsOf(analysis.segments).find(({ segments }) => segments.includes(segment))?.end ?? segment.end;
 
 /**
  * The chord that is meant by a member of it: the main chord of a range, or where that has no such member the first that has one. A tone that
  * comes a beat after the others belongs to the chord (V, then V7), so the whole harmony is asked.
  */
 export function chordWith(part: ChordPart, range: Range, context: ClaimContext): ChordWithPart | undefined {
-  const harmonies = mainFirst(range, context);
+  const harmonies = mainFirst(range, context).map(each => wholeAt(range, each, context));
   const index = chordParts.indexOf(part);
   for (const harmony of harmonies)
     for (const segment of harmony.segments) {
       const tone = segment.chord.tones[index];
-      if (tone !== undefined) return { segment, tone, range: within(harmony, range) };
+      if (tone !== undefined)
+        return { segment, tone, range: within(harmony, range), ends: harmonyEnd(segment, context) };
     }
   const [first] = harmonies;
-  return first === undefined ? undefined : { segment: first.segments[0], range: within(first, range) };
+  return first === undefined
+    ? undefined
+    : { segment: first.segments[0], range: within(first, range), ends: first.end };
 }
 
 /** A leading tone and the part of a range in which it is one, the main harmony first. */

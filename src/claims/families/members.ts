@@ -2,6 +2,7 @@ import type { Verb } from '../terms/verb.js';
 import {
   compare,
   greatest,
+  isBefore,
   least,
   midiOf,
   pitchClassOf,
@@ -9,7 +10,7 @@ import {
   printPitchClass,
   staffStepOf,
 } from '../../score/index.js';
-import type { Note } from '../../score/index.js';
+import type { Fraction, Note } from '../../score/index.js';
 import { chordWith } from '../chord-part.js';
 import type { Finding, Predicate } from '../claim.js';
 import { missingEvidence, noteEvidence } from '../evidence.js';
@@ -21,8 +22,8 @@ import type { Span } from '../subjects/span.js';
 import { printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import { lineNotes } from '../subjects/line-notes.js';
-import type { ClaimContext } from '../model.js';
-import { soundingIn } from '../subjects/sounding.js';
+import type { ClaimContext, Range } from '../model.js';
+import { noteEnd, soundingIn } from '../subjects/sounding.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
 import { segmentsIn } from '../segments.js';
@@ -83,6 +84,9 @@ function isClose(notes: readonly Note[]): boolean {
   return lowest !== undefined && highest !== undefined && highest - lowest < 7;
 }
 
+const soundsAt = (note: Note, moment: Fraction): boolean =>
+  compare(note.onset, moment) <= 0 && isBefore(moment, noteEnd(note));
+
 /** Whether the line has that member of each chord that has one; of several chords it may be true of some. */
 function checkLine(
   span: Span,
@@ -96,9 +100,10 @@ function checkLine(
   const chords = segmentsIn(context.analysis, range).filter(({ chord }) => index < chord.tones.length);
   const asked = chords.map(segment => {
     const tone = segment.chord.tones[index];
+    // A moment has no length in which a line could have a note: of a beat the whole beat is heard.
     const inside = {
-      start: greatest(segment.start, range.start),
-      end: compare(range.start, range.end) === 0 ? range.end : least(segment.end, range.end),
+      start: greatest(segment.start, span.range.start),
+      end: least(segment.end, span.range.end),
     };
     const notes = lineNotes(score, says.line, inside)?.map(({ note }) => note);
     return {
@@ -232,19 +237,31 @@ export const membersFamily = family<Span, MembersSays>({
     if (says.kind === 'line') return checkLine(span, says, context, make);
     const asked = chordWith(says.part, range, context);
     if (asked === undefined) return noChord(span.name, 'C0103');
-    const { segment, tone } = asked;
-    const members = tone === undefined ? [] : notes.filter(note => pitchClassOf(note.pitch) === tone);
+    const { segment, tone, ends } = asked;
     const name = tone === undefined ? says.part : `${says.part} ${printPitchClass(tone)}`;
-    const moments = members.map(note =>
-      members.filter(other => other.onset.n === note.onset.n && other.onset.d === note.onset.d),
-    );
-    const decisive = says.kind === 'member' ? members : (moments.find(each => each.length > 1) ?? []);
+    const decisiveIn = (within: Range): readonly Note[] => {
+      const members = soundingIn(context.analysis.score, within).filter(
+        note => !note.grace && pitchClassOf(note.pitch) === tone,
+      );
+      return says.kind === 'member'
+        ? members
+        : (members
+            .map(note => members.filter(other => soundsAt(other, note.onset)))
+            .find(each => each.length > 1) ?? []);
+    };
+    const members = notes.filter(note => pitchClassOf(note.pitch) === tone);
+    const now = decisiveIn(span.range);
+    // Of a beat in a broken chord, or before the seventh comes, the rest of the chord may be meant as well.
+    const later =
+      now.length > 0 || span.moment === undefined ? [] : decisiveIn({ start: span.moment, end: ends });
+    const decisive = now.length > 0 ? now : later;
     const holds = decisive.length > 0;
+    const what = says.kind === 'member' ? 'sounds' : `sounds ${String(decisive.length)} times at once`;
     return {
-      verdict: holds ? 'holds' : 'fails',
-      code: holds ? 'C0111' : 'C0112',
+      verdict: now.length > 0 ? 'holds' : holds ? 'arguable' : 'fails',
+      code: now.length > 0 ? 'C0111' : holds ? 'C0117' : 'C0112',
       reason: holds
-        ? `the ${name} ${says.kind === 'member' ? 'sounds' : `sounds ${String(decisive.length)} times at once`}`
+        ? `the ${name} ${what}${now.length > 0 ? '' : `, but later in the chord than ${span.name}`}`
         : tone === undefined
           ? `${segment.roman} has no ${says.part}`
           : `the ${name} ${says.kind === 'member' ? 'never sounds' : 'never sounds twice at once'}`,

@@ -1,5 +1,5 @@
 import { pitchClassOf, printPitchClass } from '../../score/index.js';
-import type { PitchClass } from '../../score/index.js';
+import type { Note, PitchClass } from '../../score/index.js';
 import { chordWith, leadingTonesIn } from '../chord-part.js';
 import type { ChordPart } from '../chord-part.js';
 import type { Subject } from '../claim.js';
@@ -13,6 +13,7 @@ import { chordPartName } from '../terms/chord-part-name.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
 import { soundingIn } from './sounding.js';
+import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
 
 export type Member = ChordPart | 'leading tone';
@@ -28,6 +29,13 @@ function soughtIn(member: Member, range: Range, context: ClaimContext): readonly
   return found?.tone === undefined ? [] : [{ tone: found.tone, ...found.range }];
 }
 
+/** What a beat lacks may come later in its chord: the seventh over a bass that stands already, a tone of a broken chord. */
+function laterIn(member: Member, { moment }: Span, context: ClaimContext): readonly Sought[] {
+  if (moment === undefined || member === 'leading tone') return [];
+  const found = chordWith(member, { start: moment, end: moment }, context);
+  return found?.tone === undefined ? [] : [{ tone: found.tone, start: moment, end: found.ends }];
+}
+
 export const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
   const print = (): string => `the ${member} of ${printPlace(place)}`;
   return subjectAt({
@@ -39,13 +47,16 @@ export const memberNotes = (member: Member, place: Place): Subject<PointedNotes>
       const { range } = whole;
       const sought = soughtIn(member, range, context);
       const tone = sought[0]?.tone;
-      const [first, ...rest] = once(
-        sought.flatMap(each =>
-          soundingIn(context.analysis.score, each).filter(
-            note => pitchClassOf(note.pitch) === each.tone && !note.grace,
+      const notesOf = (places: readonly Sought[]): readonly Note[] =>
+        once(
+          places.flatMap(each =>
+            soundingIn(context.analysis.score, each).filter(
+              note => pitchClassOf(note.pitch) === each.tone && !note.grace,
+            ),
           ),
-        ),
-      );
+        );
+      const here = notesOf(sought);
+      const [first, ...rest] = here.length > 0 ? here : notesOf(laterIn(member, whole, context));
       if (first === undefined)
         return {
           kind: 'none',
