@@ -36,7 +36,7 @@ export function barReport(handlers: BarReportHandlers): BarReport {
         html(
           'h2',
           {},
-          bars.first === bars.last ? `Bar ${range}` : `Bars ${range}`,
+          bars.first === bars.last ? `Bar ${range}` : `Bars ${bars.first}–${bars.last}`,
           ' ',
           put(`write ${range}`, 'at the cursor of the text (Enter in the score)', () => {
             handlers.write(range);

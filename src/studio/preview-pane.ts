@@ -4,9 +4,13 @@ import type { Bridge } from '../bridge/index.js';
 export interface PreviewPane {
   readonly element: HTMLElement;
   readonly say: (words: string) => void;
+  /** What is shown is no longer the page of the text. */
+  readonly textChanged: () => void;
   /** Makes the page out of the text as it stands, and opens it at a step (0-based). */
   readonly make: (path: string, text: string, step: number) => Promise<void>;
 }
+
+const pageMade = 'The page is made, from the text as it stands.';
 
 /** The student's page, as it would be built from the text as it stands. */
 export function previewPane(bridge: Bridge): PreviewPane {
@@ -21,6 +25,9 @@ export function previewPane(bridge: Bridge): PreviewPane {
     say: words => {
       said.textContent = words;
     },
+    textChanged: () => {
+      if (said.textContent === pageMade) said.textContent = 'The text has changed since the page was made.';
+    },
     make: async (path, text, step) => {
       const turn = ++asked;
       said.textContent = 'Making the page …';
@@ -30,7 +37,7 @@ export function previewPane(bridge: Bridge): PreviewPane {
         said.textContent = `The page was not made: ${answer.problem.message}`;
         return;
       }
-      said.textContent = '';
+      said.textContent = pageMade;
       const address = `${answer.value.url}#step-${String(step + 1)}`;
       // Not by `src`: whoever goes back in the browser would come to pages that are no more.
       frame.contentWindow?.location.replace(new URL(address, location.href));

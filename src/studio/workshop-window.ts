@@ -45,6 +45,7 @@ export async function workshopWindow(
         tellState();
         check.soon();
         file.edited();
+        preview.textChanged();
         previewSoon();
         narration.edited();
       },
@@ -158,8 +159,8 @@ export async function workshopWindow(
     );
   const makePreview = (): void => {
     const shown = lesson();
-    if (shown === undefined) return;
-    if (hasErrors) preview.say('The page waits until the errors in the text are mended.');
+    if (shown === undefined) preview.say('There is no lesson yet: open one, or begin one from a score.');
+    else if (hasErrors) preview.say('The page waits until the errors in the text are mended.');
     else void preview.make(shown.path, shown.text, stepAtCursor());
   };
   const previewSoon = afterPause(previewPause, makePreview);

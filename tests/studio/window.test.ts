@@ -32,6 +32,13 @@ describe('the window', () => {
     await page.locator('.cm-lintRange-error').first().hover();
     await page.getByRole('button', { name: 'write: bar 2 is V43' }).click();
     await page.waitForFunction(() => document.querySelector('.is-fails') === null);
+    // What cannot be read has no verdict, and is not counted among the undecided.
+    await edit(page, '{bar 2 is V43}', '{bar 2 wanders off}');
+    await page.waitForSelector('.claim-row.is-unjudged');
+    expect(await page.locator('.counts').textContent()).toMatch(
+      /^0 fails · 0 undecided · 0 arguable · \d+ holds · 1 not checked · 1 error in the text$/,
+    );
+    expect(await page.locator('.claim-row.is-unjudged .verdict').textContent()).toBe('not checked');
     expect(reports).toEqual([]);
   });
 
@@ -53,7 +60,7 @@ describe('the window', () => {
     // The claim at the cursor is marked among the verdicts, and a key leads on to the next one.
     expect(await page.locator('.is-here .sentence').textContent()).toBe('bar 2 is V43');
     await page.keyboard.press('F4');
-    expect(await page.locator('.is-here .sentence').textContent()).toBe('the bass of bar 6 is E#');
+    expect(await page.locator('.is-here .sentence').textContent()).toBe('the bass of bar 6 is E♯');
     await page.keyboard.press('Shift+F4');
     await page.keyboard.press('Shift+F4');
     expect(await page.locator('.is-here .sentence').textContent()).toBe('bars 4-5 tonicize E minor');
@@ -93,9 +100,9 @@ describe('the window', () => {
     expect(await page.locator('.harmonies li').first().textContent()).toMatch(/^bar 1 Bm, i in B minor/);
     await page.keyboard.press('Shift+ArrowRight');
     await page.keyboard.press('Shift+ArrowRight');
-    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1-3'));
+    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1–3'));
     await page.keyboard.press('Shift+ArrowLeft');
-    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1-2'));
+    await page.waitForFunction(() => document.querySelector('.told h2')?.textContent?.startsWith('Bars 1–2'));
     expect(await page.locator('.offers button').allTextContents()).toEqual(
       expect.arrayContaining(['bars 1-2 are in B minor', 'bar 1 is i', 'bar 2 is V43']),
     );
@@ -127,7 +134,9 @@ describe('the window', () => {
       await page.mouse.move(...(await centre(1)), { steps: 4 });
       await page.mouse.up();
       await page.waitForSelector('.told h2');
-      return /^Bars (\d+-\d+) /.exec((await page.locator('.told h2').textContent()) ?? '')?.[1] ?? '';
+      return (
+        /^Bars (\d+–\d+) /.exec((await page.locator('.told h2').textContent()) ?? '')?.[1] ?? ''
+      ).replace('–', '-');
     };
     const range = await drag();
     expect(range).toMatch(/^[12]-[67]$/);
@@ -158,6 +167,10 @@ describe('the window', () => {
     await edit(page, 'title: The way home by the mill road', 'title: Another way');
     await page.waitForSelector(`iframe:not([data-page="${former ?? ''}"])`);
     await frame.getByRole('heading', { name: 'Another way' }).waitFor();
+    const status = page.locator('.preview-pane [role=status]');
+    expect(await status.textContent()).toBe('The page is made, from the text as it stands.');
+    await edit(page, 'title: Another way', 'title: A third way');
+    expect(await status.textContent()).toBe('The text has changed since the page was made.');
     expect(await page.evaluate(() => history.length)).toBe(before);
   });
 
