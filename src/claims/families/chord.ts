@@ -27,6 +27,7 @@ import {
 import type { ChordWords } from '../terms/chord-name.js';
 import { be, have, printBe, verb } from '../terms/verb.js';
 import { bestOf, isSupported, judged, silence } from './judged.js';
+import { inversionsOf } from '../subjects/harmonies.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import type { Codes } from './judged.js';
 import { judgeWhole } from './whole-bars.js';
@@ -86,12 +87,28 @@ function allows(says: ChordSays, of: Chord): boolean {
   );
 }
 
+/** `is in first inversion`, of whatever chord. */
+const isInversionAlone = (says: ChordSays): boolean =>
+  says.form === 'words' &&
+  says.inversion !== undefined &&
+  says.root === undefined &&
+  says.quality === undefined &&
+  says.class === undefined;
+
 /** The chord that a sentence names, or where it names only a kind, the chord of that kind that the place has. */
 function candidates(says: ChordSays, range: Range, context: ClaimContext): readonly Chord[] {
-  const { root, quality } = says;
-  if (root !== undefined && quality !== undefined) return [chord(root, quality)];
+  const { root, quality, inversion = 0 } = says;
+  // A triad has no third inversion.
+  const hasInversion = ({ tones }: Chord): boolean => inversion < tones.length;
+  if (root !== undefined && quality !== undefined) return [chord(root, quality)].filter(hasInversion);
   const main = mainSegment(context.analysis, range);
-  return main !== undefined && allows(says, main.chord) ? [main.chord] : [];
+  const whole = inversionsOf(segmentsIn(context.analysis, range)).find(
+    ({ segments }) => main !== undefined && segments.includes(main),
+  );
+  // The main chord first, then the same chord with the seventh that comes later; of inversions the fuller one is asked.
+  const chords = [main, ...(whole?.segments ?? [])].flatMap(each => each?.chord ?? []);
+  if (isInversionAlone(says)) chords.sort((a, b) => b.tones.length - a.tones.length);
+  return chords.filter(each => allows(says, each) && hasInversion(each)).slice(0, 1);
 }
 
 /** A chord without its root is a guess that no author means by `a seventh chord`. */
@@ -105,7 +122,10 @@ function rivalOfKind(
   context: ClaimContext,
 ): { readonly chord: Chord; readonly judgement: Judgement } | undefined {
   return considered(range, context)
-    .filter(each => allows(says, each) && sounds(each.root, range, context))
+    .filter(
+      each =>
+        allows(says, each) && (says.inversion ?? 0) < each.tones.length && sounds(each.root, range, context),
+    )
     .map(each => ({ chord: each, judgement: ask(each, says.inversion, range, context) }))
     .find(({ judgement }) => isSupported(judgement));
 }
@@ -158,7 +178,7 @@ function sayMain(range: Range, context: ClaimContext): string {
 }
 
 /** What the place has instead of the kind of chord that the sentence names. */
-function noneConsidered(span: Span, range: Range, context: ClaimContext): Judged {
+function noneConsidered(says: ChordSays, span: Span, range: Range, context: ClaimContext): Judged {
   const segment = mainSegment(context.analysis, range);
   if (segment === undefined)
     return {
@@ -168,11 +188,12 @@ function noneConsidered(span: Span, range: Range, context: ClaimContext): Judged
       evidence: [],
     };
   const own = ask(segment.chord, undefined, range, context);
+  const lacksInversion = (says.inversion ?? 0) >= segment.chord.tones.length;
   return {
     ...judged(own, codes, range, context),
     verdict: 'fails',
     code: 'C0104',
-    reason: `the chord is ${sayMain(range, context)}`,
+    reason: `the chord is ${sayMain(range, context)}${lacksInversion ? ', which has no such inversion' : ''}`,
   };
 }
 
@@ -189,6 +210,8 @@ function alternatives(
       : chord(root, quality).tones.map((_, inversion) => make({ form: 'symbol', root, quality, inversion }));
   const main = mainSegment(context.analysis, range);
   const read = considered(range, context);
+  if (isInversionAlone(says) && main !== undefined)
+    return [make({ form: 'words', inversion: main.chord.inversion }), make(symbolOf(main.chord))];
   return [...(main === undefined ? [] : [main.chord]), ...read]
     .map(each => make(symbolOf(each)))
     .concat(inversions);
@@ -275,7 +298,7 @@ export const chordFamily = family<Span, ChordSays>({
     const best = bestOf(asked.map(each => ask(each, says.inversion, range, context)));
     if (best === undefined) {
       const rival = rivalOfKind(says, range, context);
-      if (rival === undefined) return { ...noneConsidered(span, range, context), instead, rather };
+      if (rival === undefined) return { ...noneConsidered(says, span, range, context), instead, rather };
       return {
         ...judged(rival.judgement, codes, range, context),
         verdict: 'arguable',
