@@ -7,7 +7,7 @@ import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { barAt, beatUnitOf, endOf } from '../place/beats.js';
-import { weakness } from '../place/weight.js';
+import { isTernary, weakness } from '../place/weight.js';
 import { soundEnd, soundingIn } from '../subjects/sounding.js';
 import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
@@ -58,6 +58,13 @@ function print(says: RhythmSays, form: VerbForm): string {
   }
 }
 
+/** The parts of a beat that a note within it is counted by: of a triplet, or of a duplet in compound metre, the beats alone. */
+function partOf(unit: Fraction, position: Fraction): Fraction {
+  const isOfThirds = position.d % 3 === 0;
+  if (isTernary(unit)) return isOfThirds ? multiply(unit, fraction(1, 3)) : unit;
+  return isOfThirds ? unit : multiply(unit, fraction(1, 2));
+}
+
 /** A note that begins on a weaker place than one over which it is held. */
 function isSyncopated(note: Note, context: ClaimContext): boolean {
   const { score } = context.analysis;
@@ -66,8 +73,8 @@ function isSyncopated(note: Note, context: ClaimContext): boolean {
   const own = weakness(bar, note.onset, context.beatUnit);
   const end = soundEnd(note, score);
   const unit = beatUnitOf(bar.meter, context.beatUnit);
-  const step = own > 2 ? multiply(unit, fraction(1, 2)) : unit;
   const start = subtract(note.onset, subtract(bar.start, bar.startsAt));
+  const step = own > 2 ? partOf(unit, divide(start, unit)) : unit;
   // The next place of the grid of beats (or half beats) after the onset.
   const index = Math.floor((start.n * step.d) / (start.d * step.n)) + 1;
   for (let at = index; at < index + 32; at++) {
