@@ -126,7 +126,7 @@ export interface Answers {
   readonly preview: { readonly url: string };
   readonly build: {
     readonly files: readonly { readonly path: string; readonly bytes: number }[];
-    /** What could not be done beside the files, which are whole. */
+    /** What could not be done beside the files, which are whole, and what else their author has to know. */
     readonly left: readonly string[];
   };
   readonly cancel: Readonly<Record<string, never>>;

@@ -7,6 +7,7 @@ import {
   pitchClassOf,
   placeAt,
   printFraction,
+  toNumber,
   type Fraction,
 } from '../score/index.js';
 import type { PageData } from '../timeline/index.js';
@@ -20,6 +21,8 @@ export interface PracticeQuestion extends Question {
   readonly bar: number;
   /** `Bar 5, from beat 3`. */
   readonly heading: string;
+  /** What of the bar is asked, in whole notes from the start of the score. */
+  readonly stretch: { readonly from: number; readonly to: number };
   /** Position in `Analysis.segments`. */
   readonly segment: number;
   /** What the engine reads there: `V65 in D major (A7/C♯)`. */
@@ -90,6 +93,7 @@ export function practiceQuestions(
         home: step?.home ?? data.home,
         localKey: key,
         bar: bar.index,
+        stretch: { from: toNumber(start), to: toNumber(end) },
         heading: `${barHeading(bar.label)}${beat === '' ? '' : `, from${beat}`}`,
         segment,
         reading: `${fullest.roman} in ${withAccidentals(key)} (${withAccidentals(label?.chord ?? '')})`,

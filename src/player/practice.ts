@@ -40,7 +40,9 @@ export function practice(data: PageData, parts: PracticeParts): Practice {
     judge: (question, entry) => judgeByScore(data, question, entry),
     onQuestion: question => {
       parts.markChosen(
-        question === undefined ? undefined : { firstBar: question.bar, lastBar: question.bar },
+        question === undefined
+          ? undefined
+          : { firstBar: question.bar, lastBar: question.bar, stretch: question.stretch },
       );
     },
     listen: ({ bar }) => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { add, fraction } from '../../src/score/index.js';
 import { launchBrowser } from './launch.js';
 import { bundlePlayer, openPage, writePage } from './open-page.js';
 import { practiceLesson } from './practice-lesson.js';
@@ -146,6 +147,49 @@ describe('practice', () => {
     expect(await page.locator('.practice li').first().textContent()).toBe(
       'Bar 1: answer shown; read as i in D minor (Dm)',
     );
+    await page.context().close();
+  });
+
+  test('brackets what is asked: two beats, the last of the bar, a whole bar', async () => {
+    const lesson = await practiceLesson(await bundlePlayer());
+    const [own, ...others] = lesson.scores;
+    const { segments } = own.analysis;
+    const [bar1, bar3] = [segments[1], segments[3]];
+    if (bar1 === undefined || bar3 === undefined)
+      throw new Error('the practice lesson has lost its harmonies');
+    const beat = add(bar1.start, fraction(2, 4));
+    const split = [
+      { ...bar1, end: beat },
+      { ...bar3, start: beat, end: bar1.end },
+    ];
+    const analysis = { ...own.analysis, segments: [...segments.slice(0, 1), ...split, ...segments.slice(2)] };
+    const address = writePage({ ...lesson, scores: [{ ...own, analysis }, ...others] });
+    const { page } = await openPage(browser, address);
+    await page.getByRole('button', { name: 'Practise' }).click();
+    const asked = async (): Promise<{
+      readonly words: string | null;
+      readonly left: number;
+      readonly right: number;
+    }> => {
+      const words = await page.locator('.practice h2').textContent();
+      const box = await page.locator('.chosen path').first().boundingBox();
+      return { words, left: box?.x ?? NaN, right: (box?.x ?? NaN) + (box?.width ?? NaN) };
+    };
+    const next = (): Promise<void> => page.getByRole('button', { name: 'Next', exact: true }).click();
+    const first = await asked();
+    await next();
+    const rest = await asked();
+    await next();
+    const whole = await asked();
+    expect([first, rest, whole].map(({ words }) => words)).toEqual([
+      'Bar 1, from beat 1',
+      'Bar 1, from beat 3',
+      'Bar 2',
+    ]);
+    expect(first.left).toBeLessThan(first.right);
+    expect(Math.abs(rest.left - first.right)).toBeLessThan(8);
+    expect(rest.right - rest.left).toBeLessThan(first.right - first.left);
+    expect(Math.abs(whole.left - rest.right)).toBeLessThan(12);
     await page.context().close();
   });
 

@@ -3,7 +3,7 @@ import type { PageEvidence, PageScore, PageStep } from '../../timeline/index.js'
 import { html } from '../dom.js';
 import { reveal } from '../reveal.js';
 import { engrave, type DrawnSystem, type Pause } from './engrave.js';
-import { placeScore, type Placement } from './place-score.js';
+import { placeScore, type BarPlace, type Placement } from './place-score.js';
 import { systemView, type Picked, type SystemView } from './system-view.js';
 
 /** The bars of a step, as indexes into the bars of the score, and what is labelled in them. */
@@ -47,6 +47,8 @@ export interface Chosen {
   readonly firstBar: number;
   readonly lastBar: number;
   readonly note?: number;
+  /** What of a single bar is meant, where not all of it: in whole notes from the start of the score. */
+  readonly stretch?: { readonly from: number; readonly to: number };
   /** The bar whose line is brought into view; the first one where absent, none where `false`. */
   readonly inView?: number | false;
 }
@@ -62,6 +64,9 @@ const rowHeights: Readonly<Record<Layer, number>> = {
   keys: 24,
   'non-chord tones': 0,
 };
+
+/** Room between an edge within a bar and the note behind it. */
+const beforeNote = 6;
 
 /** Lines that are put on the sheet together, with their labels: some 10 ms of work. */
 const linesTogether = 4;
@@ -106,7 +111,23 @@ export function notationView(
         ? []
         : placement.bars.slice(chosen.firstBar, chosen.lastBar + 1).filter(place => place !== undefined);
     const note = chosen?.note === undefined ? undefined : placement.notes[chosen.note];
-    for (const system of systems) system.markChosen(note === undefined ? bars : [], note);
+    const stretch = chosen?.stretch;
+    const shown = stretch === undefined ? bars : bars.map(place => within(place, stretch, placement));
+    for (const system of systems) system.markChosen(note === undefined ? shown : [], note);
+  };
+  /** The part of a bar that begins and ends with the notes of a stretch. */
+  const within = (
+    place: BarPlace,
+    { from, to }: NonNullable<Chosen['stretch']>,
+    { momentAt }: Placement,
+  ): BarPlace => {
+    const edge = (onset: number): number => (momentAt(onset)?.x ?? place.left) - beforeNote;
+    const { start = 0, length = 0 } = score.bars[chosen?.firstBar ?? 0] ?? {};
+    return {
+      ...place,
+      left: from > start + 1e-9 ? edge(from) : place.left,
+      right: to < start + length - 1e-9 ? edge(to) : place.right,
+    };
   };
 
   const drawEvidence = (): void => {

@@ -1,7 +1,7 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Answer } from '../../bridge/index.js';
-import { clockTime, writeWhole } from '../../output/index.js';
+import { clockTime, counted, summarize, writeWhole } from '../../output/index.js';
 import { defaultLoudness, makeShelf, mixLesson, writeAudio } from '../../sound/index.js';
 import type { Shelf, Takes } from '../../sound/index.js';
 import { granted, refused, refusedBySystem, systemCode } from '../answer.js';
@@ -65,10 +65,21 @@ async function writeAll(
         timeline.seconds,
       );
     await cache.forgetUnused();
-    return granted({ names: await readdir(into), left: await notedTakes(takes) });
+    return granted({
+      names: await readdir(into),
+      left: [...failingClaims(checked), ...(await notedTakes(takes))],
+    });
   } catch (error) {
     return refusedBySystem(error, 'the files could not be written');
   }
+}
+
+/** Students should not get the page of a lesson that contradicts its notes; its author is told. */
+function failingClaims({ report }: SoundLesson): readonly string[] {
+  const { fails } = summarize([report]);
+  return fails === 0
+    ? []
+    : [`the page is marked as a draft, because ${counted(fails, 'claim')} ${fails === 1 ? 'fails' : 'fail'}`];
 }
 
 /** Writes down which words each take speaks; what was left undone is told, and the files are whole all the same. */

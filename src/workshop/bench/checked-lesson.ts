@@ -28,7 +28,7 @@ function inWords({ message, span, code }: Diagnostic): string {
   return `${basename(span.source.name)}, line ${String(line)}: ${message} (${code})`;
 }
 
-/** Reads and checks a lesson's text; refused where it has errors. A claim that fails is no error: the page shows its verdict. */
+/** Reads and checks a lesson's text; refused where it has errors. A claim that fails is no error: the page is a draft then. */
 export async function soundLesson(path: string, text: string): Promise<SoundLesson | Refusal> {
   const { report, lesson, analysis, versions } = await checkLessonText(
     sourceText(path, text),
