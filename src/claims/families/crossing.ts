@@ -1,12 +1,13 @@
 import type { Span } from '../subjects/span.js';
 import { textureLines } from '../subjects/texture.js';
 import { midiOf, printPitch } from '../../score/index.js';
-import type { Note } from '../../score/index.js';
+import type { Note, Score } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, nothing, optional, sequence, word } from '../grammar/index.js';
 import { movesOf, together } from '../subjects/pair.js';
+import type { LineNote } from '../subjects/line-notes.js';
 import type { Pair } from '../subjects/pair.js';
 import { article } from '../terms/chord-name.js';
 import { have, haveNo, printHas, printHave, printVerb, verb } from '../terms/verb.js';
@@ -18,7 +19,19 @@ export interface CrossingSays {
 
 const says = (kind: CrossingSays['kind']) => nothing<CrossingSays>({ kind });
 
-/** The deciding notes; empty where there are none. The line that is named first is the upper one. */
+const meanOf = (notes: readonly LineNote[]): number =>
+  notes.reduce((sum, { note }) => sum + midiOf(note.pitch), 0) / Math.max(1, notes.length);
+
+/** The same pair, the line that stands higher in the score first, however a sentence names them; of one voice the line that lies higher. */
+function inScoreOrder(pair: Pair, { voices }: Score): Pair {
+  const placeOf = (notes: readonly LineNote[]): number =>
+    voices.findIndex(voice => voice.id === notes[0]?.note.voice);
+  const [first, second] = [placeOf(pair.upper), placeOf(pair.lower)];
+  const isTurned = first === second ? meanOf(pair.upper) < meanOf(pair.lower) : first > second;
+  return isTurned ? { ...pair, upper: pair.lower, lower: pair.upper } : pair;
+}
+
+/** The deciding notes; empty where there are none. */
 function decisive({ upper, lower }: Pair, { kind }: CrossingSays): readonly Note[] {
   const pairs = together(upper, lower);
   switch (kind) {
@@ -81,7 +94,7 @@ export const crossingFamily = family<Pair, CrossingSays>({
         ? printVerb('crosses', 'cross', form)
         : printVerb('overlaps', 'overlap', form),
   check: (pair, { kind }, context, make): Finding<Pair> => {
-    const notes = decisive(pair, { kind });
+    const notes = decisive(inScoreOrder(pair, context.analysis.score), { kind });
     if (notes.length > 0)
       return {
         verdict: 'holds',
@@ -93,7 +106,7 @@ export const crossingFamily = family<Pair, CrossingSays>({
       verdict: 'fails',
       code: 'C1062',
       reason: {
-        cross: 'the line that is named first never lies below the other',
+        cross: 'the line that stands higher in the score never lies below the other',
         overlap: 'neither line passes the note that the other has just left',
         'common tone': 'neither line keeps its pitch while the other moves',
       }[kind],
