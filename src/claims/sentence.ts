@@ -10,11 +10,13 @@ import {
 import { chordRelationFamily } from './families/chord-relation.js';
 import { crossingFamily } from './families/crossing.js';
 import { soundingInterval, verticalIntervalFamily } from './families/dissonance.js';
+import { aCadence, cadenceFamily } from './families/cadence.js';
 import { keyFamily } from './families/key.js';
 import { aLament, aLeap, melodicFamily } from './families/melodic.js';
 import { motionFamily, motionName } from './families/motion.js';
 import { parallelsFamily, parallelsName } from './families/parallels.js';
 import type { ParallelsSays } from './families/parallels.js';
+import { pedal, pedalFamily } from './families/pedal.js';
 import { progressionFamily } from './families/progression.js';
 import { recurrenceFamily, shift } from './families/recurrence.js';
 import { extremeFamily, lineRangeFamily, rangeSize } from './families/register.js';
@@ -30,6 +32,7 @@ import {
   extremeFamilies,
   keyFamilies,
   lineFamilies,
+  nameableFamilies,
   noteFamilies,
   pairFamilies,
   rankedFamilies,
@@ -65,7 +68,7 @@ import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
 import { embellishmentName } from './subjects/embellishment.js';
 import { edgeNoteName } from './subjects/edge-note.js';
 import { extreme, extremeName, which } from './subjects/extreme.js';
-import { chordSubject } from './subjects/chord-subject.js';
+import { chordIn, chordSubject, pointedChord } from './subjects/chord-subject.js';
 import { lineSubject, lineSubjectName } from './subjects/line.js';
 import { lineName } from './subjects/line-name.js';
 import type { LineName } from './subjects/line-name.js';
@@ -124,10 +127,18 @@ const about = <S>(
 const plainPredicate = predicateOf('Place', spanFamilies);
 const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
-/** `is V with a 9-8 suspension`: what the place has besides. */
+/** `is V with a 9-8 suspension`, `is iv over a dominant pedal`: what the place has besides. */
 const placePredicates: Parser<readonly Predicate<Span>[]> = rule('PlacePredicates', () =>
   map(
-    sequence(list(placePredicate, and), optional(map(sequence(word('with'), having), ([, has]) => has))),
+    sequence(
+      list(placePredicate, and),
+      optional(
+        choice(
+          map(sequence(word('with'), having), ([, has]) => has),
+          map(sequence(word('over'), pedal), ([, says]) => pedalFamily.make(says)),
+        ),
+      ),
+    ),
     ([predicates, has]) => (has === undefined ? predicates : [...predicates, has]),
   ),
 );
@@ -143,8 +154,26 @@ const placedAfter = <T, S>(
   subject: (of: T, place: Place) => Subject<S>,
 ): Parser<Claim> =>
   rule(`${name}SentenceWithPlaceAfter`, () =>
-    map(sequence(of, list(predicate, and), atPlace), ([which, predicates, place]) =>
-      statements([subject(which, place)], predicates),
+    map(
+      sequence(of, optional(word('never')), list(predicate, and), atPlace),
+      ([which, no, predicates, place]) =>
+        statements([subject(which, place)], no === undefined ? predicates : predicates.map(negation)),
+    ),
+  );
+
+/** `the alto and the tenor never cross`: of the piece, where no place is named. */
+const ofWholePiece = <T, S>(
+  name: string,
+  of: Parser<T>,
+  predicate: Parser<Predicate<S>>,
+  subject: (of: T, place: Place) => Subject<S>,
+): Parser<Claim> =>
+  rule(`${name}SentenceOfThePiece`, () =>
+    map(sequence(of, optional(word('never')), list(predicate, and)), ([which, no, predicates]) =>
+      statements(
+        [subject(which, { kind: 'piece' })],
+        no === undefined ? predicates : predicates.map(negation),
+      ),
     ),
   );
 
@@ -178,6 +207,10 @@ const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
   choice(
     map(sequence(thereIs, having, scope), ([no, has, place]) => statement(span(place), denied(no, has))),
     map(sequence(before, thereIs, having), ([place, no, has]) => statement(span(place), denied(no, has))),
+    // `there are suspensions in bars 3, 5 and 13`: in each of them.
+    map(sequence(thereIs, having, word('in'), severalBars), ([no, has, , bars]) =>
+      statements(bars, [denied(no, has)]),
+    ),
     map(
       sequence(
         word('between'),
@@ -217,6 +250,21 @@ const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
   ),
 );
 
+/** `half cadence in bar 8`, `PAC in D major, m. 16`: as a note to oneself, without a verb. */
+const noteToOneself: Parser<Claim> = rule('NoteToOneself', () => {
+  const named = choice(...nameableFamilies.flatMap(family => family.having));
+  const comma = quiet(optional(mark(',')));
+  return choice(
+    map(sequence(named, atPlace), ([has, place]) => statement(span(place), has)),
+    map(sequence(named, comma, placeName), ([has, , place]) => statement(span(place), has)),
+    map(
+      sequence(quiet(optional(thereIs)), aCadence, atPlace, comma, word('in'), anyKey),
+      ([no, name, place, , , key]) =>
+        statement(span(place), denied(no === true, cadenceFamily.make({ how: 'has', name, key }))),
+    ),
+  );
+});
+
 /** `the G and the E#`: two notes that sound together. */
 const theTwoNotes = rule('TwoNotes', () =>
   map(
@@ -253,7 +301,9 @@ const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
         map(sequence(before, quiet(optional(word('the'))), noun, predicate), ([place, , , says]) =>
           statement(span(place), says),
         ),
-        map(sequence(noun, scope, predicate), ([, place, says]) => statement(span(place), says)),
+        map(sequence(noun, scope, optional(word('never')), predicate), ([, place, no, says]) =>
+          statement(span(place), no === undefined ? says : negation(says)),
+        ),
         map(sequence(noun, predicate, atPlace), ([, says, place]) => statement(span(place), says)),
       ]),
     ),
@@ -717,16 +767,13 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     ),
     about('Line', lineSubjectName, linePredicate),
     placedAfter('Line', lineName, linePredicate, lineSubject),
-    // Of the whole piece, where no place is named.
-    map(sequence(lineName, list(linePredicate, and)), ([line, predicates]) =>
-      statements([lineSubject(line, { kind: 'piece' })], predicates),
-    ),
+    ofWholePiece('Line', lineName, linePredicate, lineSubject),
     about('Pair', pairSubjectName, pairPredicate),
     placedAfter('Pair', twoLines, pairPredicate, ([first, second], place) =>
       pairSubject(first, second, place),
     ),
-    map(sequence(twoLines, list(pairPredicate, and)), ([[first, second], predicates]) =>
-      statements([pairSubject(first, second, { kind: 'piece' })], predicates),
+    ofWholePiece('Pair', twoLines, pairPredicate, ([first, second], place) =>
+      pairSubject(first, second, place),
     ),
     about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
     placedAfter('Note', pointedName, notePredicate, ({ name, line }, place) => pointed(name, line, place)),
@@ -735,6 +782,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
       statements([pointed(name, line, place)], predicates),
     ),
     about('Chord', chordSubject, placePredicate),
+    // `V42 resolves to I6 in bar 9`.
+    placedAfter('Chord', pointedChord, placePredicate, chordIn),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
     about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
@@ -760,6 +809,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     severalNumerals,
     thereSentence,
     thereInLine,
+    noteToOneself,
     placeFirst,
     fifthsSequence,
     aspectSentence,

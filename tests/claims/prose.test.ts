@@ -52,6 +52,14 @@ describe('statements in a narration', () => {
         ['bar 4 has D#', 'bar 4 has D#', 'holds'],
       ],
     ],
+    [
+      'A half cadence in bar 8, in B minor, and the suspension in bar 15.',
+      bars('1', '16'),
+      [
+        ['A half cadence in bar 8, in B minor', 'bar 8 has a half cadence in B minor', 'holds'],
+        ['suspension in bar 15', 'bar 15 has a suspension', 'holds'],
+      ],
+    ],
     ['Let us walk that road slowly, once more.', bars('1', '8'), []],
     ['', bars('1'), []],
   ])('%s', (text, place, expected) => {

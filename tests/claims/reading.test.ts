@@ -103,6 +103,10 @@ describe('reading and printing', () => {
     ['bar 8: V', 'bar 8 is V'],
     ['bar 8 = V', 'bar 8 is V'],
     ['measure thirty-two is i', 'bar 32 is i'],
+    ['half-cadence in bar 8', 'bar 8 has a half cadence'],
+    ['half cadence bar 8', 'bar 8 has a half cadence'],
+    ['half cadence in bar 4, in C major', 'bar 4 has a half cadence in C major'],
+    ['PAC in D major, m. 16', 'bar 16 has a perfect authentic cadence in D major'],
     ['bar 8 is a PAC in D major', 'bar 8 is a perfect authentic cadence in D major'],
     // Typography of word processors.
     ['bar 4 is B⁷/D♯', 'bar 4 is B7/D#'],
@@ -182,8 +186,6 @@ describe('a sentence that cannot be read', () => {
       'after `the soprano and the bass of bar 2` could stand `are a major third apart`, `move in contrary motion`, ',
     ],
     ['bar 8 half-cadence', 'did you mean `bar 8 is a half cadence`?'],
-    ['half-cadence in bar 8', 'did you mean `bar 8 has a half cadence`?'],
-    ['half cadence bar 8', 'did you mean `bar 8 has a half cadence`?'],
     ['bar 8 is a haf cadence', 'did you mean `bar 8 is a half cadence`?'],
   ])('%s: %s', (text, help) => {
     const result = readClaim(text);

@@ -123,6 +123,20 @@ export const spanFamilies: readonly Family<Span>[] = [
   markingsFamily,
 ];
 
+/** Families whose things are named without a verb in a note to oneself: `half cadence in bar 8`. */
+export const nameableFamilies: readonly Family<Span>[] = [
+  cadenceFamily,
+  anyCadenceFamily,
+  anyModulationFamily,
+  keyFamily,
+  spanNonChordToneFamily,
+  pedalFamily,
+  sequenceFamily,
+  parallelsFamily,
+  crossRelationFamily,
+  chordWithinFamily,
+];
+
 /** About one line of the texture: `the bass of bar 5 ...`. */
 export const lineFamilies: readonly Family<Line>[] = [
   linePitchFamily,

@@ -36,7 +36,8 @@ const positions = wordsFor<PedalPoint['position']>([
 ]);
 const noun = word('pedal', 'pedal point', 'pedal-point', 'pedal note', 'organ point');
 
-const pedal: Parser<PedalSays> = rule(
+/** `a dominant pedal`, `a pedal on F#`. */
+export const pedal: Parser<PedalSays> = rule(
   'Pedal',
   () =>
     map(

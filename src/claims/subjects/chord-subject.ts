@@ -1,7 +1,7 @@
 import { isBefore } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
 import type { Predicate, Resolution, Subject } from '../claim.js';
-import { choice, map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { Segment } from '../../harmony/index.js';
 import type { VerdictWord } from '../model.js';
@@ -81,7 +81,7 @@ const edgeCadence = (edge: Edge, place: Place): Subject<Span> =>
   });
 
 /** `the German sixth in bar 30`, `the dominant of bar 15`: the first chord of the place that is one. */
-const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
+export const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
   const name = nameOfChord(of);
   return subjectAt({
     content: { chord: of.family, what: of.content, place },
@@ -123,24 +123,26 @@ const edges = wordsFor<Edge>([
   ['last', 'last', 'final', 'closing'],
 ]);
 
+/** `dominant`, `V42`, `German sixth`: a chord that a sentence points at. */
+const pointable: Parser<Predicate<Span>> = rule('PointedChord', () =>
+  choice(
+    aChord,
+    // As in thing.ts: `the dominant seventh of bar 4` is a chord of that quality.
+    map(ofQualityAlone, quality => chordFamily.make({ form: 'words', quality })),
+    map(namedChordAfterThe, says => namedChordFamily.make(says)),
+  ),
+);
+/** A chord that the place follows later: `V42 resolves to I6 in bar 9`. */
+export const pointedChord: Parser<Predicate<Span>> = map(
+  sequence(quiet(optional(word('the'))), pointable),
+  ([, of]) => of,
+);
+
 /** A chord or a cadence that a sentence points at. */
 export const chordSubject: Parser<Subject<Span>> = choice(
   map(sequence(quiet(optional(word('the'))), edges, word('chord', 'harmony'), scope), ([, edge, , place]) =>
     edgeChord(edge, place),
   ),
   map(sequence(word('the'), edges, word('cadence'), scope), ([, edge, , place]) => edgeCadence(edge, place)),
-  map(
-    sequence(
-      word('the'),
-      choice(
-        aChord,
-        // As in thing.ts: `the dominant seventh of bar 4` is a chord of that quality.
-        map(ofQualityAlone, quality => chordFamily.make({ form: 'words', quality })),
-        map(namedChordAfterThe, says => namedChordFamily.make(says)),
-      ),
-      at,
-      placeName,
-    ),
-    ([, of, , place]) => chordIn(of, place),
-  ),
+  map(sequence(word('the'), pointable, at, placeName), ([, of, , place]) => chordIn(of, place)),
 );

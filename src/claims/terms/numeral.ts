@@ -76,7 +76,7 @@ const written: Parser<RomanNumeral> = foreignToken({
   shape: numeralShape,
   // `i` opens a numeral and `inversion` does not.
   opens:
-    /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oøM]|maj|[^\p{L}]|$)|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L})|(?:CT|Ct|ct)[o°])/u,
+    /^[#b♯♭]*(?:(?:[IV]+|[iv]+)(?=[oø]?(?:M|maj|[^\p{L}]|$))|(?:N|It|Fr|Ger|Sw|[Cc]ad)(?!\p{L})|(?:CT|Ct|ct)[o°])/u,
   // `I-IV-V`: numerals are joined by hyphens, and have none.
   run: /[^\s,;–→“”"„«»‘’'-]+/uy,
   value: run => {
