@@ -56,7 +56,7 @@ describe('statements in a narration', () => {
       'Hear a half cadence in bar 8, in B minor, and the suspension in bar 15.',
       bars('1', '16'),
       [
-        ['A half cadence in bar 8, in B minor', 'bar 8 has a half cadence in B minor', 'holds'],
+        ['a half cadence in bar 8, in B minor', 'bar 8 has a half cadence in B minor', 'holds'],
         ['suspension in bar 15', 'bar 15 has a suspension', 'holds'],
       ],
     ],
