@@ -1,6 +1,5 @@
 import type { Code } from '../../diagnostics/index.js';
-import type { Cadence } from '../../harmony/index.js';
-import { compare, greatest, isBefore, staffStepOf, subtract, zero } from '../../score/index.js';
+import { compare, isBefore, zero } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
 import type { Claim, Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -22,8 +21,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { isPlural } from '../place/place.js';
-import { liesIn, segmentsIn } from '../segments.js';
-import { lineNotes } from '../subjects/line-notes.js';
+import { liesIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
@@ -31,7 +29,9 @@ import { statement } from '../statement.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
-import { cadenceHeardIn } from './heard-cadence.js';
+import { beginsPhrase, cadencesIn, closesOf, finality } from './closes.js';
+import type { Close } from './closes.js';
+import { likeness, rhythmOf } from './likeness.js';
 
 /** Phrases, pairs of phrases, repeats, and how many bars there are. */
 export type FormSays =
@@ -99,26 +99,6 @@ const barsIn = (range: Range, context: ClaimContext): readonly Bar[] =>
     bar => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar)),
   );
 
-/** A cadence that ends something, or could: the analysis lists fewer than can be claimed. */
-type Close = Pick<Cadence, 'kind' | 'onset' | 'strength'>;
-
-/** How final a cadence is: a half cadence leaves more open than an imperfect one, a perfect one closes. */
-const finality = ({ kind }: Close): number =>
-  ({ evaded: 0, deceptive: 0, half: 1, plagal: 2, 'imperfect authentic': 2, 'perfect authentic': 3 })[kind];
-
-const cadencesIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
-  context.analysis.cadences.filter(each => liesIn(each.onset, range));
-
-/** What can be claimed to close in a bar where no cadence is listed: of V and a stronger close behind it the list has the stronger alone. */
-function heardClose(bar: Bar, context: ClaimContext): Close | undefined {
-  const range = { start: bar.start, end: endOf(bar) };
-  const last = segmentsIn(context.analysis, range).at(-1);
-  const heard = last === undefined ? undefined : cadenceHeardIn(range, last.key, context);
-  return last === undefined || heard === undefined
-    ? undefined
-    : { kind: heard.kind, onset: greatest(last.start, bar.start), strength: 0 };
-}
-
 const evidenceOf = (
   cadences: readonly Close[],
   role: Evidence['role'],
@@ -129,57 +109,6 @@ const evidenceOf = (
       .slice(-1)
       .map(note => noteEvidence(role, note, `${cadence.kind} cadence`, context)),
   );
-
-/** Onsets of the highest line within a stretch, as a rhythm to compare openings by. */
-function opening(bar: Bar, context: ClaimContext): string {
-  return soundingIn(context.analysis.score, { start: bar.start, end: endOf(bar) })
-    .filter(note => !note.grace && note.tiedFrom === undefined && compare(bar.start, note.onset) <= 0)
-    .map(note => {
-      const offset = subtract(note.onset, bar.start);
-      return `${String(offset.n)}/${String(offset.d)}`;
-    })
-    .join(' ');
-}
-
-/** A melody as it can come again: when its notes begin, counted from its start, and the steps between them. */
-interface Opening {
-  readonly rhythm: string;
-  readonly steps: readonly number[];
-}
-
-/** So many notes make an opening that can be told from another; where a bar has fewer, the next is heard with it. */
-const notesOfOpening = 3;
-
-function melodyFrom(bar: Bar, context: ClaimContext): Opening {
-  const { score } = context.analysis;
-  const upTo = (last: Bar): Opening => {
-    const line =
-      lineNotes(score, { kind: 'edge', edge: 'top' }, { start: bar.start, end: endOf(last) }) ?? [];
-    return {
-      rhythm: line
-        .map(({ start }) => {
-          const offset = subtract(start, bar.start);
-          return `${String(offset.n)}/${String(offset.d)}`;
-        })
-        .join(' '),
-      steps: line
-        .slice(1)
-        .map(({ note }, at) => staffStepOf(note.pitch) - staffStepOf(line[at]?.note.pitch ?? note.pitch)),
-    };
-  };
-  const own = upTo(bar);
-  const next = score.bars[bar.index + 1];
-  return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next) : own;
-}
-
-/** How two phrases begin: with one melody, on whatever step, with its rhythm and contour alone, or differently. */
-function likeness(first: Bar, second: Bar, context: ClaimContext): 'same' | 'contour' | 'other' {
-  const [one, other] = [melodyFrom(first, context), melodyFrom(second, context)];
-  const agree = (as: (steps: number) => number): boolean =>
-    one.steps.map(as).join(' ') === other.steps.map(as).join(' ');
-  if (one.rhythm !== other.rhythm || !agree(Math.sign)) return 'other';
-  return agree(steps => steps) ? 'same' : 'contour';
-}
 
 interface Asked {
   readonly span: Span;
@@ -203,18 +132,8 @@ const disputedClose = ({ kind }: Close): string | undefined =>
     ? 'Hutchinson counts it as the end of a phrase, Open Music Theory hears the phrase go on to its close'
     : undefined;
 
-/** The cadences that arrive in a bar and end something: an evaded one ends nothing, the line is led on. */
-function closesOf(last: Bar | undefined, context: ClaimContext): readonly Close[] {
-  if (last === undefined) return [];
-  const listed = cadencesIn({ start: last.start, end: endOf(last) }, context).filter(
-    ({ kind }) => kind !== 'evaded',
-  );
-  const heard = listed.length > 0 ? undefined : heardClose(last, context);
-  return heard === undefined ? listed : [heard];
-}
-
-/** Two halves of so many bars with a close between them are two phrases rather than one. */
-const barsOfHalf = 4;
+/** Where so many bars lie before a close and behind it they are two phrases rather than one. */
+const barsOfPhrase = 4;
 
 /** What speaks against one phrase although it closes: another close within it, or a close that books dispute. */
 function doubtOf(
@@ -239,15 +158,21 @@ function doubtOf(
       code: 'C1803',
       reason: `, but ${withArticle(early.kind)} cadence within it already closes as firmly`,
     };
-  const middle = inside.find(each => barOf(each) * 2 === full.length && finality(each) > 0);
-  if (middle !== undefined && full.length >= 2 * barsOfHalf)
+  const between = inside.find(
+    each => finality(each) > 0 && barOf(each) >= barsOfPhrase && full.length - barOf(each) >= barsOfPhrase,
+  );
+  if (between !== undefined)
     return {
       code: 'C1803',
-      reason: `, but ${withArticle(middle.kind)} cadence half-way already ends a phrase: many would count two`,
+      reason: `, but ${withArticle(between.kind)} cadence in bar ${full[barOf(between) - 1]?.label ?? ''} already ends a phrase: many would count two`,
     };
   const disputed = disputedClose(close);
   return disputed === undefined ? undefined : { code: 'C1805', reason: `: ${disputed}` };
 }
+
+/** What begins where nothing has closed is the end of a longer phrase. */
+const midPhrase = (bar: Bar): Finding<Span> =>
+  fails(`nothing closes before bar ${bar.label}: it goes on with the phrase that has begun earlier`);
 
 function checkPhrase(asked: Asked, length: number | undefined): Finding<Span> {
   const { span, bars, context } = asked;
@@ -261,6 +186,8 @@ function checkPhrase(asked: Asked, length: number | undefined): Finding<Span> {
     return fails(
       `no cadence arrives in the last bar of ${span.name}: Open Music Theory and Hutchinson ask a phrase to end with one`,
     );
+  const [start] = full;
+  if (start !== undefined && !beginsPhrase(start, context)) return midPhrase(start);
   const doubt = doubtOf(asked, close);
   return {
     verdict: doubt === undefined ? 'holds' : 'arguable',
@@ -296,17 +223,20 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   const final = closesOf(last, context).at(-1);
   const listed: readonly Close[] = cadencesIn(span.range, context);
   const halfWay =
-    middle === undefined || full.length < 2 * barsOfHalf ? undefined : closesOf(middle, context)[0];
+    middle === undefined || full.length < 2 * barsOfPhrase ? undefined : closesOf(middle, context)[0];
   const all = halfWay === undefined || listed.includes(halfWay) ? listed : [halfWay, ...listed];
-  const barsBefore = (each: Close): number => full.filter(bar => !isBefore(each.onset, endOf(bar))).length;
-  // A phrase is no single bar of many: what closes in the first or last quarter parts no two phrases.
-  const earlier = all.filter(
-    each =>
+  const barOf = (each: Close): number =>
+    full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1;
+  // Two phrases of a period are about as long as each other, and neither is a single bar.
+  const earlier = all.filter(each => {
+    const [one, other] = [barOf(each), full.length - barOf(each)];
+    return (
       each.kind !== 'evaded' &&
       (final === undefined || isBefore(each.onset, final.onset)) &&
-      barsBefore(each) * 4 >= full.length &&
-      barsBefore(each) * 4 < 3 * full.length,
-  );
+      Math.min(one, other) > 1 &&
+      Math.max(one, other) <= 2 * Math.min(one, other)
+    );
+  });
   // The first phrase closes half-way where it can, and else where the firmest close is.
   const first =
     earlier.find(
@@ -317,6 +247,8 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
       `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${all.length === 0 ? 'none' : final === undefined ? 'none at the end' : 'none half-way'}`,
       evidenceOf(all, 'contradicts', context),
     );
+  const [begins] = full;
+  if (begins !== undefined && !beginsPhrase(begins, context)) return midPhrase(begins);
   const pair = `${first.kind}, then ${final.kind}`;
   if (finality(first) >= finality(final))
     return fails(
@@ -357,6 +289,9 @@ function checkHalf({ span, bars, context }: Asked, half: 'antecedent' | 'consequ
     half === 'antecedent' ? last.index + 1 + full.length : first.index,
   );
   const both = half === 'antecedent' ? [...full, ...other] : [...other, ...full];
+  const ends = half === 'antecedent' ? last : other.at(-1);
+  if (ends !== undefined && closesOf(ends, context).length === 0)
+    return fails(`no cadence ends the first phrase in bar ${ends.label}`);
   const [opens] = both;
   const closes = both.at(-1);
   if (other.length < full.length || opens === undefined || closes === undefined)
@@ -376,10 +311,12 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
     return fails(
       `${String(full.length)} bars do not divide into idea, repetition and a continuation as long as both`,
     );
+  const [start] = full;
+  if (start !== undefined && !beginsPhrase(start, context)) return midPhrase(start);
   const quarter = full.length / 4;
   const alike = full.slice(0, quarter).every((bar, at) => {
     const copy = full[at + quarter];
-    return copy !== undefined && opening(bar, context) === opening(copy, context);
+    return copy !== undefined && rhythmOf(bar, context) === rhythmOf(copy, context);
   });
   const last = full.at(-1);
   const closes = closesOf(last, context);
@@ -389,11 +326,20 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
       `the second ${String(quarter)} ${quarter === 1 ? 'bar does' : 'bars do'} not repeat the rhythm of the first in ${span.name}`,
     );
   if (close === undefined) return fails('no cadence ends the continuation');
-  const doubt = disputedClose(close);
+  const copy = full[quarter];
+  const like = start === undefined || copy === undefined ? 'other' : likeness(start, copy, context);
+  // One bar is short for an idea, and a rhythm that returns need not be a repetition.
+  const doubt =
+    disputedClose(close) ??
+    (quarter < 2
+      ? 'an idea of a single bar is short for a sentence'
+      : like === 'other'
+        ? 'the repetition keeps the rhythm of the idea, but not its contour'
+        : undefined);
   return {
     verdict: doubt === undefined ? 'holds' : 'arguable',
-    code: doubt === undefined ? 'C1801' : 'C1805',
-    reason: `idea and repetition of ${String(quarter)} bars, then a continuation to ${withArticle(close.kind)} cadence${doubt === undefined ? '' : `: ${doubt}`}`,
+    code: doubt === undefined ? 'C1801' : disputedClose(close) === undefined ? 'C1806' : 'C1805',
+    reason: `idea and repetition of ${String(quarter)} ${quarter === 1 ? 'bar' : 'bars'} each, then a continuation to ${withArticle(close.kind)} cadence${doubt === undefined ? '' : `: ${doubt}`}`,
     evidence: evidenceOf(closes, 'supports', context),
   };
 }

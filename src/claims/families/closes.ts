@@ -1,0 +1,84 @@
+import type { Cadence } from '../../harmony/index.js';
+import { greatest, isBefore } from '../../score/index.js';
+import type { Bar } from '../../score/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { liesIn, segmentsIn } from '../segments.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
+import { soundingIn } from '../subjects/sounding.js';
+import { cadenceHeardIn } from './heard-cadence.js';
+import { likeness } from './likeness.js';
+
+/** A cadence that ends something, or could: the analysis lists fewer than can be claimed. */
+export type Close = Pick<Cadence, 'kind' | 'onset' | 'strength'>;
+
+/** How final a cadence is: a half cadence leaves more open than an imperfect one, a perfect one closes. */
+export const finality = ({ kind }: Close): number =>
+  ({ evaded: 0, deceptive: 0, half: 1, plagal: 2, 'imperfect authentic': 2, 'perfect authentic': 3 })[kind];
+
+export const cadencesIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
+  context.analysis.cadences.filter(each => liesIn(each.onset, range));
+
+/** What can be claimed to close in a bar where no cadence is listed: of V and a stronger close behind it the list has the stronger alone. */
+function heardClose(bar: Bar, context: ClaimContext): Close | undefined {
+  const range = { start: bar.start, end: endOf(bar) };
+  const last = segmentsIn(context.analysis, range).at(-1);
+  const heard = last === undefined ? undefined : cadenceHeardIn(range, last.key, context);
+  return last === undefined || heard === undefined
+    ? undefined
+    : { kind: heard.kind, onset: greatest(last.start, bar.start), strength: 0 };
+}
+
+/** The chord of a cadence may be held, or struck again, into the bar after it, which still belongs to the close. */
+function heldInto(bar: Bar, context: ClaimContext): Close | undefined {
+  const { segments } = context.analysis;
+  const [harmony] = harmoniesOf(segments).filter(
+    each => isBefore(each.start, bar.start) && !isBefore(each.end, endOf(bar)),
+  );
+  return harmony === undefined
+    ? undefined
+    : context.analysis.cadences.find(
+        each => each.kind !== 'evaded' && liesIn(each.onset, { start: harmony.start, end: bar.start }),
+      );
+}
+
+/** The cadences that arrive in a bar and end something: an evaded one ends nothing, the line is led on. */
+export function closesOf(last: Bar | undefined, context: ClaimContext): readonly Close[] {
+  if (last === undefined) return [];
+  const listed = cadencesIn({ start: last.start, end: endOf(last) }, context).filter(
+    ({ kind }) => kind !== 'evaded',
+  );
+  const heard = listed.length > 0 ? undefined : (heardClose(last, context) ?? heldInto(last, context));
+  return heard === undefined ? listed : [heard];
+}
+
+/** Whether the notation parts what comes before a bar from it: a fermata or a breath, or a rest in all voices. */
+function isParted(before: Bar, { analysis }: ClaimContext): boolean {
+  const { score } = analysis;
+  const within = { start: before.start, end: endOf(before) };
+  const marked = score.marks.some(
+    ({ kind, onset }) => (kind === 'fermata' || kind === 'breath') && liesIn(onset, within),
+  );
+  const moments = score.rests.filter(({ onset }) => liesIn(onset, within)).map(({ onset }) => onset);
+  return marked || moments.some(moment => soundingIn(score, { start: moment, end: moment }).length === 0);
+}
+
+/**
+ * Whether a phrase can begin with a bar: at the beginning, where the phrase before has closed (in the bar before, or on its own first chord), where
+ * the notation parts them, or where the piece begins again (Open Music Theory, The phrase: it goes from one cadence to the next).
+ */
+export function beginsPhrase(bar: Bar, context: ClaimContext): boolean {
+  const { score } = context.analysis;
+  const before = score.bars[bar.index - 1];
+  const opens = score.bars.find(({ number }) => number > 0);
+  if (before === undefined || opens === undefined || bar.index <= opens.index) return true;
+  const own = { start: bar.start, end: endOf(bar) };
+  // A bar with a close of its own that stops there is the end of a phrase.
+  if (isParted(bar, context) && cadencesIn(own, context).length > 0) return false;
+  return (
+    closesOf(before, context).length > 0 ||
+    cadencesIn({ start: bar.start, end: bar.start }, context).length > 0 ||
+    isParted(before, context) ||
+    likeness(opens, bar, context) === 'same'
+  );
+}

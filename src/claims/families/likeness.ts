@@ -1,0 +1,57 @@
+import { compare, staffStepOf, subtract } from '../../score/index.js';
+import type { Bar } from '../../score/index.js';
+import type { ClaimContext } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { lineNotes } from '../subjects/line-notes.js';
+import { soundingIn } from '../subjects/sounding.js';
+
+/** When notes begin in a bar, counted from its start: a rhythm to compare by. */
+export function rhythmOf(bar: Bar, context: ClaimContext): string {
+  return soundingIn(context.analysis.score, { start: bar.start, end: endOf(bar) })
+    .filter(note => !note.grace && note.tiedFrom === undefined && compare(bar.start, note.onset) <= 0)
+    .map(note => {
+      const offset = subtract(note.onset, bar.start);
+      return `${String(offset.n)}/${String(offset.d)}`;
+    })
+    .join(' ');
+}
+
+/** A melody as it can come again: when its notes begin, counted from its start, and the steps between them. */
+interface Opening {
+  readonly rhythm: string;
+  readonly steps: readonly number[];
+}
+
+/** So many notes make an opening that can be told from another; where a bar has fewer, the next is heard with it. */
+const notesOfOpening = 3;
+
+function melodyFrom(bar: Bar, context: ClaimContext): Opening {
+  const { score } = context.analysis;
+  const upTo = (last: Bar): Opening => {
+    const line =
+      lineNotes(score, { kind: 'edge', edge: 'top' }, { start: bar.start, end: endOf(last) }) ?? [];
+    return {
+      rhythm: line
+        .map(({ start }) => {
+          const offset = subtract(start, bar.start);
+          return `${String(offset.n)}/${String(offset.d)}`;
+        })
+        .join(' '),
+      steps: line
+        .slice(1)
+        .map(({ note }, at) => staffStepOf(note.pitch) - staffStepOf(line[at]?.note.pitch ?? note.pitch)),
+    };
+  };
+  const own = upTo(bar);
+  const next = score.bars[bar.index + 1];
+  return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next) : own;
+}
+
+/** How two phrases begin: with one melody, on whatever step, with its rhythm and contour alone, or differently. */
+export function likeness(first: Bar, second: Bar, context: ClaimContext): 'same' | 'contour' | 'other' {
+  const [one, other] = [melodyFrom(first, context), melodyFrom(second, context)];
+  const agree = (as: (steps: number) => number): boolean =>
+    one.steps.map(as).join(' ') === other.steps.map(as).join(' ');
+  if (one.rhythm !== other.rhythm || !agree(Math.sign)) return 'other';
+  return agree(steps => steps) ? 'same' : 'contour';
+}
