@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: 'tests/temporary-folder.ts',
     passWithNoTests: false,
     allowOnly: false,
     // The browser tests run in real time; on a machine that is busy with other work one may need a second try.

@@ -14,6 +14,7 @@ import { build } from 'vite';
 import { paced } from '../src/player/pace.js';
 import type { PageData, Timeline } from '../src/timeline/index.js';
 import { launchBrowser } from '../tests/browser/launch.js';
+import { ownTemporaryFolder } from '../tests/temporary-folder.js';
 import { clicksIn, withClicks } from './page-clicks.js';
 import { listenIn, type Heard, type Listener } from './page-listener.js';
 
@@ -22,6 +23,8 @@ const tempos = [50, 100, 150];
 const jumps = 20;
 const secondsEach = 3;
 const secondsUnbroken = 180;
+
+process.on('exit', ownTemporaryFolder());
 
 const print = (name: string, value: string): void => {
   process.stdout.write(`${name.padEnd(46)}${value}\n`);

@@ -10,9 +10,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { launchBrowser } from '../tests/browser/launch.js';
+import { ownTemporaryFolder } from '../tests/temporary-folder.js';
 import { plainLesson, plainScore } from './studio-lessons.js';
 
 const program = join(import.meta.dirname, '..', 'dist', 'cli', 'main.js');
+process.on('exit', ownTemporaryFolder());
 const folder = mkdtempSync(join(tmpdir(), 'barwise-studio-benchmark-'));
 const minutes = Number(/--minutes[= ](\d+)/.exec(process.argv.slice(2).join(' '))?.[1] ?? 2);
 

@@ -8,6 +8,7 @@ import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Order, Report } from './stand-in/talk.js';
+import { sharedSpeech } from '../temporary-folder.js';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -112,7 +113,7 @@ async function startShell(built: string, { open = true, after, heard }: ShellOpt
     env: {
       ...process.env,
       XDG_STATE_HOME: state,
-      XDG_CACHE_HOME: join(tmpdir(), 'barwise-test-speech'),
+      XDG_CACHE_HOME: sharedSpeech(),
       BARWISE_TEST_DOCUMENTS: folder,
       ...(heard === undefined ? {} : { BARWISE_TEST_HEARD: sound }),
     },

@@ -7,6 +7,7 @@ import { afterEach } from 'vitest';
 import type { Answer, Answers, HostEvent, Payload, RequestName } from '../../src/bridge/index.js';
 import { workshop } from '../../src/workshop/index.js';
 import type { Workshop, WorkshopOptions } from '../../src/workshop/index.js';
+import { sharedSpeech } from '../temporary-folder.js';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -45,7 +46,7 @@ async function benchIn(folder: string, state: string, options: Partial<WorkshopO
   const host = await workshop({
     folder,
     state,
-    speech: join(tmpdir(), 'barwise-test-speech'),
+    speech: sharedSpeech(),
     version: '0',
     newWorker,
     ...options,
