@@ -99,7 +99,7 @@ const cadenceName: Parser<CadenceName> = choice(
 /** `a half cadence`. */
 export const aCadence = rule(
   'Cadence',
-  () => map(sequence(optional(choice(article, word('the'))), cadenceName), ([, name]) => name),
+  () => map(sequence(optional(choice(article, word('the', 'another'))), cadenceName), ([, name]) => name),
   'a cadence such as `a half cadence`',
 );
 

@@ -49,7 +49,8 @@ const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> =
     const holds =
       open === undefined
         ? found.some(each => each.verdict === 'holds')
-        : isNumeral(next, open, context.home, context);
+        : // A chord that is pointed at may be counted in the key of its passage, and then so is what follows it.
+          [context.home, last.key].some(key => isNumeral(next, open, key, context));
     const read = parseRomanNumeral(romanFor(first.chord, context.home));
     return {
       verdict: holds ? 'holds' : 'fails',
@@ -71,6 +72,11 @@ const target = choice(
 const resolvesTo = verb('resolves to', 'resolve to');
 const goesTo = verb('goes to', 'go to');
 const leadsTo = verb('leads to', 'lead to');
+const movesTo = verb('moves to', 'move to');
+const isFollowedBy = choice(
+  map(word('is followed by', 'are followed by'), () => ({ negated: false })),
+  map(word('is not followed by', 'are not followed by'), () => ({ negated: true })),
+);
 
 /** Where a chord goes: claims B6 and E3 of the trade. */
 export const chordSuccessionFamily: Family<Span> = {
@@ -78,7 +84,11 @@ export const chordSuccessionFamily: Family<Span> = {
   examples: ['bar 4 resolves to iv', 'bar 30 resolves to a cadential six-four'],
   predicate: rule('WhatFollowsAChordPhrase', () =>
     map(
-      sequence(choice(resolvesTo, goesTo, leadsTo), quiet(optional(word('a chord of'))), target),
+      sequence(
+        choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy),
+        quiet(optional(word('a chord of'))),
+        target,
+      ),
       ([{ negated }, , says]) => (negated ? negation(says) : says),
     ),
   ),

@@ -5,7 +5,7 @@ import type { Fraction } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, word } from '../grammar/index.js';
+import { map, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
@@ -14,7 +14,8 @@ import { harmoniesOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { printVerb, verb } from '../terms/verb.js';
+import { article } from '../terms/chord-name.js';
+import { have, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 
 /** What becomes of a dominant. */
@@ -58,6 +59,13 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
   name: 'resolution of a dominant',
   examples: ['bar 15 resolves as expected', 'bar 19 resolves deceptively'],
   phrases: [
+    [
+      have,
+      map(
+        sequence(quiet(optional(article)), word('deceptive resolution', 'deceptive progression')),
+        (): DominantResolutionSays => ({ how: 'deceptively' }),
+      ),
+    ],
     [
       verb('resolves', 'resolve'),
       map(

@@ -3,21 +3,23 @@ import { pitchClassOf, printPitch } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, sequence, word, wordsFor } from '../grammar/index.js';
+import { map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { segmentsIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
-import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
+import { article } from '../terms/chord-name.js';
+import { be, have, haveNo, printHave, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
 
 /** The mode of the last chord of a passage. */
 export type EndingSays =
   { readonly kind: 'mode'; readonly mode: 'major' | 'minor' } | { readonly kind: 'Picardy' };
 
-const picardy: Parser<EndingSays> = map(word('a Picardy third', 'a tierce de Picardie'), () => ({
-  kind: 'Picardy',
-}));
+const picardy: Parser<EndingSays> = map(
+  sequence(quiet(optional(article)), word('Picardy third', 'tierce de Picardie')),
+  () => ({ kind: 'Picardy' }),
+);
 const modes = wordsFor<'major' | 'minor'>([
   ['major', 'major'],
   ['minor', 'minor'],
@@ -38,6 +40,7 @@ export const endingFamily = family<Span, EndingSays>({
     [verb('ends', 'end'), mode],
     [verb('ends with', 'end with'), picardy],
     [have, picardy],
+    [haveNo, picardy],
     [be, picardy],
     [verb('ends on', 'end on'), picardy],
     [verb('ends on', 'end on'), modalChord],

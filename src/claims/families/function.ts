@@ -4,7 +4,7 @@ import type { HarmonicFunction, Segment } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -36,7 +36,7 @@ const says: Parser<FunctionSays> = rule(
 
 /** `tonic`, `a predominant`, `a dominant chord`: what it does, not on which degree it stands. */
 const named: Parser<FunctionSays> = map(
-  sequence(quiet(optional(article)), functions, optional(word('chord', 'harmony'))),
+  sequence(quiet(optional(choice(article, word('the')))), functions, optional(word('chord', 'harmony'))),
   ([, of]) => ({ function: of }),
 );
 
@@ -66,6 +66,7 @@ export const functionFamily = family<Span, FunctionSays>({
     [have, says],
     [be, map(sequence(word('of'), says), ([, each]) => each)],
     [be, named],
+    [be, map(sequence(functions, word('in function')), ([of]): FunctionSays => ({ function: of }))],
     ...['functions as', 'acts as', 'serves as', 'works as'].map(
       each => [verb(each, each.replace(/s(?= )/u, '')), named] as const,
     ),

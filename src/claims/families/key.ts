@@ -8,7 +8,13 @@ import { barAt } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import type { Span } from '../subjects/span.js';
 import { keyByName } from '../terms/key-name.js';
-import { anyKey, keyMeant, keyReference, printKeyReference } from '../terms/key-reference.js';
+import {
+  anyKey,
+  keyMeant,
+  keyReference,
+  printKeyReference,
+  unmistakableKey,
+} from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import { judged, silence } from './judged.js';
@@ -96,6 +102,8 @@ const verbs: readonly (readonly [string, string, KeySays['what']])[] = [
   ['closes in', 'close in', 'ends in'],
   ['finishes in', 'finish in', 'ends in'],
   ['returns to', 'return to', 'modulates to'],
+  ['goes back to', 'go back to', 'modulates to'],
+  ['comes back to', 'come back to', 'modulates to'],
   ['has modulated to', 'have modulated to', 'modulates to'],
   ['stays in', 'stay in', 'stays in'],
   ['remains in', 'remain in', 'stays in'],
@@ -121,7 +129,7 @@ export const keyFamily = family<Span, KeySays>({
     [
       be,
       map(
-        sequence(word('in', 'written in', 'set in'), quiet(optional(word('the key of'))), anyKey),
+        sequence(word('in', 'written in', 'set in', 'back in'), quiet(optional(word('the key of'))), anyKey),
         ([, , key]) => says('is in', key),
       ),
     ],
@@ -129,8 +137,8 @@ export const keyFamily = family<Span, KeySays>({
       ([singular, plural, what]) =>
         [
           verb(singular, plural),
-          // `goes to D`, `moves to D` could be said of a chord or a note.
-          map(/ in$|modulate|tonici/u.test(plural) ? anyKey : keyReference, key => says(what, key)),
+          // `goes to D`, `moves to V` could be said of a note or a chord.
+          map(/ in$|modulate|tonici/u.test(plural) ? anyKey : unmistakableKey, key => says(what, key)),
         ] as const,
     ),
     [

@@ -53,6 +53,10 @@ const spokenSignature = wordsFor<MeterSays>(
       ['6/8', 'six-eight'],
       ['9/8', 'nine-eight'],
       ['12/8', 'twelve-eight'],
+      // What the signs C and C with a stroke stand for (common practice).
+      ['4/4', 'common'],
+      ['2/2', 'cut'],
+      ['2/2', 'alla breve'],
     ] as const
   ).map(([text_, said]) => [{ kind: 'signature', text: text_ }, said] as const),
 );

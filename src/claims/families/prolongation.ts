@@ -83,6 +83,9 @@ export const prolongationFamily = family<Span, ProlongationSays>({
       verb('prolongs', 'prolong'),
       map(sequence(complement, optional(word('harmony', 'chord'))), ([of]) => of),
     ],
+    ...['stands on', 'sits on', 'rests on', 'dwells on', 'stays on', 'remains on'].map(
+      each => [verb(each, each.replace('s on', ' on')), complement] as const,
+    ),
     [be, aProlongation],
     [be, map(sequence(word('all'), complement), ([, of]) => of)],
   ],

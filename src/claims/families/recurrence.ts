@@ -169,7 +169,14 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
     'bar 10 repeats the rhythm of bar 2',
   ],
   phrases: [
-    [verb('repeats', 'repeat'), complement],
+    ...(
+      [
+        ['repeats', 'repeat'],
+        ['restates', 'restate'],
+        ['echoes', 'echo'],
+        ['recalls', 'recall'],
+      ] as const
+    ).map(([singular, plural]) => [verb(singular, plural), complement] as const),
     [
       be,
       map(

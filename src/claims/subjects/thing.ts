@@ -11,10 +11,12 @@ import { compare } from '../../score/index.js';
 import type { Fraction, PitchClass } from '../../score/index.js';
 import type { Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
+import { anyCadenceFamily } from '../families/any-cadence.js';
 import { aCadence, cadenceFamily } from '../families/cadence.js';
 import type { CadenceName } from '../families/cadence.js';
 import { chordFamily } from '../families/chord.js';
 import { numeralFamily } from '../families/numeral.js';
+import { pivotFamily } from '../families/pivot.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
@@ -34,7 +36,8 @@ export type Thing =
   | { readonly kind: 'note'; readonly note: NoteName }
   | { readonly kind: 'chord'; readonly root: PitchClass; readonly quality: ChordQuality }
   | { readonly kind: 'numeral'; readonly numeral: RomanNumeral; readonly key?: KeyRef }
-  | { readonly kind: 'cadence'; readonly name: CadenceName; readonly key?: KeyRef }
+  /** Of any kind where none is named. */
+  | { readonly kind: 'cadence'; readonly name?: CadenceName; readonly key?: KeyRef }
   /** A chord by its kind or its name: a German sixth, the Neapolitan, a cadential six-four. */
   | { readonly kind: 'harmony'; readonly of: Predicate<Span> }
   | { readonly kind: 'tone'; readonly says: NonChordToneSays }
@@ -74,6 +77,10 @@ export const thing: Parser<Thing> = rule(
       map(sequence(aCadence, inKeyReference), ([name, key]) =>
         key === undefined ? { kind: 'cadence', name } : { kind: 'cadence', name, key },
       ),
+      map(sequence(quiet(optional(article)), word('cadence', 'cadences'), inKeyReference), ([, , key]) =>
+        key === undefined ? { kind: 'cadence' } : { kind: 'cadence', key },
+      ),
+      map(word('pivot chord', 'pivot'), () => ({ kind: 'harmony', of: pivotFamily.make({}) })),
       map(
         sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
         () => ({ kind: 'chromatic' }),
@@ -113,7 +120,7 @@ export function printThing(of: Thing, withTheArticle: boolean): string {
     case 'numeral':
       return `${printRomanNumeral(of.numeral)}${of.key === undefined ? '' : ` in ${printKeyReference(of.key)}`}`;
     case 'cadence': {
-      const name = `${of.name} cadence${of.key === undefined ? '' : ` in ${printKeyReference(of.key)}`}`;
+      const name = `${of.name === undefined ? '' : `${of.name} `}cadence${of.key === undefined ? '' : ` in ${printKeyReference(of.key)}`}`;
       return withTheArticle ? withArticle(name) : name;
     }
     case 'harmony':
@@ -213,9 +220,11 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
         context,
       );
     case 'cadence': {
-      const predicate = cadenceFamily.make(
-        of.key === undefined ? { how: 'is', name: of.name } : { how: 'is', name: of.name, key: of.key },
-      );
+      const { name, key } = of;
+      const predicate =
+        name === undefined
+          ? anyCadenceFamily.make(key === undefined ? { cadence: true } : { cadence: true, key })
+          : cadenceFamily.make(key === undefined ? { how: 'is', name } : { how: 'is', name, key });
       return context.analysis.cadences
         .filter(cadence => liesIn(cadence.onset, range))
         .flatMap(cadence => {

@@ -80,8 +80,8 @@ const ordinals = wordsFor<number>([
 ]);
 /** `flat 2`, `raised 4`. */
 const alterations = wordsFor<number>([
-  [-1, 'flat', 'lowered'],
-  [1, 'sharp', 'raised'],
+  [-1, 'flat', 'lowered', 'flattened'],
+  [1, 'sharp', 'raised', 'sharpened'],
 ]);
 const plainDegree = token({
   name: 'PlainDegree',

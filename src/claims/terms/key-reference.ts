@@ -35,11 +35,16 @@ export const relatedKey: Parser<KeyRef> = map(
   ([, , relation]) => ({ relation }),
 );
 
-/** `D major`, `the relative major`, `the key of iv`. */
-export const keyReference: Parser<KeyRef> = choice<KeyRef>(
+/** `D major`, `the relative major`, `the key of iv`: what cannot be a chord. */
+export const unmistakableKey: Parser<KeyRef> = choice<KeyRef>(
   map(keyName, key => key),
   relatedKey,
-  map(sequence(quiet(optional(word('the key of'))), numeralToken), ([, on]) => ({ on })),
+  map(sequence(word('the key of'), numeralToken), ([, on]) => ({ on })),
+);
+/** The same, also by the numeral alone: `tonicizes iv`. */
+export const keyReference: Parser<KeyRef> = choice<KeyRef>(
+  unmistakableKey,
+  map(numeralToken, on => ({ on })),
 );
 
 /** The same, also without its mode: where nothing else than a key can stand. */
