@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { carryHairpins, hairpinInside } from '../../src/timeline/index.js';
+import { carryHairpins, hairpinInside } from '../../src/timeline/engraving-hairpins.js';
 
 describe('a hairpin stays inside its line', () => {
   test.each([

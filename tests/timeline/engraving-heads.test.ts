@@ -5,7 +5,7 @@
 import abcjs from 'abcjs';
 import type { TuneObject } from 'abcjs';
 import { describe, expect, test } from 'vitest';
-import { setLineHeads } from '../../src/timeline/index.js';
+import { setLineHeads } from '../../src/timeline/engraving-heads.js';
 
 interface Element {
   readonly el_type: string;

@@ -1,6 +1,6 @@
 import abcjs from 'abcjs';
 import { describe, expect, test } from 'vitest';
-import { dropUnseenKeys } from '../../src/timeline/index.js';
+import { dropUnseenKeys } from '../../src/timeline/engraving-keys.js';
 
 /** The changes of key that are left to draw, as the sharps and flats that they end with. */
 function drawnChanges(music: string): readonly string[] {

@@ -1,14 +1,6 @@
 import abcjs from 'abcjs';
 import type { TuneLine, TuneObject } from 'abcjs';
-import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
-import {
-  carryHairpins,
-  dropUnseenKeys,
-  engravingLook,
-  hairpinInside,
-  isHairpin,
-  setLineHeads,
-} from '../../timeline/index.js';
+import { engravingLook, engravingSource, hairpinInside, isHairpin } from '../../timeline/index.js';
 import type { DOMWindow } from 'jsdom';
 import { compactDrawing } from './compact-drawing.js';
 import { around, pathExtent } from './path-extent.js';
@@ -119,9 +111,9 @@ export async function startEngraver(): Promise<Engraver> {
   if (place === null) throw new Error('the document of the engraver has no place to draw in');
   return {
     measure: score => {
-      const { abc } = withoutMetresBehindVoices(score);
-      const [metrics] = withDocument(window, () => abcjs.tuneMetrics(abc, engravingLook));
-      const bars = barsOfEntries(abcjs.parseOnly(abc)[0]?.lines ?? []);
+      const { text } = engravingSource(score);
+      const [metrics] = withDocument(window, () => abcjs.tuneMetrics(text, engravingLook));
+      const bars = barsOfEntries(abcjs.parseOnly(text)[0]?.lines ?? []);
       let entry = 0;
       return {
         parts: (metrics?.sections ?? []).map(section =>
@@ -130,21 +122,14 @@ export async function startEngraver(): Promise<Engraver> {
       };
     },
     engrave: (abc, width, lineEnds) => {
-      const { abc: text, metres } = withoutMetresBehindVoices(abc);
+      const { text, restore, restoreBroken } = engravingSource(abc);
       const [tune] = withDocument(window, () => {
-        const [written] = abcjs.parseOnly(text);
-        putMetres(written, metres);
+        const written = restore(abcjs.parseOnly(text)[0]);
         return abcjs.renderAbc(place, text, {
           ...engravingLook,
           staffwidth: width,
           lineBreaks: lineEnds as unknown as number[],
-          afterParsing: parsed => {
-            putMetres(parsed, metres);
-            setLineHeads(parsed, written);
-            carryHairpins(parsed);
-            dropUnseenKeys(parsed);
-            return musicAlone(parsed);
-          },
+          afterParsing: parsed => musicAlone(restoreBroken(parsed, written)),
         });
       });
       const lines = tune.lines.filter(line => line.staff !== undefined);

@@ -1,14 +1,6 @@
 import abcjs from 'abcjs';
 import type { AbcVisualParams, TuneLine, TuneObject } from 'abcjs';
-import { putMetres, withoutMetresBehindVoices } from '../../score/index.js';
-import {
-  carryHairpins,
-  dropUnseenKeys,
-  engravingLook,
-  hairpinInside,
-  isHairpin,
-  setLineHeads,
-} from '../../timeline/index.js';
+import { engravingLook, engravingSource, hairpinInside, isHairpin } from '../../timeline/index.js';
 import { breakLines } from './break-lines.js';
 import { lineGroups } from './line-groups.js';
 import { shorterLines } from './shorter-lines.js';
@@ -179,13 +171,6 @@ const excerpt = (tune: TuneObject, lines: readonly TuneLine[], isLast: boolean):
   getMeterFraction: () => tune.getMeterFraction(),
 });
 
-function parsed(abc: string, options: AbcVisualParams): TuneObject {
-  const { abc: text, metres } = withoutMetresBehindVoices(abc);
-  const [tune] = abcjs.parseOnly(text, options);
-  putMetres(tune, metres);
-  return tune;
-}
-
 /**
  * Engraves the score for lines of `width` units, group of lines by group of lines. `goodEnds` names the bars after which a new line is
  * welcome. `place` must be in the document, because text is measured; what is drawn in it is taken out again by whoever uses the
@@ -198,16 +183,15 @@ export function* engrave(
   goodEnds: ReadonlySet<number>,
   together = linesTogether,
 ): Generator<Pause | readonly DrawnSystem[], void> {
-  const written = parsed(abc, look);
+  const { text, restore, restoreBroken } = engravingSource(abc);
+  const parsed = (options: AbcVisualParams): TuneObject => abcjs.parseOnly(text, options)[0];
+  const written = restore(parsed(look));
   yield undefined;
-  const measured = parsed(abc, look);
+  const measured = restore(parsed(look));
   yield undefined;
   const lineBreaks = yield* lineBreaksFor(measured, place, width, goodEnds, together.measured);
-  const tune = parsed(abc, { ...look, staffwidth: width, lineBreaks: lineBreaks as unknown as number[] });
-  setLineHeads(tune, written);
-  carryHairpins(tune);
-  dropUnseenKeys(tune);
-  withoutRepeatedNames(tune);
+  const broken = { ...look, staffwidth: width, lineBreaks: lineBreaks as unknown as number[] };
+  const tune = withoutRepeatedNames(restoreBroken(parsed(broken), written));
   yield undefined;
   const groups = lineGroups(tune.lines, together.engraved);
   for (const [index, lines] of groups.entries()) {
