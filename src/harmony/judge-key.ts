@@ -10,8 +10,11 @@ import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
-/** How much dearer than the best other key a key may be, in the unit of `lattice.ts`, and still be heard; and when it no longer can be. */
-const borders = { near: 0.1, far: 1 } as const;
+/**
+ * How much dearer than the best other key a key may be, in the unit of `lattice.ts`, and still be heard; when it no longer can be; and how much
+ * cheaper it must be where the piece as a whole is heard in another key.
+ */
+const borders = { near: 0.1, far: 1, clear: 0.25 } as const;
 
 /** At most this many notes are named as witnesses for each side. */
 const witnessLimit = 6;
@@ -40,6 +43,36 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
   return allowRespelling(judgeAsSpelled(analysis, question), respelled, shift =>
     judgeAsSpelled(analysis, { ...question, key: respelledKey(key, shift) }),
   );
+}
+
+/** What the analysis, which knows the whole piece, hears in a span. */
+interface KeyHearing {
+  /** How many of the harmonies are heard in the key asked about. */
+  readonly own: 'all' | 'some' | 'none';
+  /** The key in which most of them are heard. */
+  readonly main: Key | undefined;
+  /** The key of a cadence in the span that is in another key. */
+  readonly closes: Key | undefined;
+  /** Whether the piece is in the key asked about just before or just after the span. */
+  readonly isNear: boolean;
+}
+
+function hearingOf(analysis: Analysis, { start, end, key }: KeyQuestion): KeyHearing {
+  const segments = segmentsBetween(analysis, start, end);
+  const own = segments.filter(segment => sameKey(segment.key, key)).length;
+  const countOf = (of: Key): number => segments.filter(segment => sameKey(segment.key, of)).length;
+  const main = segments.reduce<Key | undefined>(
+    (most, segment) => (most === undefined || countOf(segment.key) > countOf(most) ? segment.key : most),
+    undefined,
+  );
+  const closes = analysis.cadences.find(
+    cadence =>
+      compare(start, cadence.onset) <= 0 && compare(cadence.onset, end) < 0 && !sameKey(cadence.key, key),
+  )?.key;
+  const isNear = analysis.keyAreas.some(
+    area => sameKey(area.key, key) && compare(area.start, end) <= 0 && compare(start, area.end) <= 0,
+  );
+  return { isNear, own: own === 0 ? 'none' : own === segments.length ? 'all' : 'some', main, closes };
 }
 
 function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
@@ -97,23 +130,31 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
       return `${tones}, ${foreign.length === 0 ? 'but' : 'and'} its tonic chord never comes`;
     return `${tones}, and its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
   };
-  if (behind < borders.near)
+  const hearing = hearingOf(analysis, question);
+  // What the piece is heard in around the span decides where the span alone leaves two keys open.
+  const isHeard = behind < borders.far && hearing.own === 'all' && tonics.length > 0;
+  const isDoubtful =
+    hearing.own === 'none' &&
+    (hearing.closes !== undefined || tonics.length === 0 || behind > -borders.clear);
+  if (isHeard || (behind < borders.near && !isDoubtful))
     return {
       outcome: 'supported',
       reason: `the harmonies make best sense in ${printKey(question.key)}: ${account('it')}`,
       witnesses,
     };
-  if (other === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
-  const result = { witnesses, better: better(other) } as const;
-  if (behind < borders.far)
+  const rival = isDoubtful ? hearing.main : other;
+  if (rival === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
+  const result = { witnesses, better: better(rival) } as const;
+  const isRefuted = isDoubtful && !hearing.isNear && behind >= borders.near && foreign.length > 0;
+  if (behind < borders.far && !isRefuted)
     return {
       outcome: 'rivalled',
-      reason: `${printKey(other)} fits the harmonies as well; ${account(printKey(question.key))}`,
+      reason: `${printKey(rival)} fits the harmonies as well; ${account(printKey(question.key))}`,
       ...result,
     };
   return {
     outcome: 'contradicted',
-    reason: `the harmonies make best sense in ${printKey(other)}; ${account(printKey(question.key))}`,
+    reason: `the harmonies make best sense in ${printKey(rival)}; ${account(printKey(question.key))}`,
     ...result,
   };
 }
