@@ -120,7 +120,6 @@ const mattersWithoutRule = [
   'minuet',
   'lullaby',
   'dance',
-  'alberti bass',
   'ostinato',
   'walking bass',
   'canon',

@@ -16,6 +16,7 @@ import {
   shapes,
   token,
   word,
+  wordsFor,
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
@@ -33,10 +34,13 @@ import { beginsPhrase, cadencesIn, closesOf, finality } from './closes.js';
 import type { Close } from './closes.js';
 import { likeness, rhythmOf } from './likeness.js';
 
+/** How the two phrases of a period begin: alike or not (Open Music Theory, The phrase, archetypes, and unique forms; Hutchinson, Periods). */
+type Openings = 'parallel' | 'contrasting';
+
 /** Phrases, pairs of phrases, repeats, and how many bars there are. */
 export type FormSays =
   | { readonly kind: 'phrase'; readonly bars?: number }
-  | { readonly kind: 'period'; readonly parallel?: true }
+  | { readonly kind: 'period'; readonly openings?: Openings }
   | { readonly kind: 'sentence' | 'repeated' | 'antecedent' | 'consequent' }
   | { readonly kind: 'bars'; readonly bars: number };
 
@@ -62,8 +66,17 @@ const form: Parser<FormSays> = rule(
           map(sequence(optional(choice(hyphenated, spoken)), word('phrase')), ([bars]) =>
             bars === undefined ? { kind: 'phrase' } : { kind: 'phrase', bars },
           ),
-          map(sequence(optional(word('parallel')), word('period')), ([parallel]) =>
-            parallel === undefined ? { kind: 'period' } : { kind: 'period', parallel: true },
+          map(
+            sequence(
+              optional(
+                wordsFor<Openings>([
+                  ['parallel', 'parallel'],
+                  ['contrasting', 'contrasting'],
+                ]),
+              ),
+              word('period'),
+            ),
+            ([openings]) => (openings === undefined ? { kind: 'period' } : { kind: 'period', openings }),
           ),
           map(word('sentence'), () => ({ kind: 'sentence' })),
           map(word('antecedent'), () => ({ kind: 'antecedent' })),
@@ -80,7 +93,7 @@ function describe(says: FormSays): string {
     case 'phrase':
       return says.bars === undefined ? 'a phrase' : withArticle(`${String(says.bars)}-bar phrase`);
     case 'period':
-      return says.parallel ? 'a parallel period' : 'a period';
+      return says.openings === undefined ? 'a period' : `a ${says.openings} period`;
     case 'sentence':
       return 'a sentence';
     case 'antecedent':
@@ -215,7 +228,7 @@ function longerPhrases(
         );
 }
 
-function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined): Finding<Span> {
+function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefined): Finding<Span> {
   const last = bars.at(-1);
   if (last === undefined) return fails('there are no bars');
   const full = bars.filter(bar => bar.number > 0);
@@ -263,12 +276,17 @@ function checkPeriod({ span, bars, context }: Asked, parallel: true | undefined)
   const second = bars.find(bar => compare(bar.start, first.onset) > 0);
   const [opens] = full;
   const like = opens === undefined || second === undefined ? 'other' : likeness(opens, second, context);
-  if (parallel && like === 'other')
+  if (openings === 'contrasting' && like !== 'other' && like !== 'contour')
+    return fails(
+      `${pair}, but the two phrases begin alike, which makes the period parallel`,
+      evidenceOf([first, final], 'set aside', context),
+    );
+  if (openings === 'parallel' && like === 'other')
     return fails(
       `${pair}, but the two phrases do not begin alike`,
       evidenceOf([first, final], 'set aside', context),
     );
-  const isDisputed = parallel === true && like === 'contour';
+  const isDisputed = openings !== undefined && like === 'contour';
   return {
     verdict: isDisputed ? 'arguable' : 'holds',
     code: isDisputed ? 'C1806' : 'C1801',
@@ -412,7 +430,7 @@ export const formFamily = family<Span, FormSays>({
           rather: () => longerPhrases(asked, make),
         };
       case 'period':
-        return { ...checkPeriod(asked, says.parallel), instead };
+        return { ...checkPeriod(asked, says.openings), instead };
       case 'sentence':
         return { ...checkSentence(asked), instead };
       case 'antecedent':

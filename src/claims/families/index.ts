@@ -25,6 +25,7 @@ import { lineRhythmFamily, rhythmFamily } from './durations.js';
 import { eitherFamily } from './either.js';
 import { endingFamily } from './ending.js';
 import { enharmonicFamily } from './enharmonic.js';
+import { figurationFamily, lineFigurationFamily } from './figuration.js';
 import { formFamily } from './form.js';
 import { frequencyFamily } from './frequency.js';
 import type { Ranked } from './frequency.js';
@@ -57,7 +58,7 @@ import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { parallelsFamily } from './parallels.js';
-import { pedalFamily } from './pedal.js';
+import { linePedalFamily, pedalFamily } from './pedal.js';
 import { pickupFamily } from './pickup.js';
 import { pivotFamily } from './pivot.js';
 import { progressionFamily } from './progression.js';
@@ -109,6 +110,7 @@ export const spanFamilies: readonly Family<Span>[] = [
   verticalIntervalFamily,
   harmonicRhythmFamily,
   textureFamily,
+  figurationFamily,
   meterFamily,
   pickupFamily,
   rhythmFamily,
@@ -143,6 +145,8 @@ export const lineFamilies: readonly Family<Line>[] = [
   melodicFamily,
   lineRangeFamily,
   lineRhythmFamily,
+  lineFigurationFamily,
+  linePedalFamily,
   lineNonChordToneFamily,
   nonChordToneInLineFamily,
   lineDegreeFamily,

@@ -11,6 +11,7 @@ import type { ClaimContext, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { statement } from '../statement.js';
 import { span as spanOf } from '../subjects/span.js';
+import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
@@ -176,6 +177,47 @@ export const pedalFamily = family<Span, PedalSays>({
         const place = { kind: 'bars', first: bars[0].label, last: bars[1].label } as const;
         return [statement(spanOf(place), make(saysOf(found, keys)))];
       },
+    };
+  },
+});
+
+const positionOf = ({ line }: Line): PedalPoint['position'] =>
+  line.kind === 'part' && line.part === 'bass'
+    ? 'bass'
+    : line.kind === 'edge'
+      ? line.edge === 'bottom'
+        ? 'bass'
+        : 'upper'
+      : line.kind === 'part' && line.part === 'soprano'
+        ? 'upper'
+        : 'inner';
+
+/** The same of one line: `the bass of bars 21-24 is a dominant pedal`. */
+export const linePedalFamily = family<Line, PedalSays>({
+  name: 'pedal in a line',
+  examples: ['the bass of bars 21-24 has a dominant pedal'],
+  phrases: [
+    [have, pedal],
+    [haveNo, pedal],
+    [be, pedal],
+    [verb('holds', 'hold'), pedal],
+  ],
+  print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
+  check: (line, says, context, make): Finding<Line> => {
+    const position = positionOf(line);
+    const { verdict, code, reason, evidence } = pedalFamily
+      .make({ ...says, position })
+      .check(line.span, context);
+    const keys = segmentsIn(context.analysis, line.span.range).map(segment => segment.key);
+    return {
+      verdict,
+      code,
+      reason,
+      evidence,
+      instead: () =>
+        context.analysis.pedals
+          .filter(each => each.position === position && coversBars(each, line.span.range, context))
+          .map(each => make(saysOf(each, keys))),
     };
   },
 });

@@ -1,4 +1,4 @@
-import { chordSymbol, isAugmentedSixth } from '../terms/chord-name.js';
+import { article, chordSymbol, isAugmentedSixth } from '../terms/chord-name.js';
 import type { PitchClass } from '../../score/index.js';
 import {
   chord,
@@ -12,7 +12,7 @@ import {
   romanFor,
   sameKey,
 } from '../../harmony/index.js';
-import type { ChordQuality, Key, RomanNumeral, Segment } from '../../harmony/index.js';
+import type { Chord, ChordQuality, Key, RomanNumeral, Segment } from '../../harmony/index.js';
 import { printPitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -34,7 +34,9 @@ import { segmentsIn } from '../segments.js';
 export type ProgressionSays =
   | { readonly kind: 'numerals'; readonly numerals: readonly RomanNumeral[]; readonly key?: KeyRef }
   | { readonly kind: 'chords'; readonly chords: readonly ChordSays[] }
-  | { readonly kind: 'fifths' };
+  | { readonly kind: 'fifths' }
+  /** Each chord is the dominant of the next. */
+  | { readonly kind: 'dominants' };
 
 interface ChordSays {
   readonly root: PitchClass;
@@ -72,6 +74,18 @@ const byFifths: Parser<ProgressionSays> = map(
   ),
   () => ({ kind: 'fifths' }),
 );
+
+const chainOfDominants: Parser<ProgressionSays> = map(
+  sequence(
+    quiet(optional(article)),
+    word('chain of', 'series of', 'string of', 'succession of'),
+    quiet(optional(word('secondary', 'applied'))),
+    word('dominants', 'dominant sevenths'),
+  ),
+  () => ({ kind: 'dominants' }),
+);
+/** A major triad or a dominant seventh or ninth, as a dominant is. */
+const canBeDominant = ({ quality }: Chord): boolean => quality === 'major' || quality.startsWith('dominant');
 
 const bassOf = (
   segment: Segment,
@@ -121,6 +135,7 @@ const isChord = (harmony: Harmony, of: ChordSays): boolean => {
 export const progressionFamily = family<Span, ProgressionSays>({
   name: 'progression',
   examples: [
+    'bars 5-7 form a chain of dominants',
     'bars 17-20 go V7/iv iv V7/III III',
     'bars 13-16 go ii V I in D major',
     'bars 17-20 go by falling fifths',
@@ -138,6 +153,9 @@ export const progressionFamily = family<Span, ProgressionSays>({
       map(sequence(word('the', 'a'), circle), (): ProgressionSays => ({ kind: 'fifths' })),
     ],
     [be, map(sequence(word('the', 'a'), circle), (): ProgressionSays => ({ kind: 'fifths' }))],
+    [be, chainOfDominants],
+    [have, chainOfDominants],
+    [verb('forms', 'form'), chainOfDominants],
   ],
   aspects: [
     [word('progression', 'chords', 'harmonies', 'numerals'), be, progression],
@@ -148,6 +166,7 @@ export const progressionFamily = family<Span, ProgressionSays>({
   print: (says, form) => {
     const goes = printVerb('goes', 'go', form);
     if (says.kind === 'fifths') return `${goes} by falling fifths`;
+    if (says.kind === 'dominants') return `${printVerb('forms', 'form', form)} a chain of dominants`;
     if (says.kind === 'chords')
       return `${goes} ${says.chords.map(each => printChord(chord(each.root, each.quality))).join(' ')}`;
     const key = says.key === undefined ? '' : ` in ${printKeyReference(says.key)}`;
@@ -183,6 +202,31 @@ export const progressionFamily = family<Span, ProgressionSays>({
           const read = readAs(harmonies, context.home);
           return read === undefined ? [] : [make({ kind: 'numerals', numerals: read })];
         },
+      };
+    }
+    if (says.kind === 'dominants') {
+      const before = harmonies.slice(0, -1);
+      const goal = harmonies.at(-1);
+      const broken = before.find(({ segments: [first, ...others] }, at) => {
+        const next = before[at + 1] ?? goal;
+        return (
+          ![first, ...others].some(({ chord: of }) => canBeDominant(of)) ||
+          next?.segments[0].chord.root !== first.chord.root - 1
+        );
+      });
+      // One dominant is no chain: two before their goal, or one before another that is still open.
+      const isOpen = goal?.segments.some(each => each.function === 'dominant') === true;
+      const holds = broken === undefined && before.length + (isOpen ? 1 : 0) >= 2;
+      const names = harmonies.map(({ segments: [first] }) => first.roman).join(' ');
+      return {
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C0901' : 'C0902',
+        reason:
+          broken === undefined
+            ? `the chords are ${names}`
+            : `the chords are ${names}; ${broken.segments[0].roman} is no dominant of the chord that follows`,
+        evidence: evidence(holds ? 'supports' : 'contradicts'),
+        instead: () => [make({ kind: 'fifths' })],
       };
     }
     if (says.kind === 'chords') {

@@ -1,7 +1,6 @@
 import { article } from '../terms/chord-name.js';
-import type { Verb } from '../terms/verb.js';
-import { compare, equals, isBefore, midiOf, staffStepOf, subtract } from '../../score/index.js';
-import type { Bar, Fraction, Note } from '../../score/index.js';
+import { compare, equals, isBefore, midiOf } from '../../score/index.js';
+import type { Fraction, Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -9,17 +8,15 @@ import { choice, map, mark, nothing, optional, quiet, sequence, word } from '../
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { negation } from '../negation.js';
-import { endOf } from '../place/beats.js';
 import { soundingIn, noteEnd } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
-import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { be, have, printBe, printHave, verb } from '../terms/verb.js';
 
-/** How many notes sound together, whether they move together, whether a figure is kept. */
+/** How many notes sound together, and whether they move together. */
 export type TextureSays =
   | { readonly kind: 'voices'; readonly voices: number }
-  | { readonly kind: 'homophonic' | 'homorhythmic' | 'polyphonic' | 'monophonic' | 'silent' }
-  | { readonly kind: 'figuration' };
+  | { readonly kind: 'homophonic' | 'homorhythmic' | 'polyphonic' | 'monophonic' | 'silent' };
 
 const voices: Parser<TextureSays> = map(
   sequence(count, word('voices', 'voice', 'parts', 'part')),
@@ -36,14 +33,6 @@ const kinds: Parser<TextureSays> = choice<TextureSays>(
     voices: number,
   })),
 );
-const figureNoun = word(
-  'figuration',
-  'figure',
-  'pattern',
-  'accompaniment pattern',
-  'accompaniment figure',
-  'rhythmic pattern',
-);
 const aTexture: Parser<TextureSays> = choice(
   map(
     sequence(article, count, quiet(optional(mark('-'))), word('part', 'voice'), word('texture')),
@@ -54,17 +43,6 @@ const aTexture: Parser<TextureSays> = choice(
   ),
   map(sequence(article, kinds, word('texture')), ([, says]) => says),
 );
-/** `stays the same`; `changes` denies it. */
-const stays: Verb = choice<{ readonly negated: boolean }>(
-  map(word('stays the same', 'stay the same', 'does not change', "doesn't change"), () => ({
-    negated: false,
-  })),
-  map(word('changes', 'change', 'does not stay the same'), () => ({ negated: true })),
-);
-const figuration: Parser<TextureSays> = map(sequence(optional(word('the same', 'one')), figureNoun), () => ({
-  kind: 'figuration',
-}));
-
 /** Moments at which a note begins. */
 function onsets(notes: readonly Note[], { range }: Span): readonly Fraction[] {
   const all = notes
@@ -79,31 +57,6 @@ const soundingAt = (notes: readonly Note[], moment: Fraction): readonly Note[] =
 
 /** Keys of the keyboard that sound at once: doubled unisons count once. */
 const size = (notes: readonly Note[]): number => new Set(notes.map(note => midiOf(note.pitch))).size;
-
-/** Onsets and contour of a bar: which way each note goes from the one before, pitches forgotten. */
-function figureOf(bar: Bar, context: ClaimContext): string {
-  const { score } = context.analysis;
-  return score.voices
-    .map(voice => {
-      const own = soundingIn(score, { start: bar.start, end: endOf(bar) }).filter(
-        note =>
-          note.voice === voice.id &&
-          !note.grace &&
-          note.tiedFrom === undefined &&
-          compare(bar.start, note.onset) <= 0,
-      );
-      return own
-        .map((note, at) => {
-          const before = own[at - 1];
-          const way =
-            before === undefined ? 0 : Math.sign(staffStepOf(note.pitch) - staffStepOf(before.pitch));
-          const offset = subtract(note.onset, bar.start);
-          return `${String(offset.n)}/${String(offset.d)}${['v', '=', '^'][way + 1] ?? ''}`;
-        })
-        .join(' ');
-    })
-    .join(' | ');
-}
 
 function result(
   holds: boolean,
@@ -121,22 +74,15 @@ function result(
   };
 }
 
-/** Number of voices, homophony, figuration: claims J2 and J3 of the trade. */
+/** Number of voices, homophony: claim J2 of the trade. */
 export const textureFamily = family<Span, TextureSays>({
   name: 'texture',
-  examples: [
-    'bar 1 beat 1 has 2 voices',
-    'bars 1-4 are homophonic',
-    'bars 1-4 keep the same figuration',
-    'bar 12 is silent',
-  ],
+  examples: ['bar 1 beat 1 has 2 voices', 'bars 1-4 are homophonic', 'bar 12 is silent'],
   phrases: [
     [have, voices],
     [be, kinds],
     [have, aTexture],
     [be, map(sequence(word('in'), voices), ([, says]) => says)],
-    [verb('keeps', 'keep'), figuration],
-    [have, map(sequence(word('the same', 'one'), figureNoun), (): TextureSays => ({ kind: 'figuration' }))],
   ],
   aspects: [
     [word('texture'), be, kinds],
@@ -145,7 +91,6 @@ export const textureFamily = family<Span, TextureSays>({
       verb('moves together', 'move together'),
       nothing<TextureSays>({ kind: 'homorhythmic' }),
     ],
-    [figureNoun, stays, nothing<TextureSays>({ kind: 'figuration' })],
   ],
   print: (says, form) => {
     switch (says.kind) {
@@ -157,8 +102,6 @@ export const textureFamily = family<Span, TextureSays>({
       case 'monophonic':
       case 'silent':
         return `${printBe(form)} ${says.kind}`;
-      case 'figuration':
-        return `${printVerb('keeps', 'keep', form)} the same figuration`;
     }
   },
   check: (span, says, context, make): Finding<Span> => {
@@ -238,36 +181,6 @@ export const textureFamily = family<Span, TextureSays>({
             ? 'all voices strike together'
             : `${String(alone.length)} of ${String(times.length)} times a voice moves while another is held`,
           first === undefined ? notes : moving,
-          context,
-        );
-      }
-      case 'figuration': {
-        const bars = score.bars.filter(
-          bar => compare(span.range.start, bar.start) <= 0 && compare(endOf(bar), span.range.end) <= 0,
-        );
-        // Of a single bar it is said that it keeps the figure of the bar before.
-        const [only] = bars;
-        const before = bars.length === 1 && only !== undefined ? score.bars[only.index - 1] : undefined;
-        const compared = before === undefined ? bars : [before, ...bars];
-        const [model] = compared;
-        const other =
-          model === undefined
-            ? undefined
-            : compared.find(bar => figureOf(bar, context) !== figureOf(model, context));
-        if (model === undefined || compared.length < 2)
-          return {
-            verdict: 'undecided',
-            code: 'C1313',
-            reason: 'fewer than two whole bars to compare',
-            evidence: [],
-            pointless: true,
-          };
-        return result(
-          other === undefined,
-          other === undefined
-            ? `rhythm and contour of bar ${model.label} return in each bar`
-            : `bar ${other.label} has another rhythm or contour than bar ${model.label}`,
-          other === undefined ? notes : soundingIn(score, { start: other.start, end: endOf(other) }),
           context,
         );
       }

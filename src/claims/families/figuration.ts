@@ -1,0 +1,232 @@
+import { compare, equals, midiOf, subtract } from '../../score/index.js';
+import type { Bar, Fraction, Note, Score } from '../../score/index.js';
+import type { Finding, Judged } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import type { ClaimContext, Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import type { Line } from '../subjects/line.js';
+import type { LineName } from '../subjects/line-name.js';
+import { lineNotes } from '../subjects/line-notes.js';
+import { soundingIn } from '../subjects/sounding.js';
+import type { Span } from '../subjects/span.js';
+import { article } from '../terms/chord-name.js';
+import { be, have, haveNo, printHas, printVerb, verb } from '../terms/verb.js';
+import type { Verb, VerbForm } from '../terms/verb.js';
+
+/** Whether a figure is kept from bar to bar, or is the one of an Alberti bass. */
+export interface FigurationSays {
+  readonly kind: 'kept' | 'Alberti bass';
+}
+const kept: FigurationSays = { kind: 'kept' };
+
+const figureNoun = word(
+  'figuration',
+  'figure',
+  'pattern',
+  'accompaniment pattern',
+  'accompaniment figure',
+  'rhythmic pattern',
+);
+/** `stays the same`; `changes` denies it. */
+const stays: Verb = choice<{ readonly negated: boolean }>(
+  map(word('stays the same', 'stay the same', 'does not change', "doesn't change"), () => ({
+    negated: false,
+  })),
+  map(word('changes', 'change', 'does not stay the same'), () => ({ negated: true })),
+);
+const keeps: Parser<FigurationSays> = map(
+  sequence(optional(word('the same', 'one', 'its')), figureNoun),
+  () => kept,
+);
+const alberti: Parser<FigurationSays> = map(
+  sequence(
+    quiet(optional(article)),
+    word('Alberti bass', 'Alberti accompaniment', 'Alberti figure', 'Alberti figuration'),
+  ),
+  () => ({ kind: 'Alberti bass' }),
+);
+const phrases = [
+  [verb('keeps', 'keep'), keeps],
+  [have, map(sequence(word('the same', 'one'), figureNoun), () => kept)],
+  [have, alberti],
+  [haveNo, alberti],
+  [be, alberti],
+  [verb('plays', 'play'), alberti],
+] as const;
+const print = ({ kind }: FigurationSays, form: VerbForm): string =>
+  kind === 'kept'
+    ? `${printVerb('keeps', 'keep', form)} the same figuration`
+    : printHas(form, 'an', 'Alberti bass');
+
+/** The notes whose figure is asked for, by what may strike at once. */
+type NotesIn = (range: Range) => readonly (readonly Note[])[];
+
+const byVoice =
+  (score: Score): NotesIn =>
+  range =>
+    score.voices.map(voice => soundingIn(score, range).filter(note => note.voice === voice.id));
+const ofLine =
+  (score: Score, line: LineName): NotesIn =>
+  range => [(lineNotes(score, line, range) ?? []).map(({ note }) => note)];
+
+/** Notes that are struck in a range, by their onset. */
+function struckIn(notes: readonly Note[], { start, end }: Range): readonly (readonly Note[])[] {
+  const struck = notes
+    .filter(
+      note =>
+        !note.grace &&
+        note.tiedFrom === undefined &&
+        compare(start, note.onset) <= 0 &&
+        compare(note.onset, end) < 0,
+    )
+    .sort((a, b) => compare(a.onset, b.onset));
+  const groups: Note[][] = [];
+  for (const note of struck) {
+    const last = groups.at(-1);
+    if (last?.[0] !== undefined && equals(last[0].onset, note.onset)) last.push(note);
+    else groups.push([note]);
+  }
+  return groups;
+}
+
+const lowest = (notes: readonly Note[]): number => Math.min(...notes.map(({ pitch }) => midiOf(pitch)));
+const offsetIn = (bar: Bar, onset: Fraction): string => {
+  const { n, d } = subtract(onset, bar.start);
+  return `${String(n)}/${String(d)}`;
+};
+
+/** Onsets and contour of a bar: whether a note or a chord is struck, and which way it goes from the one before; pitches are forgotten. */
+const figureOf = (bar: Bar, notesIn: NotesIn): string =>
+  notesIn({ start: bar.start, end: endOf(bar) })
+    .map(notes =>
+      struckIn(notes, { start: bar.start, end: endOf(bar) })
+        .map((group, at, all) => {
+          const before = all[at - 1];
+          const way = before === undefined ? 0 : Math.sign(lowest(group) - lowest(before));
+          const [first] = group;
+          return `${first === undefined ? '' : offsetIn(bar, first.onset)}${['v', '=', '^'][way + 1] ?? ''}${group.length > 1 ? 'chord' : ''}`;
+        })
+        .join(' '),
+    )
+    .join(' | ');
+
+/**
+ * Broken triads in the order lowest, highest, middle, highest (Grove Music Online, "Alberti bass"; from memory). In groups of six, as triple
+ * metre has them, middle and highest go on alternating (common practice).
+ */
+function isAlberti(groups: readonly (readonly Note[])[]): boolean {
+  const size = groups.length % 4 === 0 ? 4 : 6;
+  if (groups.length === 0 || groups.length % size !== 0 || groups.some(({ length }) => length > 1))
+    return false;
+  const pitches = groups.map(lowest);
+  return pitches.every((pitch, at) => {
+    const first = at - (at % size);
+    const [low = pitch, high = pitch, middle = pitch] = pitches.slice(first, first + 3);
+    const wanted = at === first ? low : (at - first) % 2 === 1 ? high : middle;
+    return low < middle && middle < high && pitch === wanted;
+  });
+}
+
+const wholeBarsIn = ({ start, end }: Range, { analysis }: ClaimContext): readonly Bar[] =>
+  analysis.score.bars.filter(bar => compare(start, bar.start) <= 0 && compare(endOf(bar), end) <= 0);
+
+const found = <S>(
+  holds: boolean,
+  reason: string,
+  notes: readonly Note[],
+  context: ClaimContext,
+): Finding<S> => ({
+  verdict: holds ? 'holds' : 'fails',
+  code: holds ? 'C1311' : 'C1312',
+  reason,
+  evidence: notes
+    .slice(0, 6)
+    .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounding', context)),
+});
+
+const tooShort = (reason: string): Judged & { readonly pointless: true } => ({
+  verdict: 'undecided',
+  code: 'C1313',
+  reason,
+  evidence: [],
+  pointless: true,
+});
+
+function checkKept<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Finding<S> {
+  const bars = wholeBarsIn(range, context);
+  // Of a single bar it is said that it keeps the figure of the bar before.
+  const [only] = bars;
+  const before =
+    bars.length === 1 && only !== undefined ? context.analysis.score.bars[only.index - 1] : undefined;
+  const compared = before === undefined ? bars : [before, ...bars];
+  const [model] = compared;
+  if (model === undefined || compared.length < 2) return tooShort('fewer than two whole bars to compare');
+  const other = compared.find(bar => figureOf(bar, notesIn) !== figureOf(model, notesIn));
+  const shown = other ?? model;
+  return found(
+    other === undefined,
+    other === undefined
+      ? `rhythm and contour of bar ${model.label} return in each bar`
+      : `bar ${other.label} has another rhythm or contour than bar ${model.label}`,
+    notesIn({ start: shown.start, end: endOf(shown) }).flat(),
+    context,
+  );
+}
+
+function checkAlberti<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Finding<S> {
+  const bars = wholeBarsIn(range, context);
+  const [model] = bars;
+  if (model === undefined) return tooShort('there is no whole bar');
+  const notesOf = (bar: Bar): readonly Note[] => notesIn({ start: bar.start, end: endOf(bar) }).flat();
+  const other = bars.find(bar => !isAlberti(struckIn(notesOf(bar), { start: bar.start, end: endOf(bar) })));
+  return found(
+    other === undefined,
+    other === undefined
+      ? 'broken triads in the order lowest, highest, middle, highest'
+      : `the notes of bar ${other.label} are not broken triads in the order lowest, highest, middle, highest`,
+    notesOf(other ?? model),
+    context,
+  );
+}
+
+/** Of the place as a whole, the accompaniment is that of the lowest voice. */
+const lowestVoice =
+  (score: Score): NotesIn =>
+  range => {
+    const staff = Math.max(...score.voices.map(voice => voice.staff));
+    const own = new Set(score.voices.filter(voice => voice.staff === staff).map(({ id }) => id));
+    return [soundingIn(score, range).filter(note => own.has(note.voice))];
+  };
+
+/** Figuration: claim J3 of the trade. */
+export const figurationFamily = family<Span, FigurationSays>({
+  name: 'figuration',
+  examples: ['bars 1-4 keep the same figuration', 'bars 1-4 have an Alberti bass'],
+  phrases,
+  aspects: [
+    [figureNoun, stays, nothing(kept)],
+    [word('accompaniment', 'left hand'), be, alberti],
+  ],
+  print,
+  check: ({ range }, { kind }, context) => {
+    const { score } = context.analysis;
+    return kind === 'kept'
+      ? checkKept(range, byVoice(score), context)
+      : checkAlberti(range, lowestVoice(score), context);
+  },
+});
+
+/** The same of one line: `the left hand of bars 1-3 keeps the same figuration`. */
+export const lineFigurationFamily = family<Line, FigurationSays>({
+  name: 'figuration of a line',
+  examples: ['the left hand of bars 1-3 keeps the same figuration'],
+  phrases,
+  print,
+  check: ({ line, span: { range } }, { kind }, context) => {
+    const notesIn = ofLine(context.analysis.score, line);
+    return kind === 'kept' ? checkKept(range, notesIn, context) : checkAlberti(range, notesIn, context);
+  },
+});
