@@ -203,8 +203,7 @@ export const pivotFamily = family<Span, PivotSays>({
       };
     }
     const key = inOld ? to : from;
-    const isApplied =
-      inNew && (isDominant || (!isUnread(applied) && applied.target !== undefined));
+    const isApplied = inNew && (isDominant || (!isUnread(applied) && applied.target !== undefined));
     return {
       verdict: inNew ? 'arguable' : 'fails',
       code: inNew ? 'C0423' : 'C0422',
