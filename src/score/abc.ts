@@ -41,6 +41,8 @@ export interface Engraving {
   readonly notes: readonly { readonly start: number; readonly end: number }[];
   /** Ranges of the notes and rests that it draws directly behind a metre. */
   readonly behindMetre: readonly { readonly start: number; readonly end: number }[];
+  /** The metre at the head of each staff of the first line, as a field writes it; empty where there is none, or none that is one fraction. */
+  readonly openingMetres: readonly string[];
   /** Its complaints; line and column are 1-based. */
   readonly complaints: readonly {
     readonly line: number;
@@ -171,6 +173,34 @@ function itemsBehindMetre(tune: abcjs.TuneObject | undefined): readonly ParsedIt
   });
 }
 
+interface ParsedMetre {
+  readonly type: string;
+  readonly value?: readonly { readonly num: string; readonly den?: string }[];
+}
+
+function metreText({ type, value = [] }: ParsedMetre): string {
+  if (type === 'common_time') return '4/4';
+  if (type === 'cut_time') return '2/2';
+  const [only] = value;
+  return value.length === 1 && only?.den !== undefined ? `${only.num}/${only.den}` : '';
+}
+
+/** The metre with which each staff of the first line begins. */
+function openingMetres(tune: abcjs.TuneObject | undefined): readonly string[] {
+  const first = tune?.lines.find(line => line.staff !== undefined);
+  return (first?.staff ?? []).map(staff => {
+    const voices = (staff.voices ?? []) as readonly (readonly ParsedItem[])[];
+    const before = voices.flatMap(items =>
+      items.slice(
+        0,
+        items.findIndex(item => item.el_type === 'note'),
+      ),
+    );
+    const metre: unknown = before.findLast(item => item.el_type === 'meter') ?? staff.meter;
+    return metre === undefined ? '' : metreText(metre as ParsedMetre);
+  });
+}
+
 const inOrder = (a: { readonly start: number; readonly end: number }, b: typeof a): number =>
   a.start - b.start || a.end - b.end;
 
@@ -216,6 +246,7 @@ export function readEngraving(tune: string): Engraving {
       .map(rangeOf)
       .sort(inOrder),
     behindMetre: itemsBehindMetre(parsed).map(rangeOf).sort(inOrder),
+    openingMetres: openingMetres(parsed),
     complaints: (parsed?.warnings ?? []).flatMap(text => {
       const match = complaint.exec(text);
       return match === null

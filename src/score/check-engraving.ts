@@ -2,6 +2,7 @@ import { offsetOf, placeOf, type Diagnostic, type SourceText } from '../diagnost
 import { readEngraving, type Engraving } from './abc.js';
 import { hidden, type AbcText } from './abc-text.js';
 import { findingAt, type Range } from './finding.js';
+import { isFree } from './meter.js';
 import type { Note, Rest, Score } from './model.js';
 
 /** Complaints about what is drawn as meant, or what the checks of the fields say better. */
@@ -104,6 +105,35 @@ function checkMetres(
   }
 }
 
+/** Reports a first bar that is read in a metre with which not every staff begins. */
+function checkOpeningMetre(
+  source: SourceText,
+  abc: AbcText,
+  { bars: [first] }: Score,
+  { openingMetres }: Engraving,
+  report: (finding: Diagnostic) => void,
+): void {
+  if (first === undefined || isFree(first.meter)) return;
+  const { text } = first.meter;
+  const isSum = text.includes('+');
+  if (isSum || openingMetres.every(metre => metre === '' || metre === text)) return;
+  const fields = abc.fields.filter(({ letter }) => letter === 'M');
+  const field = fields.find(({ place }) => place !== 'header') ?? fields[0];
+  report(
+    findingAt(
+      source,
+      'S0504',
+      'warning',
+      `the metre ${text} of ${first.label === '0' ? 'the pickup' : `bar ${first.label}`} is not drawn at the head of every staff`,
+      field ?? first.span,
+      {
+        notes: ['a staff begins with the metre of the header, unless its own voice names another'],
+        help: `write \`M:${text}\` into the header, above \`K:\``,
+      },
+    ),
+  );
+}
+
 /** Reports what the engraver leaves out or does not understand, so that the student sees what is heard. */
 export function checkEngraving(
   source: SourceText,
@@ -139,6 +169,7 @@ export function checkEngraving(
       ),
     );
   }
+  checkOpeningMetre(source, abc, score, engraving, report);
   checkMetres(source, abc, score, engraving, report);
   const missing = notWithin(
     engraving.notes,

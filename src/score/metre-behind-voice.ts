@@ -44,18 +44,21 @@ export function withoutMetresBehindVoices(abc: string): EngraverText {
   const header = headerEnd.exec(abc);
   const bodyStart = header === null ? 0 : header.index + header[0].length;
   const metres: MetreBehindVoice[] = [];
-  const text = abc.replace(
-    behindVoice,
-    (all: string, before: string, inline: string | undefined, line: string | undefined, at: number) => {
-      const value = (inline ?? line ?? '').trim();
-      const meter = readMeter(value);
-      if (at < bodyStart || meter === undefined || isFree(meter)) return all;
-      metres.push({ end: at + all.length, value });
-      const field = all.slice(before.length);
-      return before + (inline === undefined ? hidden(field) : ' '.repeat(field.length));
-    },
-  );
-  return { abc: text, metres };
+  // A match that began among the voices of the header would reach into the body.
+  const body = abc
+    .slice(bodyStart)
+    .replace(
+      behindVoice,
+      (all: string, before: string, inline: string | undefined, line: string | undefined, at: number) => {
+        const value = (inline ?? line ?? '').trim();
+        const meter = readMeter(value);
+        if (meter === undefined || isFree(meter)) return all;
+        metres.push({ end: bodyStart + at + all.length, value });
+        const field = all.slice(before.length);
+        return before + (inline === undefined ? hidden(field) : ' '.repeat(field.length));
+      },
+    );
+  return { abc: abc.slice(0, bodyStart) + body, metres };
 }
 
 /** The signs that stand for a metre (common practice) by the names of the engraving library. */

@@ -3,6 +3,7 @@ import { findUnreadableLine, readMusicCode } from './abc.js';
 import { readAbcText, unescapeText, type AbcText } from './abc-text.js';
 import { frameBars, placeBars } from './bars.js';
 import { checkBars } from './check-bars.js';
+import { checkClefs } from './check-clefs.js';
 import { checkEngraving } from './check-engraving.js';
 import { checkFields } from './check-fields.js';
 import { checkKind, checkOutline } from './check-outline.js';
@@ -81,6 +82,7 @@ function read(source: SourceText, abc: AbcText): Result<Score> {
   };
   checkOutline(source, abc, notes.length > 0, report);
   checkFields(source, abc, voices, report);
+  checkClefs(source, abc, score, report);
   checkBars(source, frames, bars, written, report);
   checkPlayingOrder(source, score, directions, report);
   checkEngraving(source, abc, score, diagnostics, report);

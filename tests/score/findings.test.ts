@@ -139,6 +139,23 @@ const rows: readonly Row[] = [
     findings: ['S0504 10:1'],
   },
   {
+    fault: 'a metre of the first bar that one voice alone names',
+    text: music('V:1\n[M:3/4]c3|\nV:2\nC3|'),
+    findings: ['S0504 6:1'],
+  },
+  {
+    fault: 'a metre of the first bar that every voice names, below voices in the header',
+    text: 'X:1\nM:4/4\nL:1/4\nV:1\nV:2\nK:C\nV:1\n[M:3/4]c3|\nV:2\n[M:3/4]C3|\n',
+    findings: [],
+  },
+  {
+    fault: 'a tenor an octave higher than its clef would have it, and one that crosses below the bass',
+    text: music(
+      "V:T clef=treble-8\nV:B clef=bass\nV:T\ngabc'|b2g2|\nV:B\nC,D,E,F,|D,2C,2|\nV:T\nCDEF|G2E2|\nV:B\nC,D,E,F,|B,2A,2|",
+    ),
+    findings: [],
+  },
+  {
     fault: 'a metre at the end of the line before',
     text: music('V:1\nC4|[M:3/4]\nV:2\nC4|[M:3/4]\nV:1\nC3|\nV:2\nz3|'),
     findings: [],

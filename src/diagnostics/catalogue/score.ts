@@ -156,6 +156,11 @@ export const scoreCatalogue = {
     summary: 'Music stands before the first `V:` of the tune body.',
     explanation: `In a score of several voices every note needs its voice.${abc('X:1\nM:4/4\nL:1/4\nV:1\nV:2\nK:C\nCDEF|\nV:2\nEFGA|')}Put the \`V:\` field in front of the music.${standard('7')}`,
   },
+  S0209: {
+    name: 'octave-of-clef',
+    summary: 'A voice is written where it sounds, and its clef lowers it by an octave.',
+    explanation: `Behind \`clef=treble-8\` the notes sound an octave lower than they are written. This voice lies below the bass with every note; an octave higher it would lie above it.${abc('X:1\nM:4/4\nL:1/4\nV:T clef=treble-8\nV:B clef=bass\nK:C\nV:T\nG,A,B,C|B,2G,2|]\nV:B\nC,D,E,F,|D,2C,2|]')}Write \`clef=treble-8 octave=1\`, so that the letters say what sounds, or write the notes an octave higher.${standard('4.6')}`,
+  },
   S0301: {
     name: 'bar-length',
     summary: 'A bar is shorter or longer than its metre asks.',
