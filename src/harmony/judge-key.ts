@@ -11,10 +11,10 @@ import { segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
 
 /**
- * How much dearer than the best other key a key may be, in the unit of `lattice.ts`, and still be heard; when it no longer can be; and how much
- * cheaper it must be where the piece as a whole is heard in another key.
+ * How much dearer than the best other key a key may be, in the unit of `lattice.ts`, and still be heard, and when it no longer can be; and the
+ * same where the piece as a whole is heard in the key (`own`), or in another (`other`).
  */
-const borders = { near: 0.1, far: 1, clear: 0.25 } as const;
+const borders = { near: 0.1, far: 1, own: { near: 0.5 }, other: { near: -0.25, far: 0.3 } } as const;
 
 /** At most this many notes are named as witnesses for each side. */
 const witnessLimit = 6;
@@ -132,10 +132,9 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   };
   const hearing = hearingOf(analysis, question);
   // What the piece is heard in around the span decides where the span alone leaves two keys open.
-  const isHeard = behind < borders.far && hearing.own === 'all' && tonics.length > 0;
-  const isDoubtful =
-    hearing.own === 'none' &&
-    (hearing.closes !== undefined || tonics.length === 0 || behind > -borders.clear);
+  const isHeard = hearing.own === 'all' && tonics.length > 0 && behind < borders.own.near;
+  const speaksAgainst = hearing.own === 'none' && (hearing.closes !== undefined || tonics.length === 0);
+  const isDoubtful = speaksAgainst && behind > borders.other.near;
   if (isHeard || (behind < borders.near && !isDoubtful))
     return {
       outcome: 'supported',
@@ -145,7 +144,8 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   const rival = isDoubtful ? hearing.main : other;
   if (rival === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
   const result = { witnesses, better: better(rival) } as const;
-  const isRefuted = isDoubtful && !hearing.isNear && behind >= borders.near && foreign.length > 0;
+  const isRefuted =
+    speaksAgainst && !hearing.isNear && behind >= borders.other.far && foreign.length > 0;
   if (behind < borders.far && !isRefuted)
     return {
       outcome: 'rivalled',
