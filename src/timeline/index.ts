@@ -12,6 +12,7 @@ export { estimateSpeech, shownWords } from './estimate-speech.js';
 export { answerId, questionText, spokenTexts } from './spoken-texts.js';
 export type { SpokenText } from './spoken-texts.js';
 export { defaultSilences, silencesOf } from './silence.js';
+export { channelVolume, volumeOf } from './channel-volume.js';
 export { instrumentationOf } from './instrumentation.js';
 export type { Instrumentation } from './instrumentation.js';
 export type { Silences } from './silence.js';

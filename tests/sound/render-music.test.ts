@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { InstrumentName } from '../../src/lesson/index.js';
-import { joinBlocks, renderMusic, trimmedBank } from '../../src/sound/index.js';
+import { joinBlocks, measureLoudness, renderMusic, trimmedBank } from '../../src/sound/index.js';
 import type { PlayedNote } from '../../src/sound/index.js';
 
 const note = (midi: number, start: number, end: number, voice = '1', velocity = 80): PlayedNote => ({
@@ -57,6 +57,27 @@ describe('the instrument', () => {
     const sound = await rendered([note(60, 0.25003, 1)], 1);
     expect(energy(sound, 0, 12_001)).toBe(0);
     expect(energy(sound, 12_001, 12_501)).toBeGreaterThan(0);
+  });
+
+  // Nobody has to reach for the volume where a demonstration on the piano stands between other instruments (common practice).
+  it.each<[InstrumentName, number]>([
+    ['harpsichord', 60],
+    ['organ', 60],
+    ['guitar', 55],
+    ['violin', 67],
+    ['viola', 60],
+    ['cello', 48],
+    ['strings', 60],
+    ['choir', 60],
+    ['clarinet', 62],
+    ['flute', 72],
+  ])('is about as loud as the piano: %s', async (name, middle) => {
+    const loudness = async (all: InstrumentName, lowest: number): Promise<number> => {
+      const line = [0, 4, 7, 12, 7].map((step, at) => note(lowest + step, 1.2 * at, 1.2 * at + 1.15));
+      const sound = await rendered(line, 6.5, all);
+      return measureLoudness([sound, sound], 48_000);
+    };
+    expect(Math.abs((await loudness(name, middle)) - (await loudness('piano', 60)))).toBeLessThan(2.5);
   });
 
   it('gives the same samples each time, and with a bank that holds more than it needs', async () => {

@@ -1,4 +1,5 @@
 import { BasicSoundBank, SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
+import { channelVolume, volumeOf } from '../../timeline/index.js';
 import type { Passage } from './passages.js';
 
 export interface Block {
@@ -70,7 +71,11 @@ export async function instrument(
         voices.map((voice, index) => [voice, channels[index % channels.length] ?? 0]),
       );
       synth.stopAllChannels(true);
-      for (const [voice, channel] of channelOf) synth.programChange(channel, programs.get(voice) ?? 0);
+      for (const [voice, channel] of channelOf) {
+        const program = programs.get(voice) ?? 0;
+        synth.programChange(channel, program);
+        synth.controllerChange(channel, channelVolume, volumeOf(program));
+      }
       const commands = commandsOf(passage, sampleRate);
       const total = Math.ceil((passage.end - passage.start) * sampleRate);
       let next = 0;

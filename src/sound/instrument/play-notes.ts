@@ -1,5 +1,6 @@
 import { BasicSoundBank, SoundBankLoader, SpessaSynthProcessor } from 'spessasynth_core';
 import type { BasicSoundBank as Bank } from 'spessasynth_core';
+import { channelVolume, volumeOf } from '../../timeline/index.js';
 import type { NoteEvent } from '../../timeline/index.js';
 
 /** What is needed of a note. */
@@ -65,7 +66,10 @@ export async function* playNotes(
   });
   await synth.processorInitialized;
   synth.soundBankManager.addSoundBank(bank, 'instruments');
-  for (const { channel, program } of strokes) synth.programChange(channel, program);
+  for (const { channel, program } of strokes) {
+    synth.programChange(channel, program);
+    synth.controllerChange(channel, channelVolume, volumeOf(program));
+  }
 
   // The synthesizer renders two channels, which are equal for a bank of mono samples.
   const sameAgain = new Float32Array(blockLength);

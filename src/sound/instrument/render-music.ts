@@ -21,7 +21,7 @@ export interface MusicOptions {
 }
 
 /** Part of the key of kept music: changes when the same keys would sound different (another bank or synthesizer). */
-const version = 'music 1, FluidR3Mono 0.8.0, spessasynth 4.3.22';
+const version = 'music 2, FluidR3Mono 0.8.0, spessasynth 4.3.22';
 /** Channel 10 (index 9) is percussion in General MIDI, so a voice never gets it. */
 const percussionChannel = 9;
 const channelCount = 16;
