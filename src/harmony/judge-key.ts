@@ -144,8 +144,7 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
   const rival = isDoubtful ? hearing.main : other;
   if (rival === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
   const result = { witnesses, better: better(rival) } as const;
-  const isRefuted =
-    speaksAgainst && !hearing.isNear && behind >= borders.other.far && foreign.length > 0;
+  const isRefuted = speaksAgainst && !hearing.isNear && behind >= borders.other.far && foreign.length > 0;
   if (behind < borders.far && !isRefuted)
     return {
       outcome: 'rivalled',

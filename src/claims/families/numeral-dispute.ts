@@ -10,6 +10,9 @@ type Dispute = Pick<Judgement, 'outcome' | 'reason'>;
 /** Figures of a triad: without a seventh nothing but what follows makes a major triad an applied dominant. */
 const figuresOfTriad: readonly string[] = ['', '6', '64'];
 
+/** A target may come after a chord or two that delay it. */
+const mostBetween = 3;
+
 /** The chords after a range, of another root than the last in it. */
 function chordsAfter(range: Range, { analysis }: ClaimContext): readonly Segment[] {
   const last = segmentsIn(analysis, range).at(-1);
@@ -34,9 +37,9 @@ export function triadWithoutTarget(
   if (target === undefined || numeral.degree !== 5 || !figuresOfTriad.includes(numeral.figures))
     return undefined;
   const goal = keyOfTarget(target, inKey).tonic;
-  const [next] = chordsAfter(range, context);
-  const delaysGoal = next?.roman === 'cad64' && goal === degreeTone(next.key, 5);
-  if (next?.chord.root === goal || delaysGoal) return undefined;
+  const reaches = ({ chord, roman, key }: Segment): boolean =>
+    chord.root === goal || (roman === 'cad64' && goal === degreeTone(key, 5));
+  if (chordsAfter(range, context).slice(0, mostBetween).some(reaches)) return undefined;
   const here = segmentsIn(context.analysis, range).at(-1);
   const own = here === undefined ? undefined : parseRomanNumeral(here.roman);
   // Heard as applied all the same, it goes elsewhere than expected.

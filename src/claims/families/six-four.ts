@@ -78,6 +78,9 @@ const interpolated = /\/V$|^CT/u;
 const hasNothingOfV = ({ chord }: Segment, key: Key): boolean =>
   !chord.tones.some(tone => tone === degreeTone(key, 5) || tone === leadingTone(key));
 
+/** V may come after a chord or two that are read between. */
+const mostBetween = 3;
+
 /** What speaks against `cad64` where its notes stand: a cadential six-four delays V, which has to follow it. */
 export function strayCadential(
   numeral: RomanNumeral,
@@ -94,8 +97,9 @@ export function strayCadential(
   const dominant = degreeTone(inKey, 5);
   const isDue = ({ chord, roman }: Segment): boolean => chord.root === dominant || roman.startsWith('cad64');
   if (next === undefined || [...own, next].some(isDue)) return undefined;
+  const soon = segments.slice(from, from + mostBetween);
   return {
-    outcome: hasNothingOfV(next, inKey) ? 'contradicted' : 'rivalled',
+    outcome: hasNothingOfV(next, inKey) && !soon.some(isDue) ? 'contradicted' : 'rivalled',
     reason: `${next.roman} follows it, and a cadential six-four delays V`,
   };
 }
