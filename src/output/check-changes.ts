@@ -2,6 +2,7 @@ import { normalize } from 'node:path';
 import { z } from 'zod';
 import type { VerdictWord } from '../claims/index.js';
 import type { Diagnostic } from '../diagnostics/index.js';
+import { isUnjudged } from '../lesson/index.js';
 import type { LessonReport, ReportedClaim } from './check-report.js';
 import { opinionMessage, shownFindings, withoutClaimMessage } from './prose-findings.js';
 
@@ -170,6 +171,13 @@ export function changesSince(
   }
   return { since, changed, added, gone, newFindings, goneFindings };
 }
+
+/** New claims that do not hold: whoever compares wants to know which. */
+export const newTroubles = ({ added }: Changes): readonly ReportedClaim[] =>
+  added.filter(
+    ({ verdict, accepted }) =>
+      verdict.verdict !== 'holds' && accepted === undefined && !isUnjudged(verdict.code),
+  );
 
 /** Takes the first that matches out of a list. */
 function take<T>(list: T[], matches: (each: T) => boolean): T | undefined {

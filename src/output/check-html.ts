@@ -1,5 +1,6 @@
 import { withAccidentals } from '../timeline/index.js';
 import { counted } from './counted.js';
+import { newTroubles } from './check-changes.js';
 import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
 import type { Urgency } from './check-counts.js';
 import { summarize } from './check-report.js';
@@ -70,14 +71,18 @@ function overview(report: CheckReport): Markup {
 
 const lessonId = (index: number): string => `lesson-${String(index + 1)}`;
 
-/** The verdicts that are not what they were. */
+/** The verdicts that are not what they were, and the new claims that do not hold. */
 function changesSection({ changes }: CheckReport): Markup {
   if (changes === undefined) return '';
-  const items = changes.changed.map(({ claim, before, file }) =>
+  const told = [
+    ...changes.changed.map(({ claim, before }) => ({ claim, was: `${before} → ` })),
+    ...newTroubles(changes).map(claim => ({ claim, was: 'new, ' })),
+  ];
+  const items = told.map(({ claim: { entry, verdict }, was }) =>
     element(
       'li',
       {},
-      text(`${withAccidentals(claim.entry.text)}: ${before} → ${claim.verdict.verdict} (${file})`),
+      text(`${withAccidentals(entry.text)}: ${was}${verdict.verdict} (${entry.span.source.name})`),
     ),
   );
   return element(

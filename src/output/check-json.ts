@@ -29,6 +29,12 @@ function changesJson({ since, changed, added, gone }: Changes): object {
       now: claim.verdict.verdict,
     })),
     added: added.length,
+    addedClaims: added.map(({ entry, verdict }) => ({
+      ...placeJson(entry.span),
+      path: entry.path,
+      text: entry.text,
+      now: verdict.verdict,
+    })),
     gone: gone.length,
   };
 }

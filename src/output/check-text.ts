@@ -4,6 +4,7 @@ import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { UncheckedWords } from '../lesson/index.js';
 import { shownClaims, summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
+import { newTroubles } from './check-changes.js';
 import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
 import type { Urgency } from './check-counts.js';
 import { evidenceByRole } from './check-evidence.js';
@@ -121,13 +122,17 @@ function narrationLine({ lessons }: CheckReport, { palette, width, unchecked }: 
     .join('');
 }
 
-/** The verdicts that are not what they were. */
+/** The verdicts that are not what they were, and the new claims that do not hold. */
 function changesBlock({ changes }: CheckReport, { palette, width }: FrameOptions): readonly string[] {
   if (changes === undefined) return [];
-  const lines = changes.changed.flatMap(({ claim, before }) => {
+  const told = [
+    ...changes.changed.map(({ claim, before }) => ({ claim, was: `${before} → ` })),
+    ...newTroubles(changes).map(claim => ({ claim, was: 'new, ' })),
+  ];
+  const lines = told.flatMap(({ claim, was }) => {
     const { file, line, column } = placeJson(claim.entry.span);
     const now = claim.verdict.verdict;
-    const text = `${file}:${line}:${column}: ${before} → ${now}: ${claim.entry.text}`;
+    const text = `${file}:${line}:${column}: ${was}${now}: ${claim.entry.text}`;
     return wrap(text, width).map((part, index) => palette[tones[now]](index === 0 ? part : `  ${part}`));
   });
   return [[palette.strong(changesInWords(changes)), ...lines].map(line => `${line}\n`).join('')];

@@ -135,19 +135,25 @@ describe('a report that was written earlier', () => {
     const now = lesson('a.yaml', [
       [0, 'bar 1 is I', 'fails'],
       [0, 'bar 2 is I', 'holds'],
+      [0, 'bar 3 is I', 'fails'],
     ]);
     const earlier = { lessons: [earlierLesson(lesson('a.yaml', [[0, 'bar 1 is I', 'holds']]))] };
     const report = { lessons: [now], changes: changesSince('HEAD~1', earlier, [now]) };
-    expect(checkFormats.text(report, plain).split('\n').slice(-3)).toEqual([
-      'since HEAD~1: 1 verdict changed, 1 claim is new',
+    expect(checkFormats.text(report, plain).split('\n').slice(-4)).toEqual([
+      'since HEAD~1: 1 verdict changed, 2 claims are new',
       'a.yaml:1:1: holds → fails: bar 1 is I',
+      'a.yaml:1:1: new, fails: bar 3 is I',
       '',
     ]);
     expect(JSON.parse(checkFormats.json(report))).toMatchObject({
       since: {
         name: 'HEAD~1',
         changed: [{ file: 'a.yaml', line: 1, text: 'bar 1 is I', before: 'holds', now: 'fails' }],
-        added: 1,
+        added: 2,
+        addedClaims: [
+          { text: 'bar 2 is I', now: 'holds' },
+          { text: 'bar 3 is I', now: 'fails' },
+        ],
         gone: 0,
       },
     });
