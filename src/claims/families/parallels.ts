@@ -1,10 +1,14 @@
-import { midiOf, printPitch } from '../../score/index.js';
+import { segmentAt } from '../../harmony/index.js';
+import { isBefore, midiOf, printPitch, staffStepOf } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
+import { barAt } from '../place/beats.js';
+import { liesIn } from '../segments.js';
 import { printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import { lineNotes } from '../subjects/line-notes.js';
@@ -114,6 +118,50 @@ function isDoubling(moves: readonly Move[], at: number, says: ParallelsSays): bo
   );
 }
 
+/** Two lines that leap within one harmony only take other places in its chord. */
+function isWithinChord({ from, to }: Move, { analysis }: ClaimContext): boolean {
+  const [before, after] = [from, to].map(({ start }) => segmentAt(analysis, start));
+  const leaps = (a: Note, b: Note): boolean => distance(staffStepOf(a.pitch), staffStepOf(b.pitch)) > 1;
+  return (
+    before !== undefined &&
+    before.chord.root === after?.chord.root &&
+    before.chord.tones[1] === after.chord.tones[1] &&
+    leaps(from.upper, to.upper) &&
+    leaps(from.lower, to.lower)
+  );
+}
+
+/** The mistakes of the lines in a range, those of one line doubled apart. */
+function mistakesIn(
+  pairs: readonly (readonly [Named, Named])[],
+  says: ParallelsSays,
+  context: ClaimContext,
+): { readonly found: readonly NamedMove[]; readonly doubled: readonly NamedMove[] } {
+  const doubled: NamedMove[] = [];
+  const found: NamedMove[] = [];
+  for (const [upper, lower] of pairs) {
+    const moves = movesOf(together(upper.notes, lower.notes)).filter(move => motionOf(move) !== undefined);
+    moves.forEach((move, at) => {
+      if (!isMistake(move, says) || isWithinChord(move, context)) return;
+      const named = { move, names: `${upper.name} and ${lower.name}` };
+      (isDoubling(moves, at, says) ? doubled : found).push(named);
+    });
+  }
+  return { found, doubled };
+}
+
+/** Mistakes that begin in the bar before and land on the first notes of a place. */
+function landingIn(span: Span, says: ParallelsSays, context: ClaimContext): readonly NamedMove[] {
+  const bar = barAt(context.analysis.score, span.range.start);
+  const before = bar === undefined ? undefined : context.analysis.score.bars[bar.index - 1];
+  if (before === undefined || span.moment !== undefined) return [];
+  const wider = { ...span, range: { start: before.start, end: span.range.end } };
+  const { found } = mistakesIn(linePairs(wider, says, context) ?? [], says, context);
+  return found.filter(
+    ({ move: { from, to } }) => isBefore(from.start, span.range.start) && liesIn(to.start, span.range),
+  );
+}
+
 function linePairs(
   span: Span,
   says: ParallelsSays,
@@ -180,16 +228,7 @@ export const parallelsFamily = family<Span, ParallelsSays>({
         evidence: [],
         pointless: true,
       };
-    const doubled: NamedMove[] = [];
-    const found: NamedMove[] = [];
-    for (const [upper, lower] of pairs) {
-      const moves = movesOf(together(upper.notes, lower.notes)).filter(move => motionOf(move) !== undefined);
-      moves.forEach((move, at) => {
-        if (!isMistake(move, says)) return;
-        const named = { move, names: `${upper.name} and ${lower.name}` };
-        (isDoubling(moves, at, says) ? doubled : found).push(named);
-      });
-    }
+    const { found, doubled } = mistakesIn(pairs, says, context);
     const [first] = found;
     if (first !== undefined) {
       const { from, to } = first.move;
@@ -200,6 +239,15 @@ export const parallelsFamily = family<Span, ParallelsSays>({
         evidence: found.slice(0, 4).flatMap(each => evidenceOf(each, context)),
       };
     }
+    const landing = landingIn(span, says, context);
+    const [across] = landing;
+    if (across !== undefined)
+      return {
+        verdict: 'arguable',
+        code: 'C1023',
+        reason: `${across.names} begin them before ${span.name} and land there: many mark the place of the second interval`,
+        evidence: landing.slice(0, 4).flatMap(each => evidenceOf(each, context)),
+      };
     return {
       verdict: 'fails',
       code: 'C1022',

@@ -80,6 +80,12 @@ export const lineClaims = {
     explanation:
       'A perfect fifth beside a diminished one is not parallel, and a line doubled in octaves throughout is one line.',
   },
+  C1023: {
+    name: 'parallels-over-the-bar-line',
+    summary: 'The parallels begin before the place and land in it.',
+    explanation:
+      'Two intervals make the fault, one before the place and one in it. Many mark the place of the second; name both bars: `bars 1-2 have parallel fifths`.',
+  },
   C1031: {
     name: 'cross-relation-found',
     summary: 'One letter appears in two forms in different lines, at once or one after the other.',
