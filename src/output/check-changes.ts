@@ -32,11 +32,15 @@ export interface EarlierReport {
   readonly lessons: readonly EarlierLesson[];
 }
 
+/** A verdict, or that there is none. */
+export type OutcomeWord = VerdictWord | 'not checked';
+
 /** A verdict that is not what it was. */
 export interface Change {
   readonly file: string;
   readonly claim: ReportedClaim;
-  readonly before: VerdictWord;
+  readonly before: OutcomeWord;
+  readonly now: OutcomeWord;
 }
 
 /** What has changed since an earlier report. */
@@ -158,7 +162,8 @@ export function changesSince(
     claims.forEach((claim, index) => {
       const was = inStep[index] ?? take(left, ({ text }) => text === claim.entry.text);
       if (was === undefined) added.push(claim);
-      else if (was.verdict !== claim.verdict.verdict) changed.push({ file, claim, before: was.verdict });
+      else if (outcomeWord(was) !== outcomeWord(claim.verdict))
+        changed.push({ file, claim, before: outcomeWord(was), now: outcomeWord(claim.verdict) });
     });
     gone.push(...left.map(was => ({ file, was })));
     const findings = [...(before?.findings ?? [])];
@@ -185,9 +190,24 @@ function take<T>(list: T[], matches: (each: T) => boolean): T | undefined {
   return at < 0 ? undefined : list.splice(at, 1)[0];
 }
 
-/** What a claim was before, where its verdict has changed. */
-export const beforeOf = (changes: Changes | undefined, claim: ReportedClaim): VerdictWord | undefined =>
-  changes?.changed.find(each => each.claim === claim)?.before;
+const outcomeWord = ({
+  verdict,
+  code,
+}: {
+  readonly verdict: VerdictWord;
+  readonly code: string;
+}): OutcomeWord => (isUnjudged(code) ? 'not checked' : verdict);
+
+/** `holds → fails`. */
+export const changeInWords = ({ before, now }: Change): string => `${before} → ${now}`;
+
+/** `since HEAD~1: holds → fails` of a claim whose verdict has changed. */
+export function sinceInWords(changes: Changes | undefined, claim: ReportedClaim): string | undefined {
+  const change = changes?.changed.find(each => each.claim === claim);
+  return changes === undefined || change === undefined
+    ? undefined
+    : `since ${changes.since}: ${changeInWords(change)}`;
+}
 
 /** The earlier state of a lesson: the same path however it was typed; of one lesson and one lesson the other. */
 function lessonOf({ lessons }: EarlierReport, file: string, count: number): EarlierLesson | undefined {

@@ -1,5 +1,5 @@
 import type { Span } from '../diagnostics/index.js';
-import { beforeOf } from './check-changes.js';
+import { sinceInWords } from './check-changes.js';
 import type { Changes } from './check-changes.js';
 import { changesInWords, countsByLesson, countsInWords, subjectOf } from './check-counts.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
@@ -42,19 +42,19 @@ function lessonCommands(
   // A claim that holds is shown where it did not before.
   const shown = new Set([
     ...shownClaims(lesson, options.all),
-    ...lesson.claims.filter(claim => beforeOf(changes, claim) !== undefined),
+    ...lesson.claims.filter(claim => sinceInWords(changes, claim) !== undefined),
   ]);
   const claims = lesson.claims
     .filter(claim => shown.has(claim))
     .map(claim => {
       const { entry, verdict, accepted } = claim;
-      const before = beforeOf(changes, claim);
+      const since = sinceInWords(changes, claim);
       const { verdict: word, code, reason, nearest } = verdict;
       const text = [
         `${entry.text}: ${reason}`,
         ...(nearest === undefined ? [] : [`nearest: ${nearest}`]),
         ...(accepted === undefined ? [] : [`set aside: ${accepted}`]),
-        ...(before === undefined ? [] : [`since ${changes?.since ?? ''}: ${before} → ${word}`]),
+        ...(since === undefined ? [] : [since]),
       ].join('\n');
       const serious = word === 'fails' || (options.strict === true && word !== 'holds');
       const level = accepted !== undefined || word === 'holds' ? 'notice' : serious ? 'error' : 'warning';

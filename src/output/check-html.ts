@@ -1,6 +1,6 @@
 import { withAccidentals } from '../timeline/index.js';
 import { counted } from './counted.js';
-import { newTroubles } from './check-changes.js';
+import { changeInWords, newTroubles } from './check-changes.js';
 import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
 import type { Urgency } from './check-counts.js';
 import { summarize } from './check-report.js';
@@ -75,15 +75,11 @@ const lessonId = (index: number): string => `lesson-${String(index + 1)}`;
 function changesSection({ changes }: CheckReport): Markup {
   if (changes === undefined) return '';
   const told = [
-    ...changes.changed.map(({ claim, before }) => ({ claim, was: `${before} → ` })),
-    ...newTroubles(changes).map(claim => ({ claim, was: 'new, ' })),
+    ...changes.changed.map(change => ({ claim: change.claim, news: changeInWords(change) })),
+    ...newTroubles(changes).map(claim => ({ claim, news: `new, ${claim.verdict.verdict}` })),
   ];
-  const items = told.map(({ claim: { entry, verdict }, was }) =>
-    element(
-      'li',
-      {},
-      text(`${withAccidentals(entry.text)}: ${was}${verdict.verdict} (${entry.span.source.name})`),
-    ),
+  const items = told.map(({ claim: { entry }, news }) =>
+    element('li', {}, text(`${withAccidentals(entry.text)}: ${news} (${entry.span.source.name})`)),
   );
   return element(
     'section',

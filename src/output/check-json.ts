@@ -25,7 +25,8 @@ function changesJson({ since, changed, added, gone }: Changes): object {
       ...placeJson(claim.entry.span),
       path: claim.entry.path,
       text: claim.entry.text,
-      before,
+      // The contract has four words.
+      before: before === 'not checked' ? 'undecided' : before,
       now: claim.verdict.verdict,
     })),
     added: added.length,

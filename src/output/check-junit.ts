@@ -1,6 +1,6 @@
 import { renderDiagnostic } from '../diagnostics/index.js';
 import { isUnjudged } from '../lesson/index.js';
-import { beforeOf } from './check-changes.js';
+import { sinceInWords } from './check-changes.js';
 import type { Changes } from './check-changes.js';
 import type { CheckOptions, CheckReport, LessonReport, ReportedClaim } from './check-report.js';
 import { placeJson } from './finding-json.js';
@@ -77,11 +77,8 @@ function claimCase(
   { strict }: CheckOptions,
 ): Case {
   const { entry, verdict, accepted } = claim;
-  const before = beforeOf(changes, claim);
-  const since =
-    before === undefined
-      ? ''
-      : `<system-out>${escaped(`since ${changes?.since ?? ''}: ${before} → ${verdict.verdict}`)}</system-out>`;
+  const change = sinceInWords(changes, claim);
+  const since = change === undefined ? '' : `<system-out>${escaped(change)}</system-out>`;
   const { line } = placeJson(entry.span);
   const head = {
     classname: `${lesson.file} step ${String(entry.step + 1)}`,

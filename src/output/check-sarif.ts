@@ -5,7 +5,7 @@ import type { VerdictWord } from '../claims/index.js';
 import { catalogue, lookUpCode } from '../diagnostics/index.js';
 import type { Code, Diagnostic, Span } from '../diagnostics/index.js';
 import { isUnjudged } from '../lesson/index.js';
-import { beforeOf } from './check-changes.js';
+import { sinceInWords } from './check-changes.js';
 import type { Changes } from './check-changes.js';
 import type { CheckOptions, CheckReport, LessonReport, ReportedClaim } from './check-report.js';
 import { shownClaims } from './check-report.js';
@@ -94,7 +94,7 @@ function lessonResults(
   // A claim that holds is shown where it did not before.
   const shown = new Set([
     ...shownClaims(lesson, options.all),
-    ...lesson.claims.filter(claim => beforeOf(changes, claim) !== undefined),
+    ...lesson.claims.filter(claim => sinceInWords(changes, claim) !== undefined),
   ]);
   return [
     ...shownFindings(lesson, options.unchecked === true).map(finding =>
@@ -169,7 +169,7 @@ function findingResult(finding: Diagnostic, file: string, changes: Changes | und
 
 function claimResult(claim: ReportedClaim, changes: Changes | undefined): Result {
   const { entry, verdict, accepted } = claim;
-  const before = beforeOf(changes, claim);
+  const since = sinceInWords(changes, claim);
   const { code, reason, nearest, evidence } = verdict;
   return {
     code,
@@ -177,7 +177,7 @@ function claimResult(claim: ReportedClaim, changes: Changes | undefined): Result
     message: [
       `${verdict.verdict}: ${reason}`,
       ...(nearest === undefined ? [] : [`nearest true statement: ${nearest}`]),
-      ...(before === undefined ? [] : [`since ${changes?.since ?? ''}: ${before} → ${verdict.verdict}`]),
+      ...(since === undefined ? [] : [since]),
     ].join('\n'),
     file: entry.span.source.name,
     about: ['claim', entry.text],
@@ -196,7 +196,7 @@ function claimResult(claim: ReportedClaim, changes: Changes | undefined): Result
     ...(changes === undefined
       ? {}
       : {
-          baseline: before !== undefined ? 'updated' : changes.added.includes(claim) ? 'new' : 'unchanged',
+          baseline: since !== undefined ? 'updated' : changes.added.includes(claim) ? 'new' : 'unchanged',
         }),
   };
 }

@@ -4,7 +4,7 @@ import type { Fact, FrameOptions, Tone } from '../diagnostics/index.js';
 import type { UncheckedWords } from '../lesson/index.js';
 import { shownClaims, summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, CheckSummary, LessonReport, ReportedClaim } from './check-report.js';
-import { newTroubles } from './check-changes.js';
+import { changeInWords, newTroubles } from './check-changes.js';
 import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } from './check-counts.js';
 import type { Urgency } from './check-counts.js';
 import { evidenceByRole } from './check-evidence.js';
@@ -126,13 +126,13 @@ function narrationLine({ lessons }: CheckReport, { palette, width, unchecked }: 
 function changesBlock({ changes }: CheckReport, { palette, width }: FrameOptions): readonly string[] {
   if (changes === undefined) return [];
   const told = [
-    ...changes.changed.map(({ claim, before }) => ({ claim, was: `${before} → ` })),
-    ...newTroubles(changes).map(claim => ({ claim, was: 'new, ' })),
+    ...changes.changed.map(change => ({ claim: change.claim, news: changeInWords(change) })),
+    ...newTroubles(changes).map(claim => ({ claim, news: `new, ${claim.verdict.verdict}` })),
   ];
-  const lines = told.flatMap(({ claim, was }) => {
+  const lines = told.flatMap(({ claim, news }) => {
     const { file, line, column } = placeJson(claim.entry.span);
     const now = claim.verdict.verdict;
-    const text = `${file}:${line}:${column}: ${was}${now}: ${claim.entry.text}`;
+    const text = `${file}:${line}:${column}: ${news}: ${claim.entry.text}`;
     return wrap(text, width).map((part, index) => palette[tones[now]](index === 0 ? part : `  ${part}`));
   });
   return [[palette.strong(changesInWords(changes)), ...lines].map(line => `${line}\n`).join('')];

@@ -4,6 +4,7 @@ import type { VerdictWord } from '../../src/claims/index.js';
 import { sourceText } from '../../src/diagnostics/index.js';
 import { changesSince, checkFormats, earlierLesson, readEarlierReport } from '../../src/output/index.js';
 import type { LessonReport } from '../../src/output/index.js';
+import { changeInWords } from '../../src/output/check-changes.js';
 import { checkedLessons, plain } from './checked-lesson.js';
 
 type Row = readonly [step: number, text: string, verdict: VerdictWord];
@@ -35,7 +36,7 @@ const compare = (before: readonly Row[], now: readonly Row[]) => {
     [lesson('a.yaml', now)],
   );
   return {
-    changed: changed.map(({ claim, before: was }) => [claim.entry.text, was, claim.verdict.verdict]),
+    changed: changed.map(({ claim, before: was, now }) => [claim.entry.text, was, now]),
     added: added.length,
     gone: gone.length,
   };
@@ -130,6 +131,19 @@ describe('a report that was written earlier', () => {
       expect(readEarlierReport(json)).toBeUndefined();
     },
   );
+
+  test('a claim that could be checked at last had no verdict before', () => {
+    const [before, now] = [
+      lesson('a.yaml', [[0, 'x', 'undecided']]),
+      lesson('a.yaml', [[0, 'x', 'undecided']]),
+    ];
+    const claims = before.claims.map(({ verdict, ...rest }) => ({
+      ...rest,
+      verdict: { ...verdict, code: 'L0503' as const },
+    }));
+    const changes = changesSince('then', { lessons: [earlierLesson({ ...before, claims })] }, [now]);
+    expect(changes.changed.map(changeInWords)).toEqual(['not checked → undecided']);
+  });
 
   test('what changed is told in words and in JSON', () => {
     const now = lesson('a.yaml', [
