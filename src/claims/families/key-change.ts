@@ -129,11 +129,17 @@ function targetOf(segment: Segment): Key | undefined {
     : keyOfTarget(numeral.target, segment.key);
 }
 
+/** The key that a dominant points to: its target, or its own key where that is another than the lesson's home, as for V7 and I heard in III. */
+function keyPointedTo(segment: Segment, home: Key): Key | undefined {
+  const isDominant = segment.function === 'dominant' && segment.roman !== 'cad64';
+  return targetOf(segment) ?? (isDominant && !sameKey(segment.key, home) ? segment.key : undefined);
+}
+
 /** An applied chord of a key and the chord of arrival after it. */
 function tonicization(range: Range, key: Key, context: ClaimContext): readonly Segment[] | undefined {
   const { segments } = context.analysis;
   for (const segment of segmentsIn(context.analysis, range)) {
-    const target = targetOf(segment);
+    const target = keyPointedTo(segment, context.home);
     if (target === undefined || target.tonic !== key.tonic) continue;
     const after = segments.slice(segments.indexOf(segment) + 1, segments.indexOf(segment) + 4);
     const arrival = after.find(each => each.chord.root === key.tonic && targetOf(each) === undefined);
@@ -164,7 +170,7 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
       evidence: [],
       instead: () =>
         segmentsIn(context.analysis, span.range).flatMap(segment => {
-          const target = targetOf(segment);
+          const target = keyPointedTo(segment, context.home);
           return target === undefined ? [] : [make({ what: 'tonicizes', key: target })];
         }),
     };
@@ -182,15 +188,20 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
       instead: () => [make({ what: 'tonicizes', key: other })],
     };
   }
-  const foreign = applied.chordTones
-    .flatMap(id => context.analysis.score.notes[id] ?? [])
-    .filter(note => !nativeTones(applied.key).includes(pitchClassOf(note.pitch)));
+  const closes = context.analysis.cadences.some(
+    cadence => sameKey(cadence.key, key) && liesIn(cadence.onset, span.range),
+  );
+  const around = sameKey(applied.key, key) ? context.home : applied.key;
+  const notes = applied.chordTones.flatMap(id => context.analysis.score.notes[id] ?? []);
+  const foreign = notes.filter(note => !nativeTones(around).includes(pitchClassOf(note.pitch)));
+  // The dominant seventh of a relative major has no tone that the minor key lacks.
+  const shown = foreign.length > 0 ? foreign : notes;
+  const why =
+    foreign.length > 0 ? `foreign to ${printKey(around)}` : `of ${applied.roman} in ${printKey(applied.key)}`;
   return {
     verdict: 'holds',
     code: 'C0401',
-    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}, and no cadence follows in ${printKey(key)}`,
-    evidence: foreign
-      .slice(0, 4)
-      .map(note => noteEvidence('supports', note, `foreign to ${printKey(applied.key)}`, context)),
+    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}${closes ? '' : `, and no cadence follows in ${printKey(key)}`}`,
+    evidence: shown.slice(0, 4).map(note => noteEvidence('supports', note, why, context)),
   };
 }
