@@ -7,7 +7,7 @@ import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { article, ofQualityAlone } from '../terms/chord-name.js';
 import { chord, printChord, printKey, printRomanNumeral } from '../../harmony/index.js';
 import type { ChordQuality, RomanNumeral } from '../../harmony/index.js';
-import { compare } from '../../score/index.js';
+import { compare, greatest } from '../../score/index.js';
 import type { Fraction, PitchClass } from '../../score/index.js';
 import type { Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -196,12 +196,15 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
     case 'harmony':
       return segmentsWith(of.of, range, context);
     case 'tone':
+      // What is held into a harmony is foreign to it from there on: a suspension occurs where it is dissonant, not where it is struck.
       return tonesIn(range, context)
+        .map(placed => ({ ...placed, onset: greatest(placed.note.onset, placed.segment.start) }))
         .filter(
-          ({ tone, note }) => liesIn(note.onset, range) && misfit(tone, note, of.says, context) === undefined,
+          ({ tone, note, onset }) =>
+            liesIn(onset, range) && misfit(tone, note, of.says, context) === undefined,
         )
-        .map(({ note }) => ({
-          onset: note.onset,
+        .map(({ note, onset }) => ({
+          onset,
           evidence: [noteEvidence('supports', note, nameOf(of.says), context)],
         }));
     case 'chromatic':
