@@ -1,5 +1,5 @@
 import { compare, pitchClassOf, printPitchClass } from '../score/index.js';
-import type { Note } from '../score/index.js';
+import type { Note, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { chord, printChord } from './chord.js';
 import { momentAt } from './hearing.js';
@@ -28,8 +28,15 @@ function firstOfEach(notes: readonly Note[]): readonly Note[] {
   });
 }
 
-const names = (notes: readonly Note[]): string => {
-  const all = notes.map(note => printPitchClass(pitchClassOf(note.pitch)));
+/** A tone that is foreign to a key: where the key has its letter altered only, `E natural`. */
+function foreignName(tone: PitchClass, key: Key): string {
+  const name = printPitchClass(tone);
+  const isAltered = nativeTones(key).some(native => printPitchClass(native).startsWith(name));
+  return name.length === 1 && isAltered ? `${name} natural` : name;
+}
+
+const names = (notes: readonly Note[], key: Key): string => {
+  const all = notes.map(note => foreignName(pitchClassOf(note.pitch), key));
   return all.length < 2 ? all.join('') : `${all.slice(0, -1).join(', ')} and ${all[all.length - 1] ?? ''}`;
 };
 
@@ -125,7 +132,7 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
     const tones =
       foreign.length === 0
         ? `every tone is native to ${it}`
-        : `${names(foreign)} ${foreign.length > 1 ? 'are' : 'is'} not native to ${it}`;
+        : `${names(foreign, question.key)} ${foreign.length > 1 ? 'are' : 'is'} not native to ${it}`;
     if (tonics.length === 0)
       return `${tones}, ${foreign.length === 0 ? 'but' : 'and'} its tonic chord never comes`;
     return `${tones}, and its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
