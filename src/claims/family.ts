@@ -16,6 +16,8 @@ export interface Family<S> {
   readonly examples: readonly string[];
   /** What it reads after `there is`: all that a subject can have. */
   readonly having: readonly Parser<Predicate<S>>[];
+  /** What it reads after one of its verbs. */
+  readonly after: (verb: Verb) => readonly Parser<Predicate<S>>[];
   /** `key` + `is B minor`, of which `the key of bars 1-8 is B minor` is made. */
   readonly aspects: readonly AspectOf<S>[];
 }
@@ -74,6 +76,10 @@ export function family<S, P extends object>(parts: FamilyParts<S, P>): Making<S,
         no === undefined ? make(says) : negation(make(says)),
       ),
     ),
+    after: wanted =>
+      [...new Set(parts.phrases.flatMap(([verb, complement]) => (verb === wanted ? [complement] : [])))].map(
+        complement => map(complement, make),
+      ),
     aspects: (parts.aspects ?? []).map(([noun, verb, complement]) => ({
       noun,
       predicate: phrase(verb, complement),

@@ -3,11 +3,14 @@ import {
   firstAppearance,
   isTheFirst,
   isThere,
+  noneOccurs,
   occursInEach,
   thereAreSo,
+  thingOccurs,
   thingSubject,
 } from './families/occurrence.js';
 import { chordRelationFamily } from './families/chord-relation.js';
+import { lineRhythmFamily } from './families/durations.js';
 import { crossingFamily } from './families/crossing.js';
 import { soundingInterval, verticalIntervalFamily } from './families/dissonance.js';
 import { aCadence, cadenceFamily } from './families/cadence.js';
@@ -46,6 +49,7 @@ import { rankedSubject } from './families/frequency.js';
 import {
   choice,
   end,
+  failed,
   list,
   map,
   mark,
@@ -61,7 +65,17 @@ import { negation } from './negation.js';
 import { opinionSentence } from './opinion.js';
 import { ordinal, ordinalPredicate } from './quantity/ordinal.js';
 import { quantifiedSentence } from './quantity/quantified.js';
-import { at, atPlace, barList, before, oneBar, placeName, scope, wholePiece } from './place/place-name.js';
+import {
+  at,
+  atPlace,
+  barList,
+  beatsNamed,
+  before,
+  oneBar,
+  placeName,
+  scope,
+  wholePiece,
+} from './place/place-name.js';
 import type { Place } from './place/place.js';
 import { statement, statements } from './statement.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
@@ -70,7 +84,7 @@ import { edgeNoteName } from './subjects/edge-note.js';
 import { extreme, extremeName, which } from './subjects/extreme.js';
 import { chordIn, chordSubject, pointedChord } from './subjects/chord-subject.js';
 import { lineSubject, lineSubjectName } from './subjects/line.js';
-import { lineName } from './subjects/line-name.js';
+import { lineName, lineNoun } from './subjects/line-name.js';
 import type { LineName } from './subjects/line-name.js';
 import { edgeNote } from './subjects/edge-note.js';
 import { linePitchFamily } from './families/line-pitch.js';
@@ -83,12 +97,14 @@ import { article } from './terms/chord-name.js';
 import { anyKey, keyReference } from './terms/key-reference.js';
 import { noteName, pitchClassName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
+import { noteValue } from './terms/note-value.js';
 import { numeral } from './terms/numeral.js';
 import { be, have, haveNo, startsOrEnds, verb } from './terms/verb.js';
-import type { Edge } from './terms/verb.js';
+import type { Edge, Verb } from './terms/verb.js';
 import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
+import { thing } from './subjects/thing.js';
 import { severalBars, span, spanSubject } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
@@ -98,6 +114,8 @@ const and = rule('And', () =>
     map(word('and', 'but'), () => undefined),
   ),
 );
+/** `a secondary dominant that resolves to iv`. */
+const andThat = choice(and, quiet(map(word('that', 'which', 'and which', 'and that'), () => undefined)));
 const between = rule('Between', () =>
   choice(quiet(map(sequence(mark(';'), optional(word('and'))), () => undefined)), and),
 );
@@ -125,13 +143,18 @@ const about = <S>(
   );
 
 const plainPredicate = predicateOf('Place', spanFamilies);
+/** What a place is or has, behind its verb. */
+const afterVerb = (name: string, verb_: Verb): Parser<Predicate<Span>> =>
+  rule(name, () => choice(...spanFamilies.flatMap(family => family.after(verb_))));
+const afterBe = afterVerb('WhatAPlaceIs', be);
+const afterHave = afterVerb('WhatItHas', have);
 const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
 /** `is V with a 9-8 suspension`, `is iv over a dominant pedal`: what the place has besides. */
 const placePredicates: Parser<readonly Predicate<Span>[]> = rule('PlacePredicates', () =>
   map(
     sequence(
-      list(placePredicate, and),
+      list(placePredicate, andThat),
       optional(
         choice(
           map(sequence(word('with'), having), ([, has]) => has),
@@ -287,6 +310,19 @@ const thereInLine: Parser<Claim> = rule('ThereInLine', () =>
   ),
 );
 
+/** `the left hand of bar 4 plays D#, F#, A and B`: each of them. */
+const lineHasNotes: Parser<Claim> = rule('LineHasNotes', () => {
+  const note = map(sequence(quiet(optional(article)), noteName), ([, named]) => named);
+  return map(
+    sequence(lineSubjectName, choice(have, verb('plays', 'play')), note, and, list(note, and)),
+    ([line, { negated }, first, , others]) =>
+      statements(
+        [line],
+        [first, ...others].map(each => denied(negated, linePitchFamily.make({ how: 'has', note: each }))),
+      ),
+  );
+});
+
 const bassIs = (place: Place, note: NoteName, no: boolean): Claim =>
   statement(
     lineSubject({ kind: 'part', part: 'bass' }, place),
@@ -334,8 +370,8 @@ const edgeSentence: Parser<Claim> = rule('EdgeSentence', () => {
     map(sequence(lineName, scope, startsOrEnds, degree), ([line, place, edge, says]) =>
       say(line, place, edge, says),
     ),
-    map(sequence(lineName, startsOrEnds, degree, scope), ([line, edge, says, place]) =>
-      say(line, place, edge, says),
+    map(sequence(lineName, list(sequence(startsOrEnds, degree), and), scope), ([line, said, place]) =>
+      conjunction(said.map(([edge, says]) => say(line, place, edge, says))),
     ),
     map(sequence(lineName, startsOrEnds, note), ([line, edge, says]) =>
       say(line, { kind: 'piece' }, edge, says),
@@ -386,9 +422,104 @@ const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
   ),
 );
 
+/** `bar 3 has V65/V on beat 4`: the beat behind what is said of the bar there. */
+const atBeat: Parser<Claim> = rule('AtBeat', () =>
+  choice(
+    map(sequence(oneBar, plainPredicate, word('on', 'at'), beatsNamed), ([bar, says, , beats]) =>
+      statement(span({ kind: 'beats', bar, ...beats }), says),
+    ),
+    map(
+      sequence(lineName, at, oneBar, linePredicate, word('on', 'at'), beatsNamed),
+      ([line, , bar, says, , beats]) => statement(lineSubject(line, { kind: 'beats', bar, ...beats }), says),
+    ),
+  ),
+);
+
+/** `the F# pedal lasts from bar 21 to bar 24`. */
+const pedalLasts: Parser<Claim> = rule('PedalLasts', () =>
+  map(
+    sequence(
+      word('the'),
+      pedal,
+      choice(verb('lasts', 'last'), verb('runs', 'run'), verb('continues', 'continue'), be),
+      quiet(optional(word('through'))),
+      atPlace,
+    ),
+    ([, says, { negated }, , place]) => statement(span(place), denied(negated, pedalFamily.make(says))),
+  ),
+);
+
+const placeSubjects = rule('PlaceSubjects', () => list(spanSubject, and));
+/** A predicate whose verb is known, so that what follows may leave the verb out. */
+const withVerb = (verb_: Verb, complement: Parser<Predicate<Span>>): Parser<Predicate<Span>> => ({
+  shape: sequence(verb_, complement).shape,
+  // Read as any predicate of the place is, which has been done at this place.
+  read: (reading, at_) =>
+    verb_.read(reading, at_).steps.length === 0 ? failed(reading, at_) : plainPredicate.read(reading, at_),
+});
+/** `bar 30 has E#, not F`, `bar 7 is a cadential six-four, not a tonic chord`. */
+const contrast: Parser<Claim> = rule('Contrast', () =>
+  map(
+    choice(
+      sequence(
+        placeSubjects,
+        withVerb(have, afterHave),
+        quiet(optional(mark(','))),
+        word('not', 'and not'),
+        afterHave,
+      ),
+      sequence(
+        placeSubjects,
+        withVerb(be, afterBe),
+        quiet(optional(mark(','))),
+        word('not', 'and not'),
+        afterBe,
+      ),
+    ),
+    ([subjects, one, , , other]) => statements(subjects, [one, negation(other)]),
+  ),
+);
+
+/** `bar 29 is the only Neapolitan`, `bars 7 and 31 are the only cadential six-fours`. */
+const onlyOnes: Parser<Claim> = rule('OnlyOnes', () =>
+  map(sequence(barList, choice(be, have), word('the only'), thing, scope), ([labels, , , of, place]) =>
+    conjunction([
+      thingOccurs(of, { kind: 'exactly', number: labels.length }, place),
+      ...labels.map(label => thingOccurs(of, { kind: 'at least', number: 1 }, barNamed(label))),
+    ]),
+  ),
+);
+
+/** `all the soprano notes of bar 3 are crotchets`. */
+const allNotesOfLine: Parser<Claim> = rule('AllNotesOfALine', () =>
+  map(
+    sequence(
+      word('all', 'all the'),
+      choice(
+        map(sequence(lineNoun, word('notes')), ([line]) => line),
+        map(sequence(word('notes of', 'notes in'), lineName), ([, line]) => line),
+      ),
+      scope,
+      be,
+      noteValue,
+    ),
+    ([, line, place, { negated }, value]) =>
+      statement(
+        lineSubject(line, place),
+        denied(negated, lineRhythmFamily.make({ kind: 'value', only: true, value })),
+      ),
+  ),
+);
+
 /** `bar 15 has a 4-3 suspension in the soprano`: what the line of the place has. */
 const inLineSentence: Parser<Claim> = rule('InLineSentence', () =>
   choice(
+    // `bar 12 is I with a 4-3 suspension in the tenor`.
+    map(
+      sequence(placeName, list(placePredicate, and), word('with'), lineHaving, word('in'), lineName),
+      ([place, predicates, , has, , line]) =>
+        conjunction([statements([span(place)], predicates), statement(lineSubject(line, place), has)]),
+    ),
     map(sequence(placeName, linePredicate, word('in'), lineName), ([place, says, , line]) =>
       statement(lineSubject(line, place), says),
     ),
@@ -638,8 +769,23 @@ const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
       ([note, { negated }, , edge, , line, place]) =>
         statement(extreme(edge, line, place), denied(negated, extremeFamily.make({ kind: 'pitch', note }))),
     ),
-    map(sequence(lineName, peak, at, placeName), ([line, , , place]) =>
-      statement(extreme('highest', line, { kind: 'piece' }), extremeFamily.make({ kind: 'place', place })),
+    map(
+      sequence(
+        lineName,
+        peak,
+        quiet(optional(mark(','))),
+        optional(map(sequence(quiet(optional(word('on', 'at'))), noteName), ([, note]) => note)),
+        quiet(optional(mark(','))),
+        atPlace,
+      ),
+      ([line, , , note, , place]) =>
+        statements(
+          [extreme('highest', line, { kind: 'piece' })],
+          [
+            ...(note === undefined ? [] : [extremeFamily.make({ kind: 'pitch', note })]),
+            extremeFamily.make({ kind: 'place', place }),
+          ],
+        ),
     ),
     map(
       sequence(word('the range of', 'the compass of'), lineName, scope, be, rangeSize),
@@ -758,7 +904,7 @@ const wholeMusic = choice(
 /** Sentences that can be checked. */
 export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
   choice(
-    map(sequence(list(spanSubject, and), placePredicates), ([subjects, predicates]) =>
+    map(sequence(placeSubjects, placePredicates), ([subjects, predicates]) =>
       statements(subjects, predicates),
     ),
     placedAfter('Place', wholeMusic, placePredicate, (_, place) => span(place)),
@@ -794,6 +940,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     firstAppearance,
     thereAreSo,
     occursInEach,
+    noneOccurs,
     isTheFirst,
     isThere,
     inLineSentence,
@@ -815,6 +962,12 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     aspectSentence,
     edgeSentence,
     bassSentence,
+    lineHasNotes,
+    atBeat,
+    pedalLasts,
+    contrast,
+    onlyOnes,
+    allNotesOfLine,
     inKeySentence,
     quantifiedSentence(plainPredicate),
   ),

@@ -32,6 +32,8 @@ describe('reading and printing', () => {
         const ofChord = /inversion|root[ -]position|in the bass| over |\S of [A-GIViv]/u;
         fc.pre('claim' in readClaim(text) || !ofChord.test(text));
         const first = read(text);
+        // A word of opinion beside it makes such a sentence an opinion.
+        fc.pre(!ofChord.test(text) || !JSON.stringify(first.content).startsWith('{"opinion"'));
         const second = read(first.print());
         expect(second.content).toEqual(first.content);
         expect(second.print()).toBe(first.print());

@@ -229,6 +229,15 @@ export const cadenceFamily = family<Span, CadenceSays>({
   phrases: [
     [be, cadence('is')],
     [have, cadence('has')],
+    // `the last cadence is perfect`.
+    [
+      be,
+      quiet(
+        map(sequence(cadenceKind, inKeyReference), ([name, key]): CadenceSays =>
+          key === undefined ? { how: 'is', name } : { how: 'is', name, key },
+        ),
+      ),
+    ],
     [verb('makes', 'make'), cadence('is')],
     [verb('forms', 'form'), cadence('is')],
     ...['ends on', 'ends in', 'closes on', 'closes in', 'cadences with'].map(

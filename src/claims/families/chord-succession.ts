@@ -93,5 +93,6 @@ export const chordSuccessionFamily: Family<Span> = {
     ),
   ),
   having: [],
+  after: () => [],
   aspects: [],
 };

@@ -129,5 +129,6 @@ export const chordWithinFamily: Family<Span> = {
       no === undefined ? says : negation(says),
     ),
   ],
+  after: verb_ => (verb_ === have ? [complement] : []),
   aspects: [],
 };

@@ -3,7 +3,7 @@ import type { Fraction, Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import { choice, list, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { barAt, beatUnitOf, endOf } from '../place/beats.js';
@@ -12,7 +12,14 @@ import { soundEnd, soundingIn } from '../subjects/sounding.js';
 import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
-import { lengthOf, noteValue, printNoteValue, sayLength, valueOfLength } from '../terms/note-value.js';
+import {
+  bareNoteValue,
+  lengthOf,
+  noteValue,
+  printNoteValue,
+  sayLength,
+  valueOfLength,
+} from '../terms/note-value.js';
 import type { NoteValue } from '../terms/note-value.js';
 import { count } from '../terms/number.js';
 import { be, have, haveNo, printHas, printHave, verb } from '../terms/verb.js';
@@ -22,7 +29,9 @@ import type { VerbForm } from '../terms/verb.js';
 export type RhythmSays =
   | { readonly kind: 'value'; readonly only: boolean; readonly value: NoteValue }
   | { readonly kind: 'count'; readonly count: number; readonly value: NoteValue }
-  | { readonly kind: 'triplets' | 'syncopation' | 'hemiola' };
+  /** The values of the notes of a line in their order. */
+  | { readonly kind: 'pattern'; readonly values: readonly NoteValue[] }
+  | { readonly kind: 'triplets' | 'syncopation' | 'hemiola' | 'dotted rhythm' };
 
 const complement: Parser<RhythmSays> = choice(
   map(sequence(word('only', 'nothing but'), noteValue), ([, value]): RhythmSays => ({
@@ -39,6 +48,32 @@ const complement: Parser<RhythmSays> = choice(
   map(word('triplets', 'a triplet'), (): RhythmSays => ({ kind: 'triplets' })),
   map(word('a syncopation', 'syncopation', 'syncopations'), (): RhythmSays => ({ kind: 'syncopation' })),
   map(word('a hemiola', 'hemiola'), (): RhythmSays => ({ kind: 'hemiola' })),
+  map(
+    word('a dotted rhythm', 'dotted rhythms', 'dotted rhythm', 'a dotted note', 'dotted notes'),
+    (): RhythmSays => ({
+      kind: 'dotted rhythm',
+    }),
+  ),
+);
+const nextValue = quiet(
+  choice(
+    map(mark(',', '-', '–'), () => undefined),
+    map(word('and', 'then'), () => undefined),
+    map(sequence(mark(','), word('and', 'then')), () => undefined),
+    nothing(undefined),
+  ),
+);
+/** `the rhythm dotted quarter, eighth, quarter`. */
+const pattern: Parser<RhythmSays> = map(
+  sequence(
+    word('the rhythm'),
+    quiet(optional(mark(':'))),
+    list(
+      map(sequence(quiet(optional(article)), choice(noteValue, bareNoteValue)), ([, value]) => value),
+      nextValue,
+    ),
+  ),
+  ([, , values]) => ({ kind: 'pattern', values }),
 );
 
 function print(says: RhythmSays, form: VerbForm): string {
@@ -50,10 +85,13 @@ function print(says: RhythmSays, form: VerbForm): string {
     }
     case 'count':
       return `${printHave(form)} ${String(says.count)} ${printNoteValue(says.value, says.count !== 1)}`;
+    case 'pattern':
+      return `${printHave(form)} the rhythm ${says.values.map(value => printNoteValue(value, false)).join(', ')}`;
     case 'triplets':
       return printHas(form, '', 'triplets');
     case 'syncopation':
     case 'hemiola':
+    case 'dotted rhythm':
       return printHas(form, 'a', says.kind);
   }
 }
@@ -145,6 +183,31 @@ function check(
           other === undefined
             ? `all notes are ${printNoteValue(says.value)}`
             : `${String(others.length)} of ${String(written.length)} notes are of another value, the first ${withArticle(sayLength(other.duration))}`,
+      };
+    }
+    case 'pattern': {
+      const written = notes.filter(note => !note.grace && compare(span.range.start, note.onset) <= 0);
+      const holds =
+        written.length === says.values.length &&
+        written.every((note, at) => {
+          const value = says.values[at];
+          return value !== undefined && equals(note.duration, lengthOf(value));
+        });
+      return {
+        holds,
+        notes: written,
+        reason: `the notes are ${written
+          .slice(0, 12)
+          .map(note => sayLength(note.duration))
+          .join(', ')}`,
+      };
+    }
+    case 'dotted rhythm': {
+      const found = notes.filter(note => !note.grace && (valueOfLength(note.duration)?.dots ?? 0) > 0);
+      return {
+        holds: found.length > 0,
+        notes: found,
+        reason: found.length > 0 ? `${String(found.length)} of the notes are dotted` : 'no note is dotted',
       };
     }
     case 'triplets': {
@@ -302,8 +365,11 @@ export const rhythmFamily = family<Span, RhythmSays>({
 /** The same for one line. */
 export const lineRhythmFamily = family<Line, RhythmSays>({
   name: 'rhythm of a line',
-  examples: ['the soprano of bar 1 has only quarter notes'],
-  phrases,
+  examples: [
+    'the soprano of bar 1 has only quarter notes',
+    'the soprano of bar 1 has the rhythm dotted quarter note, eighth note, quarter note',
+  ],
+  phrases: [...phrases, [have, pattern]],
   print,
   check: ({ span, notes, name }, says, context, make) => {
     const heads = notes.map(({ note }) => note);

@@ -68,5 +68,6 @@ export const eitherFamily: Family<Span> = {
     ),
   ),
   having: [],
+  after: () => [],
   aspects: [],
 };

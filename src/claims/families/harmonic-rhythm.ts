@@ -6,7 +6,7 @@ import type { Bar } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, map, nothing, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
@@ -15,11 +15,12 @@ import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
 import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
-import { segmentsIn } from '../segments.js';
+import { unitsOf } from '../quantity/units.js';
+import { liesIn, segmentsIn } from '../segments.js';
 
-/** How many chords a place has, as a whole or in each of its bars. */
+/** How many chords a place has, as a whole, in each of its bars or on each of its beats. */
 export type HarmonicRhythmSays =
-  | { readonly chords: number; readonly each: 'place' | 'bar' }
+  | { readonly chords: number; readonly each: 'place' | 'bar' | 'beat' }
   /** A chord begins at the beat, or within the place. */
   | { readonly changes: true };
 
@@ -37,18 +38,34 @@ const perBar = word(
   'every measure',
   'each measure',
 );
+const perBeat = word(
+  'a beat',
+  'per beat',
+  'on every beat',
+  'on each beat',
+  'every beat',
+  'each beat',
+  'in every beat',
+);
+const each = choice<'bar' | 'beat'>(
+  map(perBar, () => 'bar'),
+  map(perBeat, () => 'beat'),
+);
 const chordsNoun = word('chords', 'chord', 'harmonies', 'harmony');
 const complement: Parser<HarmonicRhythmSays> = choice(
-  map(sequence(count, chordsNoun, optional(perBar)), ([chords, , bar]): HarmonicRhythmSays => ({
-    chords,
-    each: bar === undefined ? 'place' : 'bar',
+  map(
+    sequence(quiet(optional(word('only', 'just', 'exactly'))), count, chordsNoun, optional(each)),
+    ([, chords, , unit]): HarmonicRhythmSays => ({ chords, each: unit ?? 'place' }),
+  ),
+  map(sequence(choice(article, word('a new')), chordsNoun, each), ([, , unit]): HarmonicRhythmSays => ({
+    chords: 1,
+    each: unit,
   })),
-  map(sequence(article, chordsNoun, perBar), (): HarmonicRhythmSays => ({ chords: 1, each: 'bar' })),
 );
 /** `changes every bar`, `changes once per bar`: one chord in each bar. */
-const changing = map(sequence(optional(word('once')), perBar), (): HarmonicRhythmSays => ({
+const changing = map(sequence(optional(word('once')), each), ([, unit]): HarmonicRhythmSays => ({
   chords: 1,
-  each: 'bar',
+  each: unit,
 }));
 const aChange: HarmonicRhythmSays = { changes: true };
 const changes: Verb = choice<{ readonly negated: boolean }>(
@@ -106,6 +123,37 @@ function checkChange(span: Span, context: ClaimContext): Finding<Span> {
   };
 }
 
+/** Whether so many chords begin on each beat of a place. */
+function checkBeats(
+  span: Span,
+  harmonies: readonly Harmony[],
+  chords: number,
+  context: ClaimContext,
+): Finding<Span> {
+  const beats = unitsOf('beat', span.place, context);
+  const places = 'places' in beats ? beats.places : [];
+  const counted = places.flatMap(place => {
+    const found = place.resolve(context);
+    if (found.kind !== 'found') return [];
+    const { range } = found.subject;
+    return [{ name: place.print(), inside: harmonies.filter(({ start }) => liesIn(start, range)) }];
+  });
+  const wrong = counted.find(({ inside }) => inside.length !== chords);
+  return {
+    verdict: wrong === undefined && counted.length > 0 ? 'holds' : 'fails',
+    code: wrong === undefined ? 'C1301' : 'C1302',
+    reason:
+      wrong === undefined
+        ? `${chordsWord(chords)} on each of the ${String(counted.length)} beats`
+        : `${wrong.inside.length === 0 ? 'no chord begins' : `${chordsWord(wrong.inside.length)} begin`} in ${wrong.name}`,
+    evidence: evidenceOf(
+      wrong?.inside ?? harmonies,
+      wrong === undefined ? 'supports' : 'contradicts',
+      context,
+    ),
+  };
+}
+
 /** The pace of the chords: claim J1 of the trade. A new inversion is no new chord. */
 export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   name: 'harmonic rhythm',
@@ -129,22 +177,23 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   print: (says, form) =>
     'changes' in says
       ? printVerb('changes harmony', 'change harmony', form)
-      : `${printHave(form)} ${chordsWord(says.chords)}${says.each === 'bar' ? ' a bar' : ''}`,
+      : `${printHave(form)} ${chordsWord(says.chords)}${says.each === 'place' ? '' : ` a ${says.each}`}`,
   check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     if ('changes' in says) return checkChange(span, context);
-    const { chords, each } = says;
+    const { chords, each: unit } = says;
     const harmonies = harmoniesOf(segmentsIn(context.analysis, span.range));
     const readings = harmonies.map(({ segments: [first] }) => first.roman).join(' ');
-    if (each === 'place') {
+    if (unit === 'beat') return checkBeats(span, harmonies, chords, context);
+    if (unit === 'place') {
       const holds = harmonies.length === chords;
       return {
         verdict: holds ? 'holds' : 'fails',
         code: holds ? 'C1301' : 'C1302',
         reason: `${span.name} has ${chordsWord(harmonies.length)}: ${readings}`,
         evidence: evidenceOf(harmonies, holds ? 'supports' : 'contradicts', context),
-        instead: () => [make({ chords: harmonies.length, each })],
+        instead: () => [make({ chords: harmonies.length, each: unit })],
       };
     }
     const bars = context.analysis.score.bars.filter(
@@ -165,7 +214,7 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
       code: 'C1302',
       reason: `bar ${wrong.bar.label} has ${chordsWord(wrong.inside.length)}: ${wrong.inside.map(({ segments: [each1] }) => each1.roman).join(' ')}`,
       evidence: evidenceOf(wrong.inside, 'contradicts', context),
-      instead: () => (first === undefined ? [] : [make({ chords: first.inside.length, each })]),
+      instead: () => (first === undefined ? [] : [make({ chords: first.inside.length, each: unit })]),
     };
   },
 });

@@ -70,6 +70,7 @@ import { lineDegreeFamily, noteDegreeFamily } from './scale-degree.js';
 import { sequenceFamily } from './sequence.js';
 import { sixFourFamily } from './six-four.js';
 import { textureFamily } from './texture.js';
+import { tieFamily } from './tie.js';
 import { versionFamily } from './version.js';
 
 /*
@@ -163,6 +164,7 @@ export const noteFamilies: readonly Family<PointedNotes>[] = [
   noteNonChordToneFamily,
   noteDegreeFamily,
   noteInChordFamily,
+  tieFamily,
   noteResolutionFamily,
 ];
 

@@ -75,6 +75,8 @@ export const linePitchFamily = family<Line, LinePitch>({
     [verb('stays on', 'stay on'), named('is')],
     [verb('remains on', 'remain on'), named('is')],
     [verb('sings', 'sing'), named('has')],
+    [verb('reaches', 'reach'), named('has')],
+    [verb('touches', 'touch'), named('has')],
     ...edges,
   ],
   print: ({ how, note }, form) => {

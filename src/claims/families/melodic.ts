@@ -1,3 +1,4 @@
+import type { Key } from '../../harmony/index.js';
 import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -28,6 +29,9 @@ import {
   sameInterval,
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
+import { lineDegree, printLineDegree, toneOfDegree } from '../terms/degree.js';
+import type { DegreeName } from '../terms/degree.js';
+import { segmentsIn } from '../segments.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, haveNo, printBe, printVerb, verb } from '../terms/verb.js';
@@ -67,7 +71,9 @@ export type MelodicSays =
     }
   /** Down the tetrachord from the tonic to the dominant of a minor key. */
   | { readonly kind: 'lament'; readonly colour?: LamentColour }
-  | { readonly kind: 'notes'; readonly notes: readonly NoteName[] };
+  | { readonly kind: 'notes'; readonly notes: readonly NoteName[] }
+  /** By degrees of the key there or of the home key: `3-2-1`, `mi re do`. */
+  | { readonly kind: 'degrees'; readonly degrees: readonly DegreeName[] };
 
 const manners = choice<Manner>(
   map(word('by step', 'stepwise', 'in steps'), () => 'step'),
@@ -105,6 +111,7 @@ const direction = (up: boolean): Parser<MelodicSays> =>
       }),
     ),
     map(aSize, (of): MelodicSays => ({ kind: 'move', up, ...of })),
+    map(word('by leap', 'by leaps', 'in leaps'), (): MelodicSays => ({ kind: 'leap', up })),
   );
 const leap: Parser<MelodicSays> = choice(
   map(sequence(optional(upOrDown), optional(aSize)), ([up, of]): MelodicSays => ({
@@ -157,6 +164,16 @@ const arrow = quiet(
     map(word('to'), () => undefined),
     nothing(undefined),
   ),
+);
+/** `3-2-1`, `mi re do`: two or more. */
+const degrees: Parser<MelodicSays> = map(
+  sequence(
+    quiet(optional(word('scale degrees', 'degrees', 'through', 'through scale degrees'))),
+    lineDegree,
+    arrow,
+    list(lineDegree, arrow),
+  ),
+  ([, first, , others]) => ({ kind: 'degrees', degrees: [first, ...others] }),
 );
 const notes: Parser<MelodicSays> = map(list(noteName, arrow), each => ({ kind: 'notes', notes: each }));
 
@@ -249,6 +266,8 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
     }
     case 'notes':
       return `${printVerb('goes', 'go', form)} ${says.notes.map(printNoteName).join(' ')}`;
+    case 'degrees':
+      return `${printVerb('goes', 'go', form)} ${says.degrees.map(printLineDegree).join(' ')}`;
   }
 }
 
@@ -374,6 +393,10 @@ export const melodicFamily = family<Line, MelodicSays>({
     [be, aLament],
     [have, aLament],
     [verb('goes', 'go'), notes],
+    [verb('goes', 'go'), degrees],
+    [verb('moves', 'move'), degrees],
+    [verb('sings', 'sing'), degrees],
+    [be, degrees],
     [
       verb('fills', 'fill'),
       map(word('its leap', 'the leap', 'its leaps', 'in its leap', 'in the leap'), (): MelodicSays => ({
@@ -392,7 +415,7 @@ export const melodicFamily = family<Line, MelodicSays>({
         evidence: [],
         pointless: true,
       };
-    if (says.kind === 'notes') {
+    if (says.kind === 'notes' || says.kind === 'degrees') {
       const sounding = line.notes
         .map(({ note }) => note)
         .filter(
@@ -401,12 +424,16 @@ export const melodicFamily = family<Line, MelodicSays>({
             midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch) ||
             note.pitch.letter !== all[at - 1]?.pitch.letter,
         );
-      const wrong = says.notes.findIndex((name, at) => {
-        const note = sounding[at];
-        return note === undefined || !isNamed(note, name);
-      });
+      const wanted = says.kind === 'notes' ? says.notes : says.degrees;
+      const keys = [segmentsIn(context.analysis, line.span.range)[0]?.key ?? context.home, context.home];
+      const fitsIn = (key: Key): boolean =>
+        wanted.every((name, at) => {
+          const note = sounding[at];
+          if (note === undefined) return false;
+          return 'kind' in name ? toneOfDegree(name, key) === pitchClassOf(note.pitch) : isNamed(note, name);
+        });
       const names = sounding.map((note): NoteName => ({ pitchClass: pitchClassOf(note.pitch) }));
-      if (wrong < 0 && sounding.length === says.notes.length)
+      if (sounding.length === wanted.length && keys.some(fitsIn))
         return {
           verdict: 'holds',
           code: 'C1101',

@@ -9,8 +9,8 @@ import { mainSegment } from '../segments.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, inversionAdjectives, inversions } from '../terms/chord-name.js';
-import { keyName } from '../terms/key-name.js';
-import { be, printBe } from '../terms/verb.js';
+import { keyByName } from '../terms/key-name.js';
+import { be, printBe, verb } from '../terms/verb.js';
 import { bestOf, judged, silence } from './judged.js';
 import type { Codes } from './judged.js';
 import { numeralFamily } from './numeral.js';
@@ -70,7 +70,7 @@ const build = (
 const seventhWord = word('seventh', '7th');
 const chordWord = quiet(optional(word('chord', 'triad', 'harmony')));
 const inInversion = optional(map(sequence(word('in'), inversions), ([, inversion]) => inversion));
-const ofKey = optional(map(sequence(word('of', 'in'), keyName), ([, key]) => key));
+const ofKey = optional(map(sequence(word('of', 'in'), keyByName), ([, key]) => key));
 
 /** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
 export const namedChordAfterThe: Parser<NamedChordSays> = choice(
@@ -111,6 +111,10 @@ const namedAfterA: Parser<NamedChordSays> = map(
     choice(
       map(sequence(inversions, named, chordWord, ofKey), ([inversion, name, , key]) =>
         build(name, key, undefined, inversion),
+      ),
+      map(
+        sequence(inversions, named, seventhWord, quiet(optional(word('chord'))), word('of'), keyByName),
+        ([inversion, name, , , , key]) => build(name, key, true, inversion),
       ),
       map(
         sequence(otherThanDominant, seventhWord, chordWord, inInversion, ofKey),
@@ -160,7 +164,20 @@ export const namedChordFamily = family<Span, NamedChordSays>({
     'bar 2 is the dominant seventh chord in second inversion',
     'bar 29 is the Neapolitan chord',
   ],
-  phrases: [[be, namedChord]],
+  phrases: [
+    [be, namedChord],
+    // Of no key it is a function: function.ts.
+    ...['functions as', 'acts as', 'serves as'].map(
+      each =>
+        [
+          verb(each, each.replace(/s(?= )/u, '')),
+          map(
+            sequence(word('the'), named, quiet(optional(word('chord'))), word('of', 'in'), keyByName),
+            ([, name, , , key]) => build(name, key, undefined, undefined),
+          ),
+        ] as const,
+    ),
+  ],
   print: ({ name, key, inversion, seventh }, form) =>
     `${printBe(form)} the ${name}${seventh === true ? ' seventh' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
   check: (span, says, context): Finding<Span> => {

@@ -15,7 +15,7 @@ import { soundEnd, struckHead } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { articleOf } from '../terms/chord-name.js';
-import { describe, nameOf, nonChordTone } from '../terms/non-chord-tone.js';
+import { describe, nameOf, nonChordTone, suspensionByFigure } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { be, have, haveNo, printBe, printHas } from '../terms/verb.js';
 import { silence } from './judged.js';
@@ -134,7 +134,7 @@ function checkNote(
     const unexplained = first.segment.unexplained.includes(first.head.id);
     if (!unexplained) return chordTone(note, first.segment, says, context);
     return {
-      verdict: says.kind === 'non-chord tone' ? 'holds' : says.kind === 'chord tone' ? 'fails' : 'arguable',
+      verdict: says.kind === 'non-chord tone' ? 'holds' : 'fails',
       code: 'C0602',
       reason: `${printPitch(note.pitch)} is no member of ${first.segment.roman}, and neither its approach nor its departure makes it one of the usual kinds`,
       evidence: [noteEvidence('set aside', note, 'foreign to the chord', context)],
@@ -163,6 +163,7 @@ const families = noteFamily<NonChordToneSays>({
   examples: ['the E5 of bar 3 beat 2 is a passing tone', 'the C#5 of bar 3 beat 1 is a 7-6 suspension'],
   phrases: [
     [be, nonChordTone],
+    [be, suspensionByFigure],
     [be, map(word('dissonant'), (): NonChordToneSays => ({ kind: 'non-chord tone' }))],
   ],
   print: (says, form) => `${printBe(form)} ${describe(says)}`,
@@ -239,6 +240,7 @@ export const spanNonChordToneFamily = family<Span, NonChordToneSays>({
   examples: ['bar 3 has a suspension', 'bar 15 has a 4-3 suspension', 'bar 8 has no non-chord tone'],
   phrases: [
     [have, nonChordTone],
+    [have, suspensionByFigure],
     [haveNo, nonChordTone],
   ],
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
@@ -256,6 +258,7 @@ export const nonChordToneInLineFamily = family<Line, NonChordToneSays>({
   examples: ['the soprano of bar 15 has a 4-3 suspension'],
   phrases: [
     [have, nonChordTone],
+    [have, suspensionByFigure],
     [haveNo, nonChordTone],
   ],
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),

@@ -9,7 +9,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
-import { at, barList, before, placeName, printPlace, scope } from '../place/place-name.js';
+import { at, atPlace, barList, before, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { liesIn } from '../segments.js';
@@ -98,7 +98,7 @@ export const occurrenceFamily = family<Thing, OccurrenceSays>({
     'the chord C never occurs in bars 1-8',
   ],
   phrases: [
-    ...['occurs', 'appears', 'sounds', 'comes', 'is heard'].flatMap(each => [
+    ...['occurs', 'appears', 'sounds', 'comes', 'returns', 'is heard'].flatMap(each => [
       [
         each === 'is heard' ? isHeard : verb(each, each.slice(0, -1)),
         map(
@@ -226,6 +226,10 @@ export const chosenThing: Parser<Subject<Chosen>> = map(
   ([, which, of, place]) => chosen(which, of, place),
 );
 
+/** `the note A# occurs twice in bar 2`, as a claim. */
+export const thingOccurs = (of: Thing, times_: OccurrenceSays['times'], place: Place): Claim =>
+  statement(subjectOf(of), occurrenceFamily.make({ times: times_, place }));
+
 /** Where the first, last or only one is. */
 export const chosenFamily = family<Chosen, { readonly place: Place }>({
   name: 'first and last',
@@ -310,6 +314,19 @@ export const thereAreSo: Parser<Claim> = rule('ThereAreSoMany', () =>
   ),
 );
 
+/** `no cadence occurs before bar 8`. */
+export const noneOccurs: Parser<Claim> = rule('NoneOccurs', () =>
+  map(
+    sequence(
+      word('no'),
+      thing,
+      choice(verb('occurs', 'occur'), verb('appears', 'appear'), verb('comes', 'come'), isHeard),
+      atPlace,
+    ),
+    ([, of, , place]) => statement(subjectOf(of), negation(occurrenceFamily.make(anywhere(place)))),
+  ),
+);
+
 /** `the tonic appears in bars 1, 9 and 25`: in each of them. */
 export const occursInEach: Parser<Claim> = rule('OccursInEach', () =>
   map(
@@ -329,9 +346,13 @@ export const occursInEach: Parser<Claim> = rule('OccursInEach', () =>
   ),
 );
 
+const placeOrChord: Parser<Place> = choice(
+  placeName,
+  map(sequence(word('the chord', 'the harmony', 'the cadence'), at, placeName), ([, , place]) => place),
+);
 /** `bar 16 is the first perfect authentic cadence`, `bar 29 has the only Neapolitan of the piece`. */
 export const isTheFirst: Parser<Claim> = rule('IsTheFirst', () =>
-  map(sequence(placeName, choice(be, have), chosenThing), ([place, { negated }, of]) => {
+  map(sequence(placeOrChord, choice(be, have), chosenThing), ([place, { negated }, of]) => {
     const says = chosenFamily.make({ place });
     return statement(of, negated ? negation(says) : says);
   }),

@@ -30,7 +30,8 @@ export const noteSubject: Parser<Subject<PitchClass>> = map(
 
 /** What a note is in a key, or which other note has the same key of the keyboard. */
 export type ToneSays =
-  | { readonly kind: 'degree'; readonly degree: DegreeName; readonly key: Key }
+  /** Of the home key where none is named. */
+  | { readonly kind: 'degree'; readonly degree: DegreeName; readonly key?: Key }
   | { readonly kind: 'twin'; readonly tone: PitchClass };
 
 const twin: Parser<ToneSays> = map(pitchClassName, tone => ({ kind: 'twin', tone }));
@@ -42,20 +43,35 @@ export const toneFamily = family<PitchClass, ToneSays>({
   phrases: [
     [
       be,
-      map(sequence(degreeName, word('in', 'of'), keyName), ([degree, , key]): ToneSays => ({
-        kind: 'degree',
-        degree,
-        key,
-      })),
+      map(
+        sequence(degreeName, optional(map(sequence(word('in', 'of'), keyName), ([, key]) => key))),
+        ([degree, key]): ToneSays =>
+          key === undefined ? { kind: 'degree', degree } : { kind: 'degree', degree, key },
+      ),
     ],
     [verb('sounds like', 'sound like'), twin],
-    [be, map(sequence(word('enharmonic with', 'enharmonic to', 'enharmonically'), twin), ([, says]) => says)],
+    [
+      be,
+      map(
+        sequence(
+          word(
+            'enharmonic with',
+            'enharmonic to',
+            'enharmonically equivalent to',
+            'enharmonically the same as',
+            'enharmonically',
+          ),
+          twin,
+        ),
+        ([, says]) => says,
+      ),
+    ],
   ],
   print: (says, form) =>
     says.kind === 'degree'
-      ? `${printBe(form)} ${printDegree(says.degree)} in ${printKey(says.key)}`
+      ? `${printBe(form)} ${printDegree(says.degree)}${says.key === undefined ? '' : ` in ${printKey(says.key)}`}`
       : `${form.negated ? 'does not sound' : 'sounds'} like ${printPitchClass(says.tone)}`,
-  check: (tone, says, _context, make): Finding<PitchClass> => {
+  check: (tone, says, context, make): Finding<PitchClass> => {
     if (says.kind === 'twin') {
       const holds = chromaOf(tone) === chromaOf(says.tone);
       return {
@@ -65,13 +81,14 @@ export const toneFamily = family<PitchClass, ToneSays>({
         evidence: [],
       };
     }
-    const { degree, alter } = degreeOf(says.key, tone);
+    const key = says.key ?? context.home;
+    const { degree, alter } = degreeOf(key, tone);
     const own: DegreeName = { kind: 'number', degree, alter };
-    const holds = toneOfDegree(says.degree, says.key) === tone;
+    const holds = toneOfDegree(says.degree, key) === tone;
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C1201' : 'C1202',
-      reason: `${printPitchClass(tone)} is ${printDegree(own)} of ${printKey(says.key)}`,
+      reason: `${printPitchClass(tone)} is ${printDegree(own)} of ${printKey(key)}`,
       evidence: [],
       instead: () => [make({ ...says, degree: own })],
     };

@@ -7,6 +7,7 @@ import { family } from '../family.js';
 import { choice, map, mark, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
+import type { ClaimContext } from '../model.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
@@ -23,8 +24,8 @@ import {
   simple,
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
-import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
-import type { NoteName } from '../terms/note-name.js';
+import { isNamed, noteName, pitchName, pitchOf, printNoteName } from '../terms/note-name.js';
+import type { NoteName, PitchName } from '../terms/note-name.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** Which note is the highest or lowest, and where it is. */
@@ -114,7 +115,21 @@ const nameOf = ({ pitch }: Note): NoteName => ({ pitchClass: pitchClassOf(pitch)
 type RangeSays =
   | { readonly interval: IntervalName }
   | { readonly steps: number }
-  | { readonly from: NoteName; readonly to: NoteName };
+  | { readonly from: NoteName; readonly to: NoteName }
+  | { readonly bound: Bound; readonly note: PitchName };
+/** Of a bound the note itself is within: what stays below it never reaches it. */
+type Bound = 'goes above' | 'goes below' | 'stays below' | 'stays above';
+/** How each is said of several, and by other words. */
+const bounds = [
+  ['goes above', 'goes above', 'go above'],
+  ['goes above', 'rises above', 'rise above'],
+  ['goes above', 'goes higher than', 'go higher than'],
+  ['goes below', 'goes below', 'go below'],
+  ['goes below', 'falls below', 'fall below'],
+  ['goes below', 'goes lower than', 'go lower than'],
+  ['stays below', 'stays below', 'stay below'],
+  ['stays above', 'stays above', 'stay above'],
+] as const;
 const octaves: Parser<RangeSays> = map(
   sequence(
     wordsFor<number>([
@@ -153,6 +168,31 @@ function sayInterval(of: IntervalName): string {
     : withArticle(printInterval(of));
 }
 
+/** Whether a line keeps within a note. */
+function checkBound(
+  line: Line,
+  { bound, note }: Extract<RangeSays, { readonly bound: Bound }>,
+  lowest: Note,
+  highest: Note,
+  context: ClaimContext,
+): Finding<Line> {
+  const limit = midiOf(pitchOf(note));
+  const holds = {
+    'goes above': midiOf(highest.pitch) > limit,
+    'goes below': midiOf(lowest.pitch) < limit,
+    'stays below': midiOf(highest.pitch) < limit,
+    'stays above': midiOf(lowest.pitch) > limit,
+  }[bound];
+  const decisive = bound === 'goes above' || bound === 'stays below' ? highest : lowest;
+  const which = decisive === highest ? 'highest' : 'lowest';
+  return {
+    verdict: holds ? 'holds' : 'fails',
+    code: holds ? 'C1411' : 'C1412',
+    reason: `the ${which} note of ${line.name} is ${printPitch(decisive.pitch)}`,
+    evidence: [noteEvidence(holds ? 'supports' : 'contradicts', decisive, `${which} note`, context)],
+  };
+}
+
 /** How far a line reaches from its lowest to its highest note: claim L2 of the trade. */
 export const lineRangeFamily = family<Line, RangeSays>({
   name: 'range of a line',
@@ -162,12 +202,18 @@ export const lineRangeFamily = family<Line, RangeSays>({
     [verb('ranges', 'range'), fromTo],
     [verb('extends', 'extend'), fromTo],
     [verb('covers', 'cover'), rangeSize],
+    ...bounds.map(
+      ([bound, singular, plural]) =>
+        [verb(singular, plural), map(pitchName, (note): RangeSays => ({ bound, note }))] as const,
+    ),
     [have, map(sequence(word('a range of', 'a compass of', 'an ambitus of'), rangeSize), ([, says]) => says)],
   ],
   print: (says, form) =>
-    'from' in says
-      ? `${printVerb('ranges', 'range', form)} from ${printNoteName(says.from)} to ${printNoteName(says.to)}`
-      : `${printVerb('spans', 'span', form)} ${'interval' in says ? sayInterval(says.interval) : withArticle(printNumber(says.steps).slice(0, -1))}`,
+    'bound' in says
+      ? `${printVerb(says.bound, bounds.find(([of]) => of === says.bound)?.[2] ?? says.bound, form)} ${printNoteName(says.note)}`
+      : 'from' in says
+        ? `${printVerb('ranges', 'range', form)} from ${printNoteName(says.from)} to ${printNoteName(says.to)}`
+        : `${printVerb('spans', 'span', form)} ${'interval' in says ? sayInterval(says.interval) : withArticle(printNumber(says.steps).slice(0, -1))}`,
   check: (line, says, context, make): Finding<Line> => {
     const notes = line.notes.map(({ note }) => note);
     const [first] = notes;
@@ -184,6 +230,7 @@ export const lineRangeFamily = family<Line, RangeSays>({
       (high, note) => (midiOf(note.pitch) > midiOf(high.pitch) ? note : high),
       first,
     );
+    if ('bound' in says) return checkBound(line, says, lowest, highest, context);
     const size = intervalBetween(lowest.pitch, highest.pitch);
     const is = (of: IntervalName): boolean => {
       if ('interval' in says) return sameInterval(of, says.interval);

@@ -20,6 +20,10 @@ import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import type { NoteFinding } from '../note-family.js';
 import { barAt } from '../place/beats.js';
+import { atPlace, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { isResolved, resolvePlace } from '../place/resolve.js';
+import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { inversionsOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
@@ -48,7 +52,8 @@ export type ResolutionSays =
   | (Manner & { readonly kind: 'move' })
   /** Up or down in its own voice, however far. */
   | { readonly kind: 'direction'; readonly up: boolean }
-  | { readonly kind: 'prepared' };
+  /** In a place where that is said. */
+  | { readonly kind: 'prepared'; readonly place?: Place };
 
 const step: IntervalSize = { steps: 1 };
 const isStepSize = ({ steps, semitones }: IntervalSize): boolean => steps === 1 && semitones === undefined;
@@ -304,7 +309,11 @@ function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContex
 }
 
 /** A dissonance is prepared by the same pitch in its voice, held or struck again (claims G3 and G6 of the trade). */
-function checkPrepared(note: Note, context: ClaimContext): NoteFinding<ResolutionSays> {
+function checkPrepared(
+  note: Note,
+  place: Place | undefined,
+  context: ClaimContext,
+): NoteFinding<ResolutionSays> {
   const { notes } = context.analysis.score;
   const before = notes.filter(
     each =>
@@ -316,7 +325,23 @@ function checkPrepared(note: Note, context: ClaimContext): NoteFinding<Resolutio
   const head = struckHead(note, notes);
   const last = before.at(-1);
   const group = last === undefined ? [] : before.filter(each => compare(each.onset, last.onset) === 0);
-  const held = head.id !== note.id ? head : group.find(each => midiOf(each.pitch) === midiOf(note.pitch));
+  // One written note may be its own preparation: it is struck with one harmony and held into the next.
+  const isHeldOn = context.analysis.segments.some(
+    segment =>
+      isBefore(head.onset, segment.start) && segment.nonChordTones.some(tone => tone.note === head.id),
+  );
+  const held =
+    head.id !== note.id || isHeldOn ? head : group.find(each => midiOf(each.pitch) === midiOf(note.pitch));
+  const asked =
+    place === undefined ? undefined : resolvePlace(place, context.analysis.score, context.beatUnit);
+  if (held !== undefined && asked !== undefined && !(isResolved(asked) && liesIn(held.onset, asked.range)))
+    return {
+      verdict: 'fails',
+      code: 'C1042',
+      reason: `its preparation, ${printPitch(held.pitch)}, is struck in ${sayMoment(held.onset, context)}`,
+      evidence: [noteEvidence('contradicts', held, 'its preparation', context)],
+      instead: [{ kind: 'prepared' }],
+    };
   return {
     verdict: held === undefined ? 'fails' : 'holds',
     code: held === undefined ? 'C1042' : 'C1041',
@@ -338,7 +363,7 @@ function checkNote(
   context: ClaimContext,
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
-  if (says.kind === 'prepared') return checkPrepared(head, context);
+  if (says.kind === 'prepared') return checkPrepared(head, says.place, context);
   const all = following(note, context);
   // Of the chord that follows the nearest note tells which way the line goes.
   const nearest = nearestTo(note, all);
@@ -429,7 +454,12 @@ const families = noteFamily<ResolutionSays>({
     ...['falls', 'descends', 'drops'].map(
       each => [verb(each, each.slice(0, -1)), inDirection(false)] as const,
     ),
-    [be, map(word('prepared'), (): ResolutionSays => ({ kind: 'prepared' }))],
+    [
+      be,
+      map(sequence(word('prepared'), optional(atPlace)), ([, place]): ResolutionSays =>
+        place === undefined ? { kind: 'prepared' } : { kind: 'prepared', place },
+      ),
+    ],
   ],
   print: (says, form) => {
     const by = 'by' in says ? says.by : undefined;
@@ -451,7 +481,7 @@ const families = noteFamily<ResolutionSays>({
       case 'direction':
         return says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form);
       case 'prepared':
-        return `${printBe(form)} prepared`;
+        return `${printBe(form)} prepared${says.place === undefined ? '' : ` in ${printPlace(says.place)}`}`;
     }
   },
   checkNote,

@@ -56,7 +56,17 @@ export const degreeOfNote: Parser<DegreeSays> = choice(
     key,
   })),
   map(
-    sequence(word('chromatic', 'foreign to the key', 'outside the key', 'outside of the key'), inKey),
+    sequence(
+      word(
+        'chromatic',
+        'a chromatic note',
+        'a chromatic tone',
+        'foreign to the key',
+        'outside the key',
+        'outside of the key',
+      ),
+      inKey,
+    ),
     ([, key]) => withKey<DegreeSays>({ kind: 'native', native: false }, key),
   ),
   map(sequence(word('diatonic', 'native to the key', 'in the key'), inKey), ([, key]) =>

@@ -58,6 +58,9 @@ const soundingAt = (notes: readonly Note[], moment: Fraction): readonly Note[] =
 /** Keys of the keyboard that sound at once: doubled unisons count once. */
 const size = (notes: readonly Note[]): number => new Set(notes.map(note => midiOf(note.pitch))).size;
 
+/** Voices that strike together so often are chords with passing tones rather than lines (common practice: a chorale is homophonic). */
+const mostlyTogether = 0.75;
+
 function result(
   holds: boolean,
   reason: string,
@@ -87,8 +90,11 @@ export const textureFamily = family<Span, TextureSays>({
   aspects: [
     [word('texture'), be, kinds],
     [
-      word('all voices', 'all the voices', 'all parts', 'all the parts'),
-      verb('moves together', 'move together'),
+      sequence(word('all'), quiet(optional(choice<unknown>(word('the'), count))), word('voices', 'parts')),
+      choice(
+        verb('moves together', 'move together'),
+        verb('moves in the same rhythm', 'move in the same rhythm'),
+      ),
       nothing<TextureSays>({ kind: 'homorhythmic' }),
     ],
   ],
@@ -156,7 +162,16 @@ export const textureFamily = family<Span, TextureSays>({
           return struck < soundingAt(notes, time).length;
         });
         const [first] = alone;
+        const together = times.length - alone.length;
+        const isMostly = together >= mostlyTogether * times.length;
         const moving = first === undefined ? [] : notes.filter(note => equals(note.onset, first));
+        if (says.kind !== 'polyphonic' && first !== undefined && most > 1 && isMostly)
+          return {
+            ...result(says.kind === 'homophonic', '', moving, context),
+            verdict: says.kind === 'homophonic' ? 'holds' : 'arguable',
+            ...(says.kind === 'homophonic' ? {} : { code: 'C1314' as const }),
+            reason: `all voices strike together ${String(together)} of ${String(times.length)} times; between them single voices pass`,
+          };
         if (says.kind !== 'homorhythmic' && first !== undefined && most > 1)
           return {
             ...result(false, '', moving, context),

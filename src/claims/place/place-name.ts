@@ -1,4 +1,5 @@
 import { compare } from '../../score/index.js';
+import type { Fraction } from '../../score/index.js';
 import {
   choice,
   list,
@@ -40,7 +41,18 @@ const beats = quiet(word('beats', 'beat'));
 const and = quiet(choice(word('and'), mark('&')));
 const of = word('of', 'in');
 /** What joins a thing to its place: `the D of bar 3`, `the bass falls in bars 3-4`. */
-export const at = word('of', 'in', 'at', 'on', 'from', 'during', 'throughout', 'over');
+export const at = word(
+  'of',
+  'in',
+  'at',
+  'on',
+  'from',
+  'during',
+  'throughout',
+  'over',
+  'for the whole of',
+  'for all of',
+);
 const to = rule('To', () => quiet(choice(mark('-', '–', '—', '‐', '‑'), word('to'), word('through'))));
 const comma = quiet(optional(mark(',')));
 
@@ -111,6 +123,12 @@ const downbeat = map(sequence(optional(word('the')), word('downbeat')), () => ({
   last: { n: 1, d: 1 },
 }));
 
+/** A beat of a bar that is named before: `bar 3 has V65/V on beat 4`. */
+export const beatsNamed: Parser<{ readonly first: Fraction; readonly last: Fraction }> = rule(
+  'BeatsNamed',
+  () => choice(beatRange, downbeat, quiet(nthBeat)),
+);
+
 /** `bar 5 beat 3`, `bar 5, beats 1-2`, `beat 3 of bar 5`, `the downbeat of bar 5`. */
 const beatsOfBar: Parser<Place> = choice(
   map(sequence(oneBar, comma, beatRange), ([label, , range]): Place => ({
@@ -118,7 +136,7 @@ const beatsOfBar: Parser<Place> = choice(
     bar: label,
     ...range,
   })),
-  map(sequence(choice(beatRange, downbeat, quiet(nthBeat)), of, oneBar), ([range, , label]): Place => ({
+  map(sequence(beatsNamed, of, oneBar), ([range, , label]): Place => ({
     kind: 'beats',
     bar: label,
     ...range,
@@ -151,7 +169,7 @@ const sideOfBar: Parser<Place> = rule('SideOfABar', () =>
     map(
       sequence(
         wordsFor<Side>([
-          ['before', 'before'],
+          ['before', 'before', 'until'],
           ['after', 'after'],
           ['up to', 'up to', 'from the beginning to', 'from the start to'],
         ]),
@@ -235,6 +253,14 @@ export const atPlace: Parser<Place> = rule('AtPlace', () =>
   choice(
     map(sequence(at, placeName), ([, place]) => place),
     sideOfBar,
+    // `from 1 to 8`.
+    quiet(
+      map(sequence(word('from'), barLabel, to, barLabel), ([, first, , last]): Place => ({
+        kind: 'bars',
+        first,
+        last,
+      })),
+    ),
   ),
 );
 

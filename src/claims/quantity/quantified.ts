@@ -10,7 +10,7 @@ import type { Unit } from './units.js';
 
 /** How many of them must do what the sentence says. */
 type Amount =
-  | { readonly kind: 'every' | 'not every' | 'none' }
+  | { readonly kind: 'every' | 'not every' | 'none' | 'most' }
   | { readonly kind: 'exactly' | 'at least' | 'at most'; readonly number: number };
 
 /** Whether a number of places meets an amount. */
@@ -22,6 +22,8 @@ function meets(number: number, amount: Amount, all: number): boolean {
       return number < all;
     case 'none':
       return number === 0;
+    case 'most':
+      return 2 * number > all;
     case 'exactly':
       return number === amount.number;
     case 'at least':
@@ -41,6 +43,8 @@ function printAmount(amount: Amount, unit: Unit): { readonly words: string; read
       return { words: `not every ${unit}`, plural: false };
     case 'none':
       return { words: `no ${unit}`, plural: false };
+    case 'most':
+      return { words: `most ${unit}s`, plural: true };
     case 'exactly':
     case 'at least':
     case 'at most':
@@ -86,7 +90,7 @@ export function quantified(quantity: Quantity, predicate: Predicate<Span>): Clai
           reason: `true of ${counted}`,
           evidence: evidenceAt(found, amount.kind === 'none' ? [] : yes),
         };
-      const against = amount.kind === 'every' ? whose(found, 'fails') : yes;
+      const against = amount.kind === 'every' || amount.kind === 'most' ? whose(found, 'fails') : yes;
       const nearest = printQuantified(
         { ...quantity, amount: { kind: 'exactly', number: yes.length } },
         predicate,
@@ -117,6 +121,10 @@ export function quantified(quantity: Quantity, predicate: Predicate<Span>): Clai
 const amounts = choice<{ readonly amount: Amount; readonly unit: Unit }>(
   map(sequence(word('every', 'each', 'all'), quiet(optional(word('the'))), units), ([, , unit]) => ({
     amount: { kind: 'every' },
+    unit,
+  })),
+  map(sequence(word('most', 'most of the'), units), ([, unit]) => ({
+    amount: { kind: 'most' as const },
     unit,
   })),
   map(sequence(word('no', 'none of the'), units), ([, unit]) => ({

@@ -5,7 +5,7 @@ import { choice, map, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { at, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { lineName, printLine } from './line-name.js';
+import { lineName, lineNoun, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { lineSubject } from './line.js';
 import { once } from './note.js';
@@ -74,5 +74,14 @@ export const extremeName: Parser<Subject<Extreme>> = choice(
   map(
     sequence(word('the'), which, word('note', 'pitch', 'tone'), at, lineName, scope),
     ([, edge, , , line, place]) => extreme(edge, line, place),
+  ),
+  // `the highest soprano note`, `the soprano's highest note`.
+  map(
+    sequence(word('the'), which, lineNoun, word('note', 'pitch', 'tone'), scope),
+    ([, edge, line, , place]) => extreme(edge, line, place),
+  ),
+  map(
+    sequence(lineName, word("'s"), which, word('note', 'pitch', 'tone'), scope),
+    ([line, , edge, , place]) => extreme(edge, line, place),
   ),
 );

@@ -40,7 +40,7 @@ export const lineNoun: Parser<LineName> = wordsFor<LineName>([
   [{ kind: 'part', part: 'soprano' }, 'soprano'],
   [{ kind: 'part', part: 'alto' }, 'alto'],
   [{ kind: 'part', part: 'tenor' }, 'tenor'],
-  [{ kind: 'part', part: 'bass' }, 'bass', 'bass line', 'bass note'],
+  [{ kind: 'part', part: 'bass' }, 'bass', 'bass line'],
   [
     { kind: 'edge', edge: 'top' },
     'top line',
@@ -68,7 +68,11 @@ export const lineName: Parser<LineName> = rule(
   'Line',
   () =>
     choice(
-      map(sequence(quiet(optional(word('the'))), lineNoun), ([, line]) => line),
+      // `the bass note of bar 3`.
+      map(
+        sequence(quiet(optional(word('the'))), lineNoun, quiet(optional(word('note')))),
+        ([, line]) => line,
+      ),
       map(
         sequence(optional(word('the')), word('voice'), choice(quotedName, plainName)),
         ([, , name]): LineName => ({ kind: 'voice', name }),

@@ -1,6 +1,6 @@
 import { compare, isBefore, midiOf, staffStepOf } from '../../score/index.js';
 import type { Subject } from '../claim.js';
-import { choice, map, sequence } from '../grammar/index.js';
+import { choice, map, rule, sequence } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { at, before, placeName, printPlace } from '../place/place-name.js';
@@ -111,7 +111,9 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
 };
 
 /** `the bass of bar 3`, `in bar 3 the bass`, `bar 3 soprano`. */
-export const lineSubjectName: Parser<Subject<Line>> = choice(
-  map(sequence(lineName, at, placeName), ([line, , place]) => lineSubject(line, place)),
-  map(sequence(before, lineName), ([place, line]) => lineSubject(line, place)),
+export const lineSubjectName: Parser<Subject<Line>> = rule('LineOfAPlace', () =>
+  choice(
+    map(sequence(lineName, at, placeName), ([line, , place]) => lineSubject(line, place)),
+    map(sequence(before, lineName), ([place, line]) => lineSubject(line, place)),
+  ),
 );

@@ -118,10 +118,10 @@ const sixths = rule('SixthQuality', () =>
   ]),
 );
 const classes = wordsFor<ChordClass>([
-  ['triad', 'triad'],
-  ['seventh chord', 'seventh chord', '7th chord'],
-  ['ninth chord', 'ninth chord', '9th chord'],
-  ['augmented sixth chord', 'augmented sixth chord', 'augmented sixth'],
+  ['triad', 'triad', 'triads'],
+  ['seventh chord', 'seventh chord', 'seventh chords', '7th chord', '7th chords'],
+  ['ninth chord', 'ninth chord', 'ninth chords', '9th chord'],
+  ['augmented sixth chord', 'augmented sixth chord', 'augmented sixth chords', 'augmented sixth'],
 ]);
 
 /** `a` or `an`. */
@@ -251,9 +251,13 @@ export const ofQualityAlone = map(
 
 /** `diminished seventh chord`, `German sixth`, `augmented sixth chord`: a kind of chord with its noun, after `has` and `the`. */
 export const chordOfKind: Parser<ChordWords> = choice<ChordWords>(
-  map(sequence(choice(sevenths, sixths), word('chord')), ([quality]) => ({ quality })),
+  map(sequence(choice(sevenths, sixths), word('chord', 'chords')), ([quality]) => ({ quality })),
+  map(sequence(sevenths, quiet(optional(word('chord'))), onRoot), ([quality, , tone]) => ({
+    root: tone,
+    quality,
+  })),
   map(sixths, quality => ({ quality })),
-  map(word('augmented sixth chord'), () => ({ class: 'augmented sixth chord' })),
+  map(word('augmented sixth chord', 'augmented sixth chords'), () => ({ class: 'augmented sixth chord' })),
 );
 
 const ofQuality: Parser<ChordWords> = choice(

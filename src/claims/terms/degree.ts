@@ -194,3 +194,8 @@ export function printDegree(of: DegreeName): string {
       return of.syllable;
   }
 }
+
+/** A degree in a row of them: `3`, `#4`, `mi`. */
+export const lineDegree: Parser<DegreeName> = choice(number, syllable);
+export const printLineDegree = (of: DegreeName): string =>
+  of.kind === 'number' ? printDegree(of).replace(/^scale degree /u, '') : printDegree(of);

@@ -96,6 +96,12 @@ export const nonChordTone: Parser<NonChordToneSays> = rule(
   'a non-chord tone such as `a passing tone` or `a 4-3 suspension`',
 );
 
+/** `a 4-3`: a suspension by its figure alone, where nothing else can stand. */
+export const suspensionByFigure: Parser<NonChordToneSays> = map(sequence(article, figure), ([, of]) => ({
+  kind: 'suspension',
+  figure: of,
+}));
+
 /** Its name without an article. */
 export function nameOf({ kind, figure: of, accented, chromatic, side }: NonChordToneSays): string {
   const words = [

@@ -1,5 +1,5 @@
-import { printPitchClass, readPitchClass } from '../../score/index.js';
-import type { Note, PitchClass } from '../../score/index.js';
+import { printPitchClass, readPitchClass, spell } from '../../score/index.js';
+import type { Note, Pitch, PitchClass } from '../../score/index.js';
 import { pitchClassOf } from '../../score/index.js';
 import { shapes, token } from '../grammar/index.js';
 import type { Parser, Shape } from '../grammar/index.js';
@@ -11,6 +11,8 @@ export interface NoteName {
   readonly pitchClass: PitchClass;
   readonly octave?: number;
 }
+
+export type PitchName = Required<NoteName>;
 
 const letter = character('A-G');
 const signs = oneOf('##', '#', 'bb', 'b', '♯♯', '♯', '♭♭', '♭', '♮', 'x', '𝄪', '𝄫');
@@ -53,18 +55,31 @@ export const pitchClassName: Parser<PitchClass> = token({
   value: pitchClassOfName,
 });
 
+function readNote(matched: string): NoteName | undefined {
+  const match = /^(.*?) ?(-?\d)?$/u.exec(matched);
+  const pitchClass = pitchClassOfName(match?.[1] ?? matched);
+  if (pitchClass === undefined) return undefined;
+  return match?.[2] === undefined ? { pitchClass } : { pitchClass, octave: Number(match[2]) };
+}
 /** A note with or without an octave: `F#`, `F#5`. */
 export const noteName: Parser<NoteName> = token({
   name: 'Pitch',
   label: 'a note such as `F#` or `F#5`',
   shape: pitchShape,
+  value: readNote,
+});
+
+/** A note with its octave: `F#5`. */
+export const pitchName: Parser<PitchName> = token({
+  name: 'PitchWithOctave',
+  label: 'a note with its octave such as `F#5`',
+  shape: inOrder(noteShape, maybe(oneOf(' ')), octaveShape),
   value: matched => {
-    const match = /^(.*?) ?(-?\d)?$/u.exec(matched);
-    const pitchClass = pitchClassOfName(match?.[1] ?? matched);
-    if (pitchClass === undefined) return undefined;
-    return match?.[2] === undefined ? { pitchClass } : { pitchClass, octave: Number(match[2]) };
+    const { pitchClass, octave } = readNote(matched) ?? {};
+    return pitchClass === undefined || octave === undefined ? undefined : { pitchClass, octave };
   },
 });
+export const pitchOf = ({ pitchClass, octave }: PitchName): Pitch => ({ ...spell(pitchClass), octave });
 
 export const printNoteName = (of: NoteName): string => printPitchClass(of.pitchClass) + (of.octave ?? '');
 

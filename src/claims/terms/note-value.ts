@@ -36,6 +36,21 @@ export const noteValue: Parser<NoteValue> = rule(
   'a note value such as `eighth notes` or `quavers`',
 );
 
+/** `quarter`, `dotted eighth`: without its noun, in a list of values. */
+export const bareNoteValue: Parser<NoteValue> = map(
+  sequence(
+    optional(dots),
+    wordsFor<number>([
+      [1, 'whole'],
+      [2, 'half'],
+      [4, 'quarter'],
+      [8, 'eighth'],
+      [16, 'sixteenth'],
+    ]),
+  ),
+  ([dotted, part]) => ({ part, dots: dotted ?? 0 }),
+);
+
 /** Length in whole notes. */
 export function lengthOf({ part, dots: dotted }: NoteValue): Fraction {
   const plain = fraction(1, part);

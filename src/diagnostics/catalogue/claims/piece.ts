@@ -120,6 +120,18 @@ export const pieceClaims = {
     explanation:
       'A chord can count as one note value or as many as it has notes. Name the line, or say how many chords or notes are meant.',
   },
+  C1641: {
+    name: 'held-over-the-bar-line',
+    summary: 'The note is held over the bar line as the claim says.',
+    explanation:
+      'A note that is tied sounds on and is not struck again: `bar 3 beat 1 holds C#5` says the same of the bar into which it is held.',
+  },
+  C1642: {
+    name: 'not-held-over-the-bar-line',
+    summary: 'The note ends before the bar that the claim names, or with its own bar.',
+    explanation:
+      'A note that is struck again has no tie, though its pitch stays. A tie may be missing in the score: a note that should be held is then printed twice.',
+  },
   C1621: {
     name: 'marking-as-claimed',
     summary: 'The score is marked as the claim says.',
