@@ -165,11 +165,9 @@ export const textureFamily = family<Span, TextureSays>({
         const together = times.length - alone.length;
         const isMostly = together >= mostlyTogether * times.length;
         const moving = first === undefined ? [] : notes.filter(note => equals(note.onset, first));
-        if (says.kind !== 'polyphonic' && first !== undefined && most > 1 && isMostly)
+        if (says.kind === 'homophonic' && first !== undefined && most > 1 && isMostly)
           return {
-            ...result(says.kind === 'homophonic', '', moving, context),
-            verdict: says.kind === 'homophonic' ? 'holds' : 'arguable',
-            ...(says.kind === 'homophonic' ? {} : { code: 'C1314' as const }),
+            ...result(true, '', moving, context),
             reason: `all voices strike together ${String(together)} of ${String(times.length)} times; between them single voices pass`,
           };
         if (says.kind !== 'homorhythmic' && first !== undefined && most > 1)
