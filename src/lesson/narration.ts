@@ -1,5 +1,6 @@
 import MarkdownIt from 'markdown-it';
 import type { Token } from 'markdown-it';
+import { readClaim } from '../claims/index.js';
 import type { Code } from '../diagnostics/index.js';
 import { claimMarks, markOf } from './claim-mark.js';
 
@@ -206,6 +207,16 @@ function paragraphFaults(
           ? 'these words have no `[` where they begin'
           : 'the claim that begins here has no `}` at its end',
       help: 'write `[words]{claim}`, or `\\]` for a bracket that is only a bracket',
+    });
+  }
+  for (const match of content.matchAll(/(?<![\]\\`]\s*)\{([^{}]*)\}/g)) {
+    // Braces may mean something else to an author, unless a claim stands in them.
+    if (braces.has(match.index) || 'problem' in readClaim(match[1]?.trim() ?? '')) continue;
+    fault(match.index, match.index + match[0].length, {
+      code: 'L0301',
+      severity: 'error',
+      message: 'the words before this claim do not end with a `]`',
+      help: 'write `[words]{claim}`; a claim without words goes under `claims:`',
     });
   }
   for (const match of content.matchAll(/(!?)\[[^[\]\n]*\]\(\s*([^()\s]*)/g)) {

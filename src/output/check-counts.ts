@@ -45,7 +45,9 @@ export function countsByLesson(lessons: readonly LessonReport[]): readonly Count
 /** `5 claims: 3 hold, 2 fail; 1 error`. */
 export function countsInWords(summary: CheckSummary): string {
   const { claims, errors, warnings } = summary;
-  const verdicts = claims === 0 ? 'no claims' : `${counted(claims, 'claim')}: ${verdictCounts(summary)}`;
+  // A lesson that cannot be read may well have some.
+  const none = errors > 0 ? 'no claim was checked' : 'no claims';
+  const verdicts = claims === 0 ? none : `${counted(claims, 'claim')}: ${verdictCounts(summary)}`;
   const findings = [
     ...(errors > 0 ? [counted(errors, 'error')] : []),
     ...(warnings > 0 ? [counted(warnings, 'warning')] : []),

@@ -137,7 +137,7 @@ describe('files that cannot be checked', () => {
     const { code, stdout, stderr } = await run(file);
     expect({ code, stdout, stderr }).toEqual({
       code: 2,
-      stdout: `${message}\n${file}: no claims; 1 error\n`,
+      stdout: `${message}\n${file}: no claim was checked; 1 error\n`,
       stderr: '',
     });
   });
