@@ -21,6 +21,6 @@ export { judgeCadence } from './judge-cadence.js';
 export { judgeChord } from './judge-chord.js';
 export { judgeKey } from './judge-key.js';
 export { romanFor } from './readings.js';
-export { hasProgression } from './sequences.js';
+export { hasProgression, sequenceEnd } from './sequences.js';
 export { sequenceIn } from './statements.js';
 export { segmentAt, segmentsBetween } from './segment-at.js';

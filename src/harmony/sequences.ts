@@ -81,7 +81,8 @@ function harmonicSequences(segments: readonly Segment[]): readonly Sequence[] {
   return found;
 }
 
-const endOf = ({ start, unit, statements }: Sequence): Fraction =>
+/** Where the last statement of a sequence ends. */
+export const sequenceEnd = ({ start, unit, statements }: Sequence): Fraction =>
   add(start, multiply(unit, fraction(statements)));
 
 /** Whether a harmony changes within the model: a figure that is moved with its one chord is no sequence yet. */
@@ -133,7 +134,7 @@ function copiedBars({ bars, notes }: Score, segments: readonly Segment[]): reado
 export function sequencesOf(score: Score, segments: readonly Segment[]): readonly Sequence[] {
   const harmonic = harmonicSequences(segments);
   const overlaps = (a: Sequence, b: Sequence): boolean =>
-    isBefore(a.start, endOf(b)) && isBefore(b.start, endOf(a));
+    isBefore(a.start, sequenceEnd(b)) && isBefore(b.start, sequenceEnd(a));
   return [
     ...harmonic,
     ...copiedBars(score, segments).filter(copy => !harmonic.some(other => overlaps(copy, other))),
@@ -142,4 +143,4 @@ export function sequencesOf(score: Score, segments: readonly Segment[]): readonl
 
 /** The sequence that is under way at an onset. */
 export const sequenceAt = (sequences: readonly Sequence[], onset: Fraction): Sequence | undefined =>
-  sequences.find(sequence => compare(sequence.start, onset) <= 0 && isBefore(onset, endOf(sequence)));
+  sequences.find(sequence => compare(sequence.start, onset) <= 0 && isBefore(onset, sequenceEnd(sequence)));

@@ -1,5 +1,5 @@
 import { add, isBefore, midiOf } from '../../score/index.js';
-import { hasProgression, sequenceIn } from '../../harmony/index.js';
+import { hasProgression, sequenceEnd, sequenceIn } from '../../harmony/index.js';
 import type { Sequence } from '../../harmony/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -86,13 +86,7 @@ const describe = ({ up, steps, semitones, statements, kind }: SequenceSays): str
     .filter(each => each !== undefined)
     .join(' ');
 
-const rangeOf = (found: Sequence): Range => ({
-  start: found.start,
-  end: Array.from({ length: found.statements }).reduce<Range['end']>(
-    end => add(end, found.unit),
-    found.start,
-  ),
-});
+const rangeOf = (found: Sequence): Range => ({ start: found.start, end: sequenceEnd(found) });
 
 const saysOf = (found: Sequence): SequenceSays => ({
   up: found.step > 0,
