@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -19,6 +19,8 @@ export function ownTemporaryFolder(): () => void {
   const system = tmpdir();
   sweep(system);
   const own = mkdtempSync(join(system, `${prefix}${String(process.pid)}-`));
+  // Programs that tests start as another user write here as well.
+  chmodSync(own, 0o1777);
   if (process.platform === 'linux') symlinkSync(join(system, browser), join(own, browser));
   const before = variables.map(name => [name, process.env[name]] as const);
   for (const name of variables) process.env[name] = own;

@@ -116,7 +116,11 @@ describe('the text for people', () => {
       lesson([claim('holds'), unjudged('C0001'), unjudged('L0503')]),
       '3 claims: 1 holds, 2 could not be checked',
     ],
-    ['findings', lesson([], [finding('error'), finding('warning')]), 'no claim was checked; 1 error, 1 warning'],
+    [
+      'findings',
+      lesson([], [finding('error'), finding('warning')]),
+      'no claim was checked; 1 error, 1 warning',
+    ],
   ])('counts in words: %s', (_, report, line) => {
     expect(show(report).trimEnd().split('\n').at(-1)).toBe(`lesson.yaml: ${line}`);
   });
