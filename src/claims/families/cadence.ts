@@ -5,7 +5,7 @@ import type { Note } from '../../score/index.js';
 import { isHeldInto } from '../evidence.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { barAt, endOf } from '../place/beats.js';
-import type { Claim, Finding, Predicate } from '../claim.js';
+import type { Claim, Finding, Judged, Predicate } from '../claim.js';
 import { statement } from '../statement.js';
 import { family } from '../family.js';
 import { choice, map, mark, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
@@ -171,6 +171,15 @@ function disputed(kind: Asked['kind'], range: Range, context: ClaimContext): str
   return undefined;
 }
 
+/** The deceptive or evaded cadence that a dominant in a range leads to: where V goes on to it the phrase does not stop on V. */
+const deceivedIn = (range: Range, { analysis }: ClaimContext): Cadence | undefined => {
+  const own = segmentsIn(analysis, range).map(segment => analysis.segments.indexOf(segment));
+  return analysis.cadences.find(
+    ({ kind, segments }) =>
+      (kind === 'deceptive' || kind === 'evaded') && own.includes(segments.at(-2) ?? -1),
+  );
+};
+
 function alternatives(
   span: Span,
   says: Meant,
@@ -192,6 +201,17 @@ function alternatives(
       : make({ how: says.how, name, key: own }),
   );
 }
+
+/** Of a cadence that is not there nothing speaks for the claim: the soprano may be on the tonic all the same. */
+const refused = (finding: Judged): Judged =>
+  finding.verdict === 'fails'
+    ? {
+        ...finding,
+        evidence: finding.evidence.map(each =>
+          each.role === 'supports' ? { ...each, role: 'set aside' } : each,
+        ),
+      }
+    : finding;
 
 /** The cadences of the bar before and after, each at its own place. */
 function nearby(
@@ -293,6 +313,16 @@ export const cadenceFamily = family<Span, CadenceSays>({
     if (asked.phrygian && !isSupported(judgement) && isSupported(ask({ kind: asked.kind })))
       return { ...judged(judgement, codes, range, context), code: 'C0507', instead };
     if (isSupported(judgement)) {
+      const led = asked.kind === 'half' ? deceivedIn(range, context) : undefined;
+      if (led !== undefined)
+        return {
+          ...judged(judgement, codes, range, context),
+          verdict: 'arguable',
+          code: 'C0502',
+          reason: `${judgement.reason}, but V leads on to ${withArticle(led.kind)} cadence in ${sayMoment(led.onset, context)}`,
+          instead,
+          rather: () => nearby(says, range, context, make),
+        };
       const dispute = disputed(asked.kind, range, context);
       const finding = { ...judged(judgement, codes, range, context), instead };
       return dispute === undefined
@@ -313,7 +343,7 @@ export const cadenceFamily = family<Span, CadenceSays>({
         };
     }
     return {
-      ...judged(judgement, codes, range, context),
+      ...refused(judged(judgement, codes, range, context)),
       instead,
       rather: () => nearby(says, range, context, make),
     };

@@ -203,8 +203,19 @@ export const namedChordFamily = family<Span, NamedChordSays>({
           return isUnread(six) ? [] : [numeralFamily.make({ numeral: six })];
         },
       };
-    const best = bestOf(numeralsOf(says, key).map(of => ask(of, says.inversion, key, range, context)));
-    if (best === undefined) throw new Error(`${says.name} has no numerals`);
+    const convention = context.conventions['seventh-on-I'];
+    const possible = numeralsOf(says, key).filter(
+      of => (says.inversion ?? 0) < realize(of, key, convention).tones.length,
+    );
+    const best = bestOf(possible.map(of => ask(of, says.inversion, key, range, context)));
+    if (best === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0204',
+        reason: `the ${says.name} chord has no ${inversionAdjectives[says.inversion ?? 0] ?? 'such inversion'}: it is a triad`,
+        evidence: [],
+        instead,
+      };
     return { ...judged(best, codes, range, context), instead };
   },
 });

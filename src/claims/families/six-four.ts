@@ -1,12 +1,13 @@
 import type { Parser } from '../grammar/index.js';
 import { bassOf, degreeTone, leadingTone } from '../../harmony/index.js';
 import type { Judgement, Key, PedalPoint, RomanNumeral, Segment } from '../../harmony/index.js';
-import { compare, spell } from '../../score/index.js';
-import type { PitchClass } from '../../score/index.js';
+import { compare, midiOf, pitchClassOf, spell } from '../../score/index.js';
+import type { Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
+import { soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -78,8 +79,14 @@ const interpolated = /\/V$|^CT/u;
 const hasNothingOfV = ({ chord }: Segment, key: Key): boolean =>
   !chord.tones.some(tone => tone === degreeTone(key, 5) || tone === leadingTone(key));
 
-/** V may come after a chord or two that are read between. */
-const mostBetween = 3;
+/** Whether the dominant is still the lowest note while a chord sounds: then V may be hidden in what is read as another chord. */
+const standsOnDominant = ({ start, end }: Segment, key: Key, { analysis }: ClaimContext): boolean => {
+  const lowest = soundingIn(analysis.score, { start, end }).reduce<Note | undefined>(
+    (low, note) => (low === undefined || midiOf(note.pitch) < midiOf(low.pitch) ? note : low),
+    undefined,
+  );
+  return lowest !== undefined && pitchClassOf(lowest.pitch) === degreeTone(key, 5);
+};
 
 /** What speaks against `cad64` where its notes stand: a cadential six-four delays V, which has to follow it. */
 export function strayCadential(
@@ -97,9 +104,9 @@ export function strayCadential(
   const dominant = degreeTone(inKey, 5);
   const isDue = ({ chord, roman }: Segment): boolean => chord.root === dominant || roman.startsWith('cad64');
   if (next === undefined || [...own, next].some(isDue)) return undefined;
-  const soon = segments.slice(from, from + mostBetween);
+  const stays = standsOnDominant(next, inKey, context);
   return {
-    outcome: hasNothingOfV(next, inKey) && !soon.some(isDue) ? 'contradicted' : 'rivalled',
+    outcome: hasNothingOfV(next, inKey) && !stays ? 'contradicted' : 'rivalled',
     reason: `${next.roman} follows it, and a cadential six-four delays V`,
   };
 }
