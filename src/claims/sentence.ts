@@ -78,7 +78,7 @@ import {
 } from './place/place-name.js';
 import type { Place } from './place/place.js';
 import { statement, statements } from './statement.js';
-import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
+import { noteSubject, toneFamily, tonePairSubject } from './families/pitch-relation.js';
 import { embellishmentName } from './subjects/embellishment.js';
 import { edgeNoteName } from './subjects/edge-note.js';
 import { extreme, extremeName, which } from './subjects/extreme.js';
@@ -830,6 +830,37 @@ const keyReturns: Parser<Claim> = rule('KeyReturns', () =>
   ),
 );
 
+/** `the waltz begins and ends in B minor`. */
+const beginsAndEndsIn: Parser<Claim> = rule('BeginsAndEndsIn', () =>
+  map(
+    sequence(
+      placeSubjects,
+      word('begins and ends in', 'begin and end in', 'starts and ends in', 'start and end in'),
+      anyKey,
+    ),
+    ([subjects, , key]) =>
+      statements(
+        subjects,
+        (['begins in', 'ends in'] as const).map(what => keyFamily.make({ what, key })),
+      ),
+  ),
+);
+
+/** `E# and F natural are enharmonically equivalent`. */
+const enharmonicTones: Parser<Claim> = rule('EnharmonicTones', () =>
+  map(
+    sequence(
+      noteSubject,
+      word('and'),
+      pitchClassName,
+      be,
+      word('enharmonically equivalent', 'enharmonic equivalents', 'enharmonic', 'enharmonically the same'),
+    ),
+    ([subject, , tone, { negated }]) =>
+      statement(subject, denied(negated, toneFamily.make({ kind: 'twin', tone }))),
+  ),
+);
+
 /** `E minor is tonicized in bars 4-5`. */
 const keyTonicized: Parser<Claim> = rule('KeyTonicized', () =>
   map(sequence(keyReference, be, word('tonicized', 'tonicised'), scope), ([key, { negated }, , place]) =>
@@ -951,6 +982,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     melodyHas,
     keyReturns,
     keyTonicized,
+    beginsAndEndsIn,
+    enharmonicTones,
     modulatedBy,
     relatedKeys,
     severalNumerals,

@@ -84,6 +84,12 @@ function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Re
     ...(meant === undefined ? [] : [meant, meant.split(' ')[0] ?? meant]).map(
       word => `${text.slice(0, at)}${word}${text.slice(at + stopped.length)}`,
     ),
+    // `a cadential six-four resolving to V`: the verb as the grammar has it.
+    ...(/^\p{L}{3,}ing$/u.test(stopped)
+      ? ['s', 'es'].map(
+          ending => `${before} and ${stopped.slice(0, -3)}${ending}${text.slice(at + stopped.length)}`,
+        )
+      : []),
     ...(before === '' || after === '' ? [] : links.map(link => `${before} ${link} ${after}`)),
     `there is a ${text}`,
     `there is a ${before} in ${after}`,

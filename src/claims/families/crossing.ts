@@ -134,8 +134,8 @@ export const placeCrossingFamily = family<Span, { readonly crossing: true }>({
   aspects: [
     [word('voices', 'parts', 'lines'), verb('crosses', 'cross'), nothing({ crossing: true as const })],
     [
-      word('no voices', 'no parts', 'no lines'),
-      map(word('cross'), () => ({ negated: true })),
+      word('no voices', 'no voice', 'no parts', 'no part', 'no lines', 'no line'),
+      map(word('cross', 'crosses'), () => ({ negated: true })),
       nothing({ crossing: true as const }),
     ],
   ],

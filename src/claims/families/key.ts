@@ -133,6 +133,13 @@ export const keyFamily = family<Span, KeySays>({
         ([, , key]) => says('is in', key),
       ),
     ],
+    [be, map(sequence(word('in'), anyKey, word('throughout')), ([, key]) => says('stays in', key))],
+    [
+      map(word('never leaves', 'never leave', 'does not leave', "doesn't leave", 'do not leave'), () => ({
+        negated: false,
+      })),
+      map(anyKey, key => says('stays in', key)),
+    ],
     ...verbs.map(
       ([singular, plural, what]) =>
         [

@@ -17,7 +17,8 @@ import { commonToneDispute } from './common-tone.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
-import { anyKey, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
+import { keyByName } from '../terms/key-name.js';
+import { anyKey, printKeyReference, relatedKey, withKeyMeant } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
@@ -100,7 +101,9 @@ function alternatives(
 
 const inOrOfKey = optional(
   choice(
-    map(sequence(word('in', 'of'), anyKey), ([, key]) => key),
+    map(sequence(word('in'), anyKey), ([, key]) => key),
+    // `V65 of iv` is applied to iv: terms/numeral.ts.
+    map(sequence(word('of'), choice<KeyRef>(keyByName, relatedKey)), ([, key]) => key),
     map(word('in the home key'), () => undefined),
   ),
 );

@@ -140,7 +140,10 @@ const build = (
 
 /** `D minor`, `D-minor`. */
 const root = map(sequence(pitchClassName, quiet(optional(mark('-')))), ([tone]) => tone);
-const overBass = map(sequence(word('with'), pitchClassName, word('in the bass')), ([, tone]) => tone);
+const overBass = choice(
+  map(sequence(word('with'), pitchClassName, word('in the bass')), ([, tone]) => tone),
+  map(sequence(word('over'), pitchClassName), ([, tone]) => tone),
+);
 
 const ofRoot: Parser<ChordWords> = choice(
   map(
