@@ -81,6 +81,15 @@ describe('a passage', () => {
     );
   });
 
+  test('is set for lines of its width, however long the rest of the piece is', () => {
+    const score = read('sample-lessons/mill-road.abc');
+    for (let bar = 1; bar < score.bars.length; bar++) {
+      const [systems = []] = engravePassages(engraver, score, [{ firstBar: bar, lastBar: bar }], 430);
+      expect(systems).toHaveLength(1);
+      expect(systems[0]?.staves.right).toBeLessThan(440);
+    }
+  });
+
   test('has the metre in both staves where the piece begins, under two titles too', () => {
     const text = readFileSync('sample-lessons/mill-road.abc', 'utf8');
     const paths = (abc: string): readonly number[] => {

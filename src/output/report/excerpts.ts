@@ -46,7 +46,7 @@ export function engravePassages(
     );
     const [first] = together;
     if (first === undefined) continue;
-    const { entries, barEnds } = entriesOf(parts, ends);
+    const { entries, barEnds } = entriesOf(parts, everywhere(ends, widths, first.width - head));
     const systems = engraver.engrave(abc, first.width, entries);
     const lines = linesOf(barEnds, score.bars.length);
     // Where the engraver breaks its lines otherwise, nothing could be trusted about what stands in them.
@@ -70,6 +70,27 @@ function inLines(passage: Passage, widths: readonly number[], widest: number): W
   const width = Math.min(widest, Math.ceil(natural / widthStep) * widthStep);
   const ends = lineEnds(own, width - head).map(end => passage.firstBar + end);
   return { ...passage, width, ends };
+}
+
+/**
+ * Ends of lines in the passages, and as many between them as it takes that no line is too wide: the engraver sets every line as wide as the
+ * widest one.
+ */
+function everywhere(
+  ends: ReadonlySet<number>,
+  widths: readonly number[],
+  room: number,
+): ReadonlySet<number> {
+  let from = 0;
+  return new Set(
+    [...ends, widths.length - 1]
+      .sort((a, b) => a - b)
+      .flatMap(end => {
+        const begin = from;
+        from = end + 1;
+        return lineEnds(widths.slice(begin, from), room).map(at => begin + at);
+      }),
+  );
 }
 
 /** Passages sorted into as few engravings as come without one cutting another, each for lines of one width. */
