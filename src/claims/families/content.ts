@@ -16,27 +16,42 @@ import { silence } from './judged.js';
 
 /** Which notes a place has. `struck` leaves out notes that sound on from before, `held` asks for those alone. */
 export interface Content {
-  readonly quantity: 'all' | 'only' | 'none';
+  /** `any`: `has D or F#`. */
+  readonly quantity: 'all' | 'any' | 'only' | 'none';
   readonly manner: 'sounding' | 'struck' | 'held';
   readonly notes: readonly NoteName[];
 }
 
-const between = quiet(
-  choice(
-    map(sequence(mark(','), optional(word('and', 'or'))), () => undefined),
-    map(word('and', 'or'), () => undefined),
-    nothing(undefined),
-  ),
-);
-const noteList = list(
-  map(sequence(quiet(optional(article)), noteName), ([, note]) => note),
-  between,
-);
+const joinedBy = (...words: readonly [string, ...string[]]) =>
+  quiet(
+    choice(
+      map(sequence(mark(','), optional(word(...words))), () => undefined),
+      map(word(...words), () => undefined),
+      nothing(undefined),
+    ),
+  );
+const aNote = map(sequence(quiet(optional(article)), noteName), ([, note]) => note);
+const allNotes = list(aNote, joinedBy('and'));
+/** Of `no D or F#` both are meant. */
+const anyNotes = list(aNote, joinedBy('and', 'or'));
 
 const content = (quantity: Content['quantity'], manner: Content['manner'] = 'sounding') =>
-  map(noteList, (notes): Content => ({ quantity, manner, notes }));
+  map(quantity === 'all' ? allNotes : anyNotes, (notes): Content => ({ quantity, manner, notes }));
+
+/** `D or F#`, `either D, E or F#`. */
+const oneOfNotes: Parser<Content> = map(
+  sequence(
+    quiet(optional(word('either'))),
+    list(aNote, mark(',')),
+    quiet(optional(mark(','))),
+    word('or'),
+    aNote,
+  ),
+  ([, before, , , last]): Content => ({ quantity: 'any', manner: 'sounding', notes: [...before, last] }),
+);
 
 const complement: Parser<Content> = choice(
+  oneOfNotes,
   content('all'),
   map(sequence(word('only'), optional(word('the notes')), content('only')), ([, , says]) => says),
   map(sequence(word('no'), content('none')), ([, says]) => says),
@@ -236,12 +251,38 @@ function checkNone({ span, says, notes, context, make }: Asked): Finding<Span> {
   };
 }
 
+/** As true as the best of them. */
+function checkAny({ span, says, notes, context, make }: Asked): Finding<Span> {
+  const found = notes.filter(note => says.notes.some(name => isNamed(note, name)));
+  const [first] = found;
+  return {
+    verdict: found.length > 0 ? 'holds' : 'fails',
+    code: found.length > 0 ? 'C0301' : 'C0302',
+    reason:
+      first !== undefined
+        ? `${printPitch(first.pitch)} is there`
+        : `neither ${said(says.notes.map(printNoteName), 'nor')} sounds in ${span.name}`,
+    evidence:
+      found.length > 0
+        ? found.slice(0, 4).map(note => noteEvidence('supports', note, whySounds(note, span), context))
+        : says.notes.map(name => missingEvidence(name, span.range, 'never sounding', context)),
+    instead: () =>
+      says.notes.flatMap(name => {
+        const slip = slipOf(name, notes);
+        return slip === undefined
+          ? []
+          : [make({ ...says, quantity: 'all', notes: [nameOf(slip.note, name.octave !== undefined)] })];
+      }),
+  };
+}
+
 function printContent(
   { quantity, manner, notes }: Content,
   form: { readonly plural: boolean; readonly negated: boolean },
 ): string {
   if (manner === 'struck') return `${printVerb('strikes', 'strike', form)} ${listed(notes)}`;
   if (manner === 'held') return `${printVerb('holds', 'hold', form)} ${listed(notes)}`;
+  if (quantity === 'any') return `${printHave(form)} ${said(notes.map(printNoteName), 'or')}`;
   const before = { all: '', only: 'only ', none: 'no ' }[quantity];
   return `${printHave(form)} ${before}${listed(notes)}`;
 }
@@ -269,6 +310,8 @@ export const contentFamily = family<Span, Content>({
     switch (says.quantity) {
       case 'all':
         return checkAll(asked);
+      case 'any':
+        return checkAny(asked);
       case 'only':
         // Where nothing sounds there is nothing that is all of it.
         return silence<Span>(span.range, span.name, context) ?? checkOnly(asked);
