@@ -76,11 +76,7 @@ function inLines(passage: Passage, widths: readonly number[], widest: number): W
  * Ends of lines in the passages, and as many between them as it takes that no line is too wide: the engraver sets every line as wide as the
  * widest one.
  */
-function everywhere(
-  ends: ReadonlySet<number>,
-  widths: readonly number[],
-  room: number,
-): ReadonlySet<number> {
+function everywhere(ends: ReadonlySet<number>, widths: readonly number[], room: number): ReadonlySet<number> {
   let from = 0;
   return new Set(
     [...ends, widths.length - 1]
