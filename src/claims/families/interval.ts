@@ -27,6 +27,15 @@ const complement = map(sequence(optional(article), intervalSize), ([, interval])
   interval,
 }));
 
+/** A size within an octave, as `simple` does it of an interval: a tenth is a third. */
+function withinOctave({ steps, semitones }: IntervalSize): IntervalSize {
+  const octaves = Math.max(0, Math.floor((steps - 1) / 7));
+  return {
+    steps: steps - 7 * octaves,
+    ...(semitones === undefined ? {} : { semitones: semitones - 12 * octaves }),
+  };
+}
+
 const evidenceOf = ({ upper, lower }: Together, role: 'supports' | 'contradicts', context: ClaimContext) => {
   const name = printInterval(intervalBetween(upper.pitch, lower.pitch));
   return [upper, lower].map(note => noteEvidence(role, note, name, context));
@@ -66,6 +75,17 @@ export const intervalFamily = family<Pair, IntervalSays>({
         evidence: evidenceOf(first, 'supports', context),
       };
     const size = sizeOf(wrong);
+    // A tenth over two octaves is a seventeenth, and is often called a tenth all the same.
+    const isWider =
+      interval.steps > 7 && pairs.every(pair => isOfSize(simple(sizeOf(pair)), withinOctave(interval)));
+    if (isWider)
+      return {
+        verdict: 'arguable',
+        code: 'C1005',
+        reason: `${printPitch(wrong.lower.pitch)} and ${printPitch(wrong.upper.pitch)} are ${withArticle(printInterval(size))} apart, the same interval over more octaves`,
+        evidence: evidenceOf(wrong, 'supports', context),
+        instead: () => [make({ interval: size })],
+      };
     const { steps, semitones } = interval;
     const alike =
       semitones !== undefined && simple(size).semitones === simple({ steps, semitones }).semitones;

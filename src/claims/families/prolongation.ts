@@ -1,12 +1,13 @@
 import { bassOf, degreeTone, leadingTone } from '../../harmony/index.js';
 import type { Segment } from '../../harmony/index.js';
-import { spell } from '../../score/index.js';
-import type { PitchClass } from '../../score/index.js';
+import { midiOf, pitchClassOf, spell } from '../../score/index.js';
+import type { Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
+import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { be, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
@@ -55,12 +56,27 @@ const letterStep = (a: PitchClass, b: PitchClass): boolean => {
   return distance === 0 || distance === 1 || distance === 6;
 };
 
-/** The bass goes from one segment to the next by step, or stays. */
-const stepwise = (segments: readonly Segment[]): boolean =>
-  segments.slice(1).every((segment, at) => {
-    const before = segments[at];
-    return before !== undefined && letterStep(bassOf(before.chord), bassOf(segment.chord));
+/** The lowest tone of each segment: over a pedal the chord may stand in any inversion. */
+function bassesOf(segments: readonly Segment[], { analysis }: ClaimContext): readonly PitchClass[] {
+  return segments.map(({ start, end, chord }) => {
+    const lowest = soundingIn(analysis.score, { start, end })
+      .filter(note => !note.grace)
+      .reduce<Note | undefined>(
+        (low, note) => (low === undefined || midiOf(note.pitch) < midiOf(low.pitch) ? note : low),
+        undefined,
+      );
+    return lowest === undefined ? bassOf(chord) : pitchClassOf(lowest.pitch);
   });
+}
+
+/** How the bass goes on: it stays, moves by step, or leaps. */
+function motionOf(basses: readonly PitchClass[]): 'stays' | 'steps' | 'leaps' {
+  if (basses.every(bass => bass === basses[0])) return 'stays';
+  return basses.slice(1).every((bass, at) => letterStep(basses[at] ?? bass, bass)) ? 'steps' : 'leaps';
+}
+
+/** More chords than this between the ends are a progression of their own rather than passing or neighbour chords. */
+const mostBetween = 3;
 
 const evidenceOf = (
   segments: readonly Segment[],
@@ -108,20 +124,21 @@ export const prolongationFamily = family<Span, ProlongationSays>({
         instead: () => [make({ of: says.of === 'tonic' ? 'dominant' : 'tonic' })],
       };
     const between = segments.filter(segment => !isChord(segment, says));
-    if (between.length === 0 || stepwise(segments))
+    const motion = motionOf(bassesOf(segments, context));
+    if (between.length === 0 || (motion !== 'leaps' && between.length <= mostBetween))
       return {
         verdict: 'holds',
         code: 'C0721',
         reason:
           between.length === 0
             ? `nothing but the ${says.of}: ${chords}`
-            : `${chords}, with a bass that moves by step`,
+            : `${chords}, ${motion === 'stays' ? 'over a bass that stays' : 'with a bass that moves by step'}`,
         evidence,
       };
     return {
       verdict: 'arguable',
       code: 'C0724',
-      reason: `it begins and ends on the ${says.of}, but the bass leaps between: ${chords}; how deep the chords between lie is a matter of interpretation`,
+      reason: `it begins and ends on the ${says.of}, but ${motion === 'leaps' ? 'the bass leaps between' : 'many chords lie between'}: ${chords}; how deep the chords between lie is a matter of interpretation`,
       evidence,
     };
   },

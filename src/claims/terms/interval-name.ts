@@ -84,9 +84,13 @@ function qualityOf({ steps, semitones }: IntervalName): Quality | undefined {
   return qualities.find(quality => sizeOf(quality, steps) === semitones);
 }
 
-/** Compound intervals as said: three octaves and a third for what has no name of its own. */
+const endings: Readonly<Record<string, string>> = { one: 'st', two: 'nd', few: 'rd', other: 'th' };
+const ordinals = new Intl.PluralRules('en', { type: 'ordinal' });
+
+/** The number of an interval; wide ones have no word of their own and are counted: `21st`. */
 const numberName = (steps: number): string =>
-  numbers.find(([of]) => of === steps)?.[1] ?? `${String(steps + 1)}th`;
+  numbers.find(([of]) => of === steps)?.[1] ??
+  `${String(steps + 1)}${endings[ordinals.select(steps + 1)] ?? 'th'}`;
 
 /** `minor tenth`, `augmented second`. */
 export function printInterval(of: IntervalName): string {

@@ -51,6 +51,12 @@ export const lineClaims = {
     summary: 'The lines are that far apart at one moment of the place, not throughout.',
     explanation: 'Name the beat: `the soprano and the bass of bar 3 beat 1 are a minor tenth apart`.',
   },
+  C1005: {
+    name: 'interval-over-other-octaves',
+    summary: 'The lines make that interval with an octave more or less between them.',
+    explanation:
+      'A tenth over a further octave is a seventeenth. Many call every compound third a tenth, others count on; a third may be said of either.',
+  },
   C1011: {
     name: 'motion-as-claimed',
     summary: 'The two lines move against each other as the claim says.',
