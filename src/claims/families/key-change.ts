@@ -199,9 +199,9 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
   const why =
     foreign.length > 0 ? `foreign to ${printKey(around)}` : `of ${applied.roman} in ${printKey(applied.key)}`;
   return {
-    verdict: 'holds',
-    code: 'C0401',
-    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}${closes ? '' : `, and no cadence follows in ${printKey(key)}`}`,
+    verdict: closes ? 'arguable' : 'holds',
+    code: closes ? 'C0408' : 'C0401',
+    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}${closes ? `, but a cadence in ${printKey(key)} confirms it there: that goes further than a tonicization` : `, and no cadence follows in ${printKey(key)}`}`,
     evidence: shown.slice(0, 4).map(note => noteEvidence('supports', note, why, context)),
   };
 }

@@ -82,11 +82,12 @@ function isSettled(segment: Segment, to: Key, context: ClaimContext): boolean {
   if (keyAreas.some(area => sameKey(area.key, to) && liesIn(area.start, { start: from, end: until })))
     return true;
   const first = barAt(score, segment.start);
-  const last = first === undefined ? undefined : (score.bars[first.index + barsToClose] ?? score.bars.at(-1));
-  if (first === undefined || last === undefined) return false;
-  const range = { start: first.start, end: endOf(last) };
-  const place = { kind: 'bars', first: first.label, last: last.label } as const;
-  return confirmedTurn({ span: { range, place, name: '' }, key: to, context }) !== undefined;
+  if (first === undefined) return false;
+  return score.bars.slice(first.index + 1, first.index + 1 + barsToClose).some(last => {
+    const range = { start: first.start, end: endOf(last) };
+    const place = { kind: 'bars', first: first.label, last: last.label } as const;
+    return confirmedTurn({ span: { range, place, name: '' }, key: to, context }) !== undefined;
+  });
 }
 
 const evidenceOf = (
@@ -142,9 +143,10 @@ export const pivotFamily = family<Span, PivotSays>({
     const inOld = isDiatonic(tones, from);
     const inNew = isDiatonic(tones, to);
     const at = segments.indexOf(segment);
+    // A chromatic chord of the new key, such as its Neapolitan, belongs to it as well.
     const isOfNewAlone = (each: Segment): boolean =>
-      isDiatonic(each.chord.tones, to) &&
-      (!isDiatonic(each.chord.tones, from) || isDominantSeventh(each, to));
+      isDominantSeventh(each, to) ||
+      (!isDiatonic(each.chord.tones, from) && (isDiatonic(each.chord.tones, to) || sameKey(each.key, to)));
     const ahead = segments.slice(at + 1, at + 1 + mostBetween);
     const next = ahead.find(isOfNewAlone);
     // V of which the seventh comes a beat later is the dominant seventh all the same.
