@@ -1,29 +1,28 @@
+import { expressionOf } from './shape.js';
 import type { Shape } from './shape.js';
 
 /** What the text of a shape can begin with. */
 export interface Openings {
   /** First letters of a phrase up to what is no letter, in small letters: `half` of `half-diminished`. */
   readonly words: ReadonlySet<string>;
-  /** Other first characters; `undefined` where there are none. */
+  /** How else it can begin: a character, or all of a token; `undefined` where it cannot. */
   readonly character: RegExp | undefined;
 }
 
 interface Found {
   readonly words: ReadonlySet<string>;
-  /** Insides of a character class. */
-  readonly classes: ReadonlySet<string>;
+  /** Regular expressions of single characters and of tokens. */
+  readonly expressions: ReadonlySet<string>;
   readonly isNullable: boolean;
   /** A rule that was being looked at already was left out. */
   readonly isPartial: boolean;
 }
 
 const letters = /^\p{L}+/u;
-const escaped = (character: string): string => character.replace(/[\\\]^-]/gu, '\\$&');
-
-const none: Found = { words: new Set(), classes: new Set(), isNullable: false, isPartial: false };
+const none: Found = { words: new Set(), expressions: new Set(), isNullable: false, isPartial: false };
 const union = (all: readonly Found[], isNullable: boolean): Found => ({
   words: new Set(all.flatMap(({ words }) => [...words])),
-  classes: new Set(all.flatMap(({ classes }) => [...classes])),
+  expressions: new Set(all.flatMap(({ expressions }) => [...expressions])),
   isNullable,
   isPartial: all.some(({ isPartial }) => isPartial),
 });
@@ -34,22 +33,22 @@ const known = new WeakMap<Shape, Found>();
 function findOnce(shape: Shape, open: ReadonlySet<Shape>): Found {
   const before = known.get(shape);
   if (before !== undefined) return before;
-  const found = find(shape, false, open);
+  const found = find(shape, open);
   if (!found.isPartial) known.set(shape, found);
   return found;
 }
 
-function find(shape: Shape, inToken: boolean, open: ReadonlySet<Shape>): Found {
-  const within = (part: Shape): Found => (inToken ? find(part, true, open) : findOnce(part, open));
+function find(shape: Shape, open: ReadonlySet<Shape>): Found {
+  const within = (part: Shape): Found => findOnce(part, open);
   switch (shape.kind) {
     case 'text': {
-      const word = inToken ? undefined : letters.exec(shape.text)?.[0].toLowerCase();
+      const word = letters.exec(shape.text)?.[0].toLowerCase();
       return word === undefined
-        ? { ...none, classes: new Set([escaped([...shape.text][0] ?? '')]) }
+        ? { ...none, expressions: new Set([expressionOf(shape)]) }
         : { ...none, words: new Set([word]) };
     }
     case 'character':
-      return { ...none, classes: new Set([shape.class]) };
+      return { ...none, expressions: new Set([expressionOf(shape)]) };
     case 'sequence': {
       const parts: Found[] = [];
       for (const part of shape.parts) {
@@ -76,16 +75,16 @@ function find(shape: Shape, inToken: boolean, open: ReadonlySet<Shape>): Found {
         ? { ...none, isPartial: true }
         : findOnce(shape.body(), new Set([...open, shape]));
     case 'token':
-      return find(shape.body, true, open);
+      // All of it, so that the `b` of a flat opens no `bar`.
+      return { ...none, expressions: new Set([expressionOf(shape)]) };
   }
 }
 
 /** What a shape can begin with; `undefined` where it can be empty, so that anything may follow. */
 export function openingsOf(shape: Shape): Openings | undefined {
-  const { words, classes, isNullable } = findOnce(shape, new Set());
+  const { words, expressions, isNullable } = findOnce(shape, new Set());
   if (isNullable) return undefined;
-  // A class that excludes characters cannot be joined with others.
-  const parts = [...classes].map(each => `[${each}]`);
+  const parts = [...expressions].map(each => `(?:${each})`);
   return {
     words,
     character: parts.length === 0 ? undefined : new RegExp(parts.join('|'), 'uy'),
