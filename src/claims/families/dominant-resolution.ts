@@ -35,6 +35,10 @@ function expectedKey({ roman, key, function: does }: Segment): Key | undefined {
 const isHome = (harmony: Harmony, key: Key): boolean =>
   harmony.segments.some(({ chord, roman }) => chord.root === key.tonic && !roman.startsWith('cad64'));
 
+/** The chord on the sixth degree, which stands for the tonic in a deceptive close. */
+const isSixth = ({ segments: [first] }: Harmony, key: Key): boolean =>
+  first.chord.root === degreeTone(key, 6);
+
 const isStillDominant = (harmony: Harmony, key: Key): boolean =>
   harmony.segments.every(segment => {
     const expected = expectedKey(segment);
@@ -130,15 +134,15 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
     );
     if (goal !== undefined && !isHome(next, key))
       return {
-        verdict: 'fails',
+        // What stops on V and goes on with VI can be heard either way.
+        verdict: how === 'deceptively' && isSixth(next, key) ? 'arguable' : 'fails',
         code: 'C0712',
         reason: `${goal.roman} is the goal of a half cadence: it resolves no further, and ${next.segments[0].roman} begins what follows`,
         evidence: evidenceOf(segment, 'contradicts', context),
         pointless: true,
       };
     // What comes after a close, or after the sixth degree in place of the tonic, is no late resolution.
-    const isSubstitute =
-      next.segments[0].chord.root === degreeTone(key, 6) || arrivesAt(next.start, context) !== undefined;
+    const isSubstitute = isSixth(next, key) || arrivesAt(next.start, context) !== undefined;
     const found: DominantResolutionSays['how'] = isHome(next, key)
       ? 'as expected'
       : home === undefined || isSubstitute

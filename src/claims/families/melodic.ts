@@ -1,5 +1,6 @@
 import type { Key } from '../../harmony/index.js';
 import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -416,24 +417,25 @@ export const melodicFamily = family<Line, MelodicSays>({
         pointless: true,
       };
     if (says.kind === 'notes' || says.kind === 'degrees') {
-      const sounding = line.notes
-        .map(({ note }) => note)
-        .filter(
-          (note, at, all) =>
-            at === 0 ||
-            midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch) ||
-            note.pitch.letter !== all[at - 1]?.pitch.letter,
-        );
+      const all = line.notes.map(({ note }) => note);
+      const sounding = all.filter(
+        (note, at) =>
+          at === 0 ||
+          midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch) ||
+          note.pitch.letter !== all[at - 1]?.pitch.letter,
+      );
       const wanted = says.kind === 'notes' ? says.notes : says.degrees;
       const keys = [segmentsIn(context.analysis, line.span.range)[0]?.key ?? context.home, context.home];
-      const fitsIn = (key: Key): boolean =>
+      const fitsIn = (key: Key, row: readonly Note[]): boolean =>
+        row.length === wanted.length &&
         wanted.every((name, at) => {
-          const note = sounding[at];
+          const note = row[at];
           if (note === undefined) return false;
           return 'kind' in name ? toneOfDegree(name, key) === pitchClassOf(note.pitch) : isNamed(note, name);
         });
       const names = sounding.map((note): NoteName => ({ pitchClass: pitchClassOf(note.pitch) }));
-      if (sounding.length === wanted.length && keys.some(fitsIn))
+      // A note that is struck again may be said once or each time.
+      if (keys.some(key => fitsIn(key, sounding) || fitsIn(key, all)))
         return {
           verdict: 'holds',
           code: 'C1101',

@@ -1,13 +1,12 @@
 import type { Parser } from '../grammar/index.js';
-import { bassOf, degreeTone, leadingTone } from '../../harmony/index.js';
+import { bassOf, chord, degreeTone, judgeChord, leadingTone } from '../../harmony/index.js';
 import type { Judgement, Key, PedalPoint, RomanNumeral, Segment } from '../../harmony/index.js';
-import { compare, midiOf, pitchClassOf, spell } from '../../score/index.js';
-import type { Note, PitchClass } from '../../score/index.js';
+import { compare, spell } from '../../score/index.js';
+import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
-import { soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -79,14 +78,10 @@ const interpolated = /\/V$|^CT/u;
 const hasNothingOfV = ({ chord }: Segment, key: Key): boolean =>
   !chord.tones.some(tone => tone === degreeTone(key, 5) || tone === leadingTone(key));
 
-/** Whether the dominant is still the lowest note while a chord sounds: then V may be hidden in what is read as another chord. */
-const standsOnDominant = ({ start, end }: Segment, key: Key, { analysis }: ClaimContext): boolean => {
-  const lowest = soundingIn(analysis.score, { start, end }).reduce<Note | undefined>(
-    (low, note) => (low === undefined || midiOf(note.pitch) < midiOf(low.pitch) ? note : low),
-    undefined,
-  );
-  return lowest !== undefined && pitchClassOf(lowest.pitch) === degreeTone(key, 5);
-};
+/** Whether the notes of a chord refuse V, even where it is read as another chord. */
+const refusesV = ({ start, end }: Segment, key: Key, { analysis }: ClaimContext): boolean =>
+  judgeChord(analysis, { start, end, tones: chord(degreeTone(key, 5), 'major').tones, key }).outcome ===
+  'contradicted';
 
 /** What speaks against `cad64` where its notes stand: a cadential six-four delays V, which has to follow it. */
 export function strayCadential(
@@ -104,9 +99,8 @@ export function strayCadential(
   const dominant = degreeTone(inKey, 5);
   const isDue = ({ chord, roman }: Segment): boolean => chord.root === dominant || roman.startsWith('cad64');
   if (next === undefined || [...own, next].some(isDue)) return undefined;
-  const stays = standsOnDominant(next, inKey, context);
   return {
-    outcome: hasNothingOfV(next, inKey) && !stays ? 'contradicted' : 'rivalled',
+    outcome: hasNothingOfV(next, inKey) && refusesV(next, inKey, context) ? 'contradicted' : 'rivalled',
     reason: `${next.roman} follows it, and a cadential six-four delays V`,
   };
 }
