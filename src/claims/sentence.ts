@@ -954,7 +954,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     ),
     about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
     placedAfter('Note', pointedName, notePredicate, ({ name, line }, place) => pointed(name, line, place)),
-    placedAfter('Member', member, notePredicate, memberNotes),
+    placedAfter('Member', member, notePredicate, (named, place) => memberNotes(named, place)),
     map(sequence(before, pointedName, list(notePredicate, and)), ([place, { name, line }, predicates]) =>
       statements([pointed(name, line, place)], predicates),
     ),

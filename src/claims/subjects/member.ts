@@ -4,12 +4,15 @@ import { chordWith, leadingTonesIn } from '../chord-part.js';
 import type { ChordPart } from '../chord-part.js';
 import type { Subject } from '../claim.js';
 import { missingEvidence } from '../evidence.js';
-import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { chordPartName } from '../terms/chord-part-name.js';
+import { lineName, printLine } from './line-name.js';
+import type { LineName } from './line-name.js';
+import { lineNotes } from './line-notes.js';
 import { once } from './note.js';
 import type { PointedNotes } from './note.js';
 import { soundingIn } from './sounding.js';
@@ -36,13 +39,15 @@ function laterIn(member: Member, { moment }: Span, context: ClaimContext): reado
   return found?.tone === undefined ? [] : [{ tone: found.tone, start: moment, end: found.ends }];
 }
 
-export const memberNotes = (member: Member, place: Place): Subject<PointedNotes> => {
-  const print = (): string => `the ${member} of ${printPlace(place)}`;
+/** `line`: only the notes of one line. */
+export const memberNotes = (member: Member, place: Place, line?: LineName): Subject<PointedNotes> => {
+  const inLine = line === undefined ? '' : ` in ${printLine(line)}`;
+  const print = (): string => `the ${member}${inLine} of ${printPlace(place)}`;
   return subjectAt({
-    content: { member, place },
+    content: { member, place, ...(line === undefined ? {} : { line }) },
     print,
     place,
-    again: other => memberNotes(member, other),
+    again: other => memberNotes(member, other, line),
     find: (whole, context) => {
       const { range } = whole;
       const sought = soughtIn(member, range, context);
@@ -50,9 +55,10 @@ export const memberNotes = (member: Member, place: Place): Subject<PointedNotes>
       const notesOf = (places: readonly Sought[]): readonly Note[] =>
         once(
           places.flatMap(each =>
-            soundingIn(context.analysis.score, each).filter(
-              note => pitchClassOf(note.pitch) === each.tone && !note.grace,
-            ),
+            (line === undefined
+              ? soundingIn(context.analysis.score, each)
+              : (lineNotes(context.analysis.score, line, each) ?? []).map(({ note }) => note)
+            ).filter(note => pitchClassOf(note.pitch) === each.tone && !note.grace),
           ),
         );
       const here = notesOf(sought);
@@ -66,7 +72,7 @@ export const memberNotes = (member: Member, place: Place): Subject<PointedNotes>
             reason:
               tone === undefined
                 ? `the chord of ${printPlace(place)} has no ${member}`
-                : `the ${member} ${printPitchClass(tone)} never sounds in ${printPlace(place)}`,
+                : `the ${member} ${printPitchClass(tone)} never sounds${inLine} in ${printPlace(place)}`,
             evidence:
               tone === undefined
                 ? []
@@ -92,7 +98,11 @@ export const member: Parser<Member> = map(
 );
 
 /** `the seventh of bar 15`, `the leading tone of bar 2`: a note by its part in the chord. */
-export const memberName: Parser<Subject<PointedNotes>> = map(
-  sequence(member, at, placeName),
-  ([named, , place]) => memberNotes(named, place),
+export const memberName: Parser<Subject<PointedNotes>> = rule('MemberOfAPlace', () =>
+  choice(
+    map(sequence(member, at, placeName), ([named, , place]) => memberNotes(named, place)),
+    map(sequence(member, word('in'), lineName, at, placeName), ([named, , line, , place]) =>
+      memberNotes(named, place, line),
+    ),
+  ),
 );
