@@ -2,7 +2,7 @@ import { add, compare, isBefore, toNumber } from '../score/index.js';
 import type { Fraction, Note } from '../score/index.js';
 import { momentAt } from './hearing.js';
 import { degreeTone } from './key.js';
-import type { Key, Segment } from './model.js';
+import type { CadenceKind, Key, Segment } from './model.js';
 import { firstEndingAfter } from './segment-at.js';
 import type { Heard } from './segments.js';
 import { ticksOf } from './sound.js';
@@ -38,6 +38,8 @@ export function sopranoNotes(
 
 /** A tonic closes where it comes; a dominant only where the music stops on it. */
 export type Goal = 'tonic' | 'dominant';
+
+export const goalOf = (kind: CadenceKind): Goal => (kind === 'half' ? 'dominant' : 'tonic');
 
 /** What each sign of a phrase end adds. Common practice; no single sign is needed. */
 const signs = {
@@ -93,9 +95,10 @@ export function closureOf(
   { score, sound, lattice }: Heard,
   segments: readonly Segment[],
   onset: Fraction,
-  goal: Goal,
+  kind: CadenceKind,
   key: Key,
 ): number {
+  const goal = goalOf(kind);
   const start = ticksOf(onset, sound.ticksPerWhole);
   const first = momentAt(lattice.moments, start);
   const moment = lattice.moments[first];
@@ -128,7 +131,7 @@ export function closureOf(
     Math.min(signs.longTones, beats * signs.longTone) +
     Math.min(signs.stays, stays * signs.stay) +
     (rests ? signs.rest : 0) +
-    (isPrepared(segments, at, goal, key) ? signs.prepared : 0) +
+    (kind !== 'plagal' && isPrepared(segments, at, goal, key) ? signs.prepared : 0) +
     (seventh ? signs.seventhOfDominant : 0) +
     (held ? signs.fermata : 0);
   return Math.max(0, Math.min(1, closure));

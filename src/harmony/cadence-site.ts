@@ -41,7 +41,7 @@ export interface CadenceSite {
   readonly sopranoOnTonic: boolean;
   /** How strongly a phrase closes there when it is a cadence of that kind, see `closureOf`. */
   readonly closure: (kind: CadenceKind) => number;
-  /** A predominant or a six-four before V made a close due. */
+  /** A predominant or a six-four before V made a close due, and V stood in root position to make it. */
   readonly due: boolean;
   /** The notation says that a phrase begins there, so that what comes before belongs to another. */
   readonly opens: boolean;
@@ -51,6 +51,8 @@ export interface CadenceSite {
   readonly delays: boolean;
   /** The close that V, standing there, leads to: how strongly a phrase ends on it, 0 where it leads to none. */
   readonly leadsToClose: number;
+  /** The analysis hears a chord on the tonic there. */
+  readonly tonicHeard: boolean;
   /** V is left for I within its bar and no rest parts them: a dominant on its way. */
   readonly leadsOn: boolean;
 }
@@ -79,17 +81,26 @@ function followsHalf({ segments, cadences }: Analysis, onset: Fraction): boolean
   return cadences.some(cadence => cadence.kind === 'half' && cadence.segments.at(-1) === before);
 }
 
-/** Whether V, standing at an onset, moves to I before its bar ends and without a rest in the upper line. */
+/**
+ * Whether V, standing at an onset, moves to I without a rest in the upper line: before its bar ends, or after it has turned into V7 within a beat
+ * (a seventh that comes so soon says that the music goes on).
+ */
 function leadsOn(analysis: Analysis, onset: Fraction, key: Key): boolean {
   const { segments } = analysis;
-  let at = firstEndingAfter(segments, onset);
-  while (segments[at + 1]?.chord.root === degreeTone(key, 5)) at++;
-  const goal = segments[at + 1];
+  const first = firstEndingAfter(segments, onset);
+  let last = first;
+  while (segments[last + 1]?.chord.root === degreeTone(key, 5)) last++;
+  const goal = segments[last + 1];
+  const triad = segments[first];
   const bar = analysis.score.bars.findLast(candidate => compare(candidate.start, onset) <= 0);
-  if (goal === undefined || bar === undefined) return false;
+  if (goal === undefined || triad === undefined || bar === undefined) return false;
   const inBar = isBefore(goal.start, add(bar.start, bar.length));
+  const soonSeventh =
+    last > first &&
+    segments[last]?.chord.quality.startsWith('dominant') === true &&
+    compare(triad.end, add(onset, meterAt(analysis, onset).beat)) <= 0;
   return (
-    inBar &&
+    (inBar || soonSeventh) &&
     goal.chord.root === key.tonic &&
     goal.chord.inversion < 2 &&
     !restsBefore(analysis, onset, goal.start)
@@ -179,13 +190,16 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     },
     soprano: soprano[0],
     sopranoOnTonic: soprano.some(note => pitchClassOf(note.pitch) === key.tonic),
-    closure: kind => closureOf(heard, analysis.segments, onset, kind === 'half' ? 'dominant' : 'tonic', key),
-    due: isDue(analysis.segments, onset, key),
+    closure: kind => closureOf(heard, analysis.segments, onset, kind, key),
+    due:
+      isDue(analysis.segments, onset, key) &&
+      fits(before, formulaOf('perfect authentic', key).before) <= memberBorder,
     opens: opensPhrase(heard, analysis.segments, onset) || followsHalf(analysis, onset),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
     delays,
     leadsToClose: closeAfter(analysis, onset),
     leadsOn: leadsOn(analysis, onset, key),
+    tonicHeard: here?.chord.root === key.tonic,
   };
 }
 

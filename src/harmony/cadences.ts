@@ -95,8 +95,7 @@ export function cadencesOf(
     if (kind === undefined || sequenceAt(sequences, arrival.start) !== undefined) return [];
     if (kind !== 'half' && opensPhrase(heard, segments, arrival.start)) return [];
     if (kind === 'evaded' && !isDue(segments, arrival.start, arrival.key)) return [];
-    const goal = kind === 'half' ? 'dominant' : 'tonic';
-    const strength = closureOf(heard, segments, arrival.start, goal, arrival.key);
+    const strength = closureOf(heard, segments, arrival.start, kind, arrival.key);
     if (strength < (kind === 'perfect authentic' ? border.perfect : border.other)) return [];
     const phrygian =
       kind === 'half' &&

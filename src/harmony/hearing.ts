@@ -12,7 +12,7 @@ export interface Hearing {
   /** Beats of presence. */
   readonly present: ReadonlyMap<PitchClass, number>;
   readonly tones: readonly Tone[];
-  /** Lowest tone at the beginning, lowest of all, the one that is lowest for the longest time, and the bass that rings from before. */
+  /** Lowest tone at the beginning, lowest of all, the bass that rings for the longest time, and the one that rings from before. */
   readonly basses:
     | { readonly first: Tone; readonly lowest: Tone; readonly longest: Tone; readonly ground: Tone }
     | undefined;
@@ -20,7 +20,14 @@ export interface Hearing {
   /** Number of tones at the fullest moment; 1 for a single line. */
   readonly mostAtOnce: number;
   /** Tones of the next harmony or of the end of this one that a tone here moves to by step, within a beat after the end. */
-  readonly resolutions: readonly { readonly from: PitchClass; readonly to: PitchClass }[];
+  readonly resolutions: readonly {
+    readonly from: PitchClass;
+    readonly to: PitchClass;
+    /** When it gets there, in ticks. */
+    readonly at: number;
+    /** Whether the tone is the bass. */
+    readonly inBass: boolean;
+  }[];
 }
 
 /** Index of the moment that holds a time, by binary search. */
@@ -73,7 +80,8 @@ export function hear(
         shareOf(tone, moment, { sound, moments, staying });
       here.set(tone.pitchClass, Math.max(here.get(tone.pitchClass) ?? 0, weight));
       if (rank === 0) {
-        lowestFor.set(tone, (lowestFor.get(tone) ?? 0) + length);
+        const ringing = ground[at] ?? tone;
+        lowestFor.set(ringing, (lowestFor.get(ringing) ?? 0) + length);
         first ??= tone;
         if (lowest === undefined || tone.midi < lowest.midi) lowest = tone;
       }
@@ -93,7 +101,18 @@ export function hear(
       .filter(
         other => other !== undefined && other.on >= end && other.on < horizon && isStepFrom(tone, other),
       )
-      .flatMap(other => (other === undefined ? [] : [{ from: tone.pitchClass, to: other.pitchClass }]));
+      .flatMap(other =>
+        other === undefined
+          ? []
+          : [
+              {
+                from: tone.pitchClass,
+                to: other.pitchClass,
+                at: other.on,
+                inBass: tone.midi === lowest?.midi,
+              },
+            ],
+      );
   });
   const longest = [...lowestFor].sort((a, b) => b[1] - a[1])[0]?.[0];
   return {

@@ -3,7 +3,7 @@ import type { Fraction } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { arrivalsBetween, cadenceSite } from './cadence-site.js';
 import type { CadenceSite } from './cadence-site.js';
-import type { Goal } from './cadence-signs.js';
+import { goalOf } from './cadence-signs.js';
 import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
 import { degreeTone, printKey } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
@@ -19,13 +19,11 @@ const closureBorder = {
   span: { tonic: 0.6, dominant: 0.6 },
 } as const;
 
-/** IV and I follow each other everywhere; they close only where the music plainly stops. */
-const plagalBorder = 0.8;
+/** IV and I follow each other everywhere, and IV prepares no close: more is asked of the other signs. */
+const plagalBorder = { moment: 0.6, span: 0.65 } as const;
 
 /** By so much more the close after V must be marked as a phrase end than V itself, for V only to lead there. */
 const clearlyStronger = 0.1;
-
-const goalOf = (kind: CadenceKind): Goal => (kind === 'half' ? 'dominant' : 'tonic');
 
 const kinds: readonly CadenceKind[] = [
   'perfect authentic',
@@ -43,12 +41,14 @@ const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolea
 
 /** Why nothing is heard to close where the chords of a cadence stand; `undefined` where it is. */
 function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span'): string | undefined {
-  if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I within the bar';
+  if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I';
   if (kind === 'half' && site.leadsToClose > site.closure(kind) + clearlyStronger)
     return 'but V leads on to a stronger close';
+  if (kind.endsWith('authentic') && !site.tonicHeard)
+    return 'but another chord than that of the tonic is heard there';
   if (kind === 'evaded')
-    return site.due ? undefined : 'but no predominant or six-four before V made a close due';
-  return site.closure(kind) < (kind === 'plagal' ? plagalBorder : closureBorder[where][goalOf(kind)])
+    return site.due ? undefined : 'but nothing before it made a close in root position due';
+  return site.closure(kind) < (kind === 'plagal' ? plagalBorder[where] : closureBorder[where][goalOf(kind)])
     ? 'but nothing marks the end of a phrase there'
     : undefined;
 }
@@ -85,11 +85,14 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
   );
 }
 
-/** Onsets of a span at which a harmony begins: a chord that stands already arrives no more. All beats where none does. */
-function newHarmonies(analysis: Analysis, { start, end }: CadenceQuestion): readonly Fraction[] {
+/**
+ * Onsets of a span at which a harmony begins: a chord that stands already arrives no more. Where none begins, V may still come to rest, but nothing
+ * else arrives.
+ */
+function newHarmonies(analysis: Analysis, { start, end, kind }: CadenceQuestion): readonly Fraction[] {
   const onsets = arrivalsBetween(analysis, start, end);
   const begun = onsets.filter(onset => analysis.segments.some(segment => equals(segment.start, onset)));
-  return begun.length > 0 ? begun : onsets;
+  return begun.length > 0 || kind !== 'half' ? begun : onsets;
 }
 
 function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgement {

@@ -67,10 +67,12 @@ interface Weighed {
 }
 
 /**
- * Whether the lowest tone stays for a bar or more, or while roots change above it: a pedal point. Under a cadential six-four and its V alone
- * the bass is the dominant's own, however long.
+ * How a bass stays: `through changes` while roots change above it, a pedal point; `long` for more than a bar of one root. Under a cadential
+ * six-four and its V alone the bass is the dominant's own, however long.
  */
-function staysAsBass(analysis: Analysis, bass: Tone): boolean {
+type Stay = 'through changes' | 'long' | 'no';
+
+function stayOf(analysis: Analysis, bass: Tone): Stay {
   const { sound, lattice } = heardIn(analysis);
   const { moments } = lattice;
   const isBass = (at: number): boolean => lattice.ground[at]?.pitchClass === bass.pitchClass;
@@ -88,17 +90,17 @@ function staysAsBass(analysis: Analysis, bass: Tone): boolean {
   );
   const sixFours = under.filter(segment => segment.roman === 'cad64').length;
   const dominants = under.filter(segment => segment.chord.root === bass.pitchClass).length;
-  if (sixFours > 0 && sixFours + dominants === under.length) return false;
-  if (bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole)) return true;
-  return new Set(under.map(segment => segment.chord.root)).size > 1;
+  if (sixFours > 0 && sixFours + dominants === under.length) return 'no';
+  if (new Set(under.map(segment => segment.chord.root)).size > 1) return 'through changes';
+  return bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole) ? 'long' : 'no';
 }
 
-const pedals = new WeakMap<Tone, boolean>();
+const stays = new WeakMap<Tone, Stay>();
 
-/** `staysAsBass`, worked out once for each tone: every claim about a bar asks about its bass. */
-function isPedal(analysis: Analysis, bass: Tone): boolean {
-  const answer = pedals.get(bass) ?? staysAsBass(analysis, bass);
-  pedals.set(bass, answer);
+/** `stayOf`, worked out once for each tone: every claim about a bar asks about its bass. */
+function howLongStays(analysis: Analysis, bass: Tone): Stay {
+  const answer = stays.get(bass) ?? stayOf(analysis, bass);
+  stays.set(bass, answer);
   return answer;
 }
 
@@ -131,6 +133,12 @@ function withoutPedal(hearing: Hearing, pedal: Tone): Hearing {
   return { ...hearing, foreign: new Map(foreign) };
 }
 
+/**
+ * What it costs a claimed chord not to hold the bass that is struck where it begins, over the price of the tone itself (common practice: the ear
+ * takes the harmony from its bass).
+ */
+const foreignFirstBass = 0.3;
+
 function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
   const heard = heardIn(analysis);
   const start = ticksOf(question.start, heard.sound.ticksPerWhole);
@@ -154,11 +162,11 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
     }),
   );
   const bass = hearing.basses?.first;
-  const pedal =
-    bass !== undefined && !question.tones.includes(bass.pitchClass) && isPedal(analysis, bass)
-      ? bass
-      : undefined;
-  const price = priceOf(chord, pedal === undefined ? hearing : withoutPedal(hearing, pedal), borrowed);
+  const isForeignBass = bass !== undefined && !question.tones.includes(bass.pitchClass);
+  const isPedal = isForeignBass && howLongStays(analysis, bass) === 'through changes';
+  const plain = priceOf(chord, isPedal ? withoutPedal(hearing, bass) : hearing, borrowed);
+  const beginsOnForeign = isForeignBass && !isPedal && bass.on >= start && plain.delayed.length === 0;
+  const price = beginsOnForeign ? { ...plain, total: plain.total + foreignFirstBass } : plain;
   const inKey = question.key ?? segments[0]?.key;
   const own = price.total / lengthOf(hearing) + unusualness(chord, inKey);
   const other = cheapest(heard, tried, inKey);
@@ -179,7 +187,8 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
 }
 
 type BassAnswer = {
-  readonly fits: 'yes' | 'no' | 'pedal' | 'earlier' | 'unheard';
+  /** `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. */
+  readonly fits: 'yes' | 'unfigured' | 'no' | 'pedal' | 'earlier' | 'unheard';
   readonly lowest: Tone | undefined;
 };
 
@@ -207,9 +216,9 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed, onGr
   const foreignBass = !chord.tones.includes(first.pitchClass);
   if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
   if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
-  if (isPedal(analysis, first)) {
+  if (howLongStays(analysis, first) !== 'no') {
     // Over a foreign pedal the inversion is not figured, so the plain numeral is right.
-    if (foreignBass && question.bass === chord.root) return { fits: 'yes', lowest: first };
+    if (foreignBass && question.bass === chord.root) return { fits: 'unfigured', lowest: first };
     if (foreignBass || above?.pitchClass === question.bass) return { fits: 'pedal', lowest: first };
   }
   if (deeper !== undefined && deeper.midi < lowest.midi && deeper.pitchClass === question.bass)
@@ -288,6 +297,14 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   if (same && (question.bass === undefined || bassOf(main.chord) === question.bass)) return undefined;
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
+
+/** Whether a delayed part of the chord comes while the analysis still hears a chord on its root. */
+const comesWithin = (analysis: Analysis, { question, chord, hearing }: Weighed, part: number): boolean =>
+  hearing.resolutions.some(
+    ({ to, at }) =>
+      to === question.tones[part] &&
+      segmentAt(analysis, fraction(at, heardIn(analysis).sound.ticksPerWhole))?.chord.root === chord.root,
+  );
 
 /** Share of whole bars from which on other harmonies forbid calling them by one. */
 const otherHarmonies = 0.5;
@@ -458,6 +475,13 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
     return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
   }
+  // What a suspension delays belongs to the chord only if the chord is still there when it comes.
+  const late = price.delayed.filter(part => !comesWithin(analysis, weighed, part));
+  if (late.length > 0)
+    return answer(
+      'rivalled',
+      `${list(late.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} ${late.length > 1 ? 'come' : 'comes'} only when the harmony has changed`,
+    );
   const beside = besides(analysis, weighed);
   if (beside.length > 0)
     return answer(

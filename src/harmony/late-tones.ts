@@ -20,8 +20,31 @@ export interface ChordSpan {
 }
 
 /**
- * A seventh that enters a beat or more after its chord makes the chord a triad until then (V becoming V7). The figure of a broken
- * chord has sounded all its tones within the first beat, or repeats; there the seventh is not late.
+ * Whether a tone that enters at a moment belongs to a broken chord: its voice has spelled two or more other members of the chord since `from`
+ * (ticks), in single notes shorter than a beat, and goes on with this one.
+ */
+function isInFigure(
+  { tones }: Sound,
+  { sounding, start, beat }: Moment,
+  of: Chord,
+  from: number,
+  pitchClass: number,
+): boolean {
+  const entering = sounding
+    .map(id => tones[id])
+    .find(tone => tone?.pitchClass === pitchClass && tone.on === start);
+  if (entering === undefined) return false;
+  const before = tones.filter(({ voice, on }) => voice === entering.voice && on >= from && on < start);
+  return (
+    [...before, entering].every(({ on, off }) => off - on < beat) &&
+    before.every(tone => of.tones.includes(tone.pitchClass)) &&
+    new Set(before.map(tone => tone.pitchClass)).size >= 2
+  );
+}
+
+/**
+ * A seventh that enters a beat or more after its chord makes the chord a triad until then (V becoming V7). The seventh of a broken chord is not
+ * late: the figure spells one harmony.
  */
 export function splitLateSeventh(
   sound: Sound,
@@ -39,6 +62,7 @@ export function splitLateSeventh(
   const moment = moments[entry];
   if (moment === undefined || entry >= span.to || entry === span.from) return [span];
   if (moment.start - start.start < start.beat || moment.level > 2) return [span];
+  if (isInFigure(sound, moment, span.chord, start.start, seventh)) return [span];
   // A bass note alone, or with the melody, is not yet a chord: the figure goes on to spell it.
   const triadSounds = span.chord.tones.slice(0, 3).every(tone => {
     for (let at = span.from; at < entry; at++) if (has(at, tone)) return true;

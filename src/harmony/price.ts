@@ -18,9 +18,10 @@ export interface Price {
 /**
  * A delayed tone is expected while its suspension sounds: it costs little, and the suspension half. Sevenths and ninths are dissonant
  * themselves: nothing is suspended that resolves into them (Hutchinson, Non-Chord Tones: a suspension resolves to a chord tone; the figures
- * 9-8, 7-6, 4-3 and 2-3 end on a root, third or fifth).
+ * 9-8, 7-6, 4-3 and 2-3 end on a root, third or fifth; that of the bass, 2-3, on a third or root).
  */
-const lastDelayed = 2;
+const lastDelayed = { inBass: 1, above: 2 } as const;
+const lastOf = (inBass: boolean): number => lastDelayed[inBass ? 'inBass' : 'above'];
 const delayedTone = 0.1;
 const suspensionRelief = 0.5;
 
@@ -38,9 +39,9 @@ export function priceOf(
     (hearing.present.get(tone) ?? 0) > 0 || borrowed.has(tone) ? [] : [part],
   );
   const delays = hearing.resolutions.filter(
-    ({ from, to }) =>
+    ({ from, to, inBass }) =>
       !of.tones.includes(from) &&
-      of.tones.indexOf(to) <= lastDelayed &&
+      of.tones.indexOf(to) <= lastOf(inBass) &&
       absent.includes(of.tones.indexOf(to)),
   );
   let foreign = 0;
@@ -75,9 +76,11 @@ export function priceAll(tables: ChordTables, hearing: Hearing): Float64Array {
   });
   let all = 0;
   for (const weight of foreign) all += weight;
-  const delays = hearing.resolutions.flatMap(({ from, to }) => {
+  const delays = hearing.resolutions.flatMap(({ from, to, inBass }) => {
     const [a, b] = [tables.index.get(from), tables.index.get(to)];
-    return a === undefined || b === undefined || present[b] === 1 ? [] : [{ from: a, to: b }];
+    return a === undefined || b === undefined || present[b] === 1
+      ? []
+      : [{ from: a, to: b, last: lastOf(inBass) }];
   });
   const totals = new Float64Array(tables.base.length);
   const member = new Uint8Array(width);
@@ -99,8 +102,8 @@ export function priceAll(tables: ChordTables, hearing: Hearing): Float64Array {
         continue;
       }
       let delayed = false;
-      for (const { from, to } of delays) {
-        if (to !== tone || part > lastDelayed || member[from] === 1) continue;
+      for (const { from, to, last } of delays) {
+        if (to !== tone || part > last || member[from] === 1) continue;
         delayed = true;
         if (relieved[from] === 0) total -= (foreign[from] as number) * (1 - suspensionRelief);
         relieved[from] = 1;

@@ -33,7 +33,30 @@ interface Span {
   readonly step: number;
 }
 
-function spansOf({ sound, lattice }: Heard, path: KeyPath): readonly Span[] {
+/**
+ * A triad whose third does not sound has that of the chord on the same root that follows at once (common practice: a suspension 4-3 belongs to
+ * the chord that it resolves into).
+ */
+function withThirds(spans: readonly Span[], { sound, lattice }: Heard): readonly Span[] {
+  const sounds = ({ from, to }: Span, pitchClass: number | undefined): boolean =>
+    lattice.moments
+      .slice(from, to)
+      .some(({ sounding }) => sounding.some(id => sound.tones[id]?.pitchClass === pitchClass));
+  return spans.reduceRight<Span[]>((later, span) => {
+    const [next] = later;
+    const joins =
+      next !== undefined &&
+      next.chord.root === span.chord.root &&
+      next.key === span.key &&
+      span.chord.tones.length === 3 &&
+      !sounds(span, span.chord.tones[1]) &&
+      sounds(next, next.chord.tones[1]);
+    return joins ? [{ ...next, from: span.from }, ...later.slice(1)] : [span, ...later];
+  }, []);
+}
+
+function spansOf(heard: Heard, path: KeyPath): readonly Span[] {
+  const { sound, lattice } = heard;
   const merged: { from: number; to: number; chord: Chord; key: Key; step: number }[] = [];
   path.path.forEach(({ edge, key }, step) => {
     const of = lattice.edges[edge];
@@ -44,7 +67,7 @@ function spansOf({ sound, lattice }: Heard, path: KeyPath): readonly Span[] {
     if (last !== undefined && last.chord === chord && last.key === inKey) last.to = of.to;
     else merged.push({ from: of.from, to: of.to, chord, key: inKey, step });
   });
-  return merged.flatMap(span =>
+  return withThirds(merged, heard).flatMap(span =>
     splitLateSeventh(sound, lattice.moments, span).flatMap(part =>
       bassSpans(sound, lattice, part.from, part.to, part.chord).map(piece => ({
         ...span,

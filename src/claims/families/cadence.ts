@@ -171,12 +171,11 @@ function disputed(kind: Asked['kind'], range: Range, context: ClaimContext): str
   return undefined;
 }
 
-/** The deceptive or evaded cadence that a dominant in a range leads to: where V goes on to it the phrase does not stop on V. */
+/** The deceptive cadence that a dominant in a range leads to: where V goes on to it the phrase does not stop on V. After a half cadence a phrase may well begin on I6. */
 const deceivedIn = (range: Range, { analysis }: ClaimContext): Cadence | undefined => {
   const own = segmentsIn(analysis, range).map(segment => analysis.segments.indexOf(segment));
   return analysis.cadences.find(
-    ({ kind, segments }) =>
-      (kind === 'deceptive' || kind === 'evaded') && own.includes(segments.at(-2) ?? -1),
+    ({ kind, segments }) => kind === 'deceptive' && own.includes(segments.at(-2) ?? -1),
   );
 };
 
