@@ -1,4 +1,11 @@
-import { degreeTone, isUnread, keyOfTarget, parseRomanNumeral, printKey } from '../../harmony/index.js';
+import {
+  degreeTone,
+  isUnread,
+  keyOfTarget,
+  parseRomanNumeral,
+  printKey,
+  relativeOf,
+} from '../../harmony/index.js';
 import type { Cadence, Key, Segment } from '../../harmony/index.js';
 import { compare, subtract } from '../../score/index.js';
 import type { Fraction } from '../../score/index.js';
@@ -29,11 +36,16 @@ function expectedKey({ roman, key, function: does }: Segment): Key | undefined {
   if (isUnread(numeral)) return undefined;
   const isDominant = numeral.degree === 5 || numeral.degree === 7;
   if (numeral.target !== undefined) return isDominant ? keyOfTarget(numeral.target, key) : undefined;
+  // The major chord on the low seventh degree of minor is the dominant of the relative major.
+  if (key.mode === 'minor' && numeral.degree === 7 && numeral.upper) return relativeOf(key);
   return does === 'dominant' && (isDominant || numeral.kind === 'cadential') ? key : undefined;
 }
 
-const isHome = (harmony: Harmony, key: Key): boolean =>
-  harmony.segments.some(({ chord, roman }) => chord.root === key.tonic && !roman.startsWith('cad64'));
+/** The tonic that is expected; where that is itself a dominant, the six-four that delays it as well (claim C2 of the trade). */
+const isHome = (harmony: Harmony, expected: Key): boolean =>
+  harmony.segments.some(({ chord, roman, key }) =>
+    roman.startsWith('cad64') ? degreeTone(key, 5) === expected.tonic : chord.root === expected.tonic,
+  );
 
 /** The chord on the sixth degree, which stands for the tonic in a deceptive close. */
 const isSixth = ({ segments: [first] }: Harmony, key: Key): boolean =>
@@ -154,7 +166,7 @@ export const dominantResolutionFamily = family<Span, DominantResolutionSays>({
       verdict: found === how ? 'holds' : 'fails',
       code: found === how ? 'C0711' : 'C0712',
       reason: {
-        'as expected': `${segment.roman} goes to ${target.roman}${place}, the tonic of ${printKey(key)}`,
+        'as expected': `${segment.roman} goes to ${target.roman}${place}, ${target.roman.startsWith('cad64') ? 'which delays its goal' : `the tonic of ${printKey(key)}`}`,
         deceptively: `${segment.roman} goes to ${target.roman}${place}, where ${printKey(key)} was due`,
         late: `${segment.roman} goes to ${next.segments[0].roman} first and reaches ${target.roman}${place}`,
       }[found],

@@ -66,6 +66,13 @@ export const endingFamily = family<Span, EndingSays>({
     );
     const [third] = thirds;
     const isTonic = last.chord.root === tonic;
+    if (isTonic && third === undefined && says.kind === 'Picardy')
+      return {
+        verdict: 'fails',
+        code: 'C0432',
+        reason: 'the last chord has no third, so that none is raised',
+        evidence: [],
+      };
     if (isTonic && third === undefined)
       return {
         verdict: 'undecided',

@@ -286,11 +286,13 @@ function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefi
       `${pair}, but the two phrases do not begin alike`,
       evidenceOf([first, final], 'set aside', context),
     );
-  const isDisputed = openings !== undefined && like === 'contour';
+  const isPartly = openings !== undefined && like === 'contour';
+  const doubt =
+    disputedClose(first) ?? (isPartly ? 'the phrases begin alike in rhythm and contour only' : undefined);
   return {
-    verdict: isDisputed ? 'arguable' : 'holds',
-    code: isDisputed ? 'C1806' : 'C1801',
-    reason: `${pair}${isDisputed ? ', but the phrases begin alike in rhythm and contour only' : ''}`,
+    verdict: doubt === undefined ? 'holds' : 'arguable',
+    code: doubt === undefined ? 'C1801' : disputedClose(first) === undefined ? 'C1806' : 'C1805',
+    reason: `${pair}${doubt === undefined ? '' : `: ${doubt}`}`,
     evidence: evidenceOf([first, final], 'supports', context),
   };
 }

@@ -131,6 +131,29 @@ const isChord = (harmony: Harmony, of: ChordSays): boolean => {
   );
 };
 
+/** Whether numerals name harmonies in their order: each once, or each of its inversions (`III6 III`) and what comes late in it (`V V7`). */
+function namesAll(
+  named: readonly RomanNumeral[],
+  harmonies: readonly Harmony[],
+  key: Key,
+  context: ClaimContext,
+): boolean {
+  const [first, ...rest] = harmonies;
+  if (first === undefined) return named.length === 0;
+  const [of] = named;
+  if (of === undefined) return false;
+  if (isNumeral(first, of, key, context) && namesAll(named.slice(1), rest, key, context)) return true;
+  const { segments } = first;
+  return (
+    segments.length > 1 &&
+    segments.every((segment, at) => {
+      const own = named[at];
+      return own !== undefined && isNumeral({ ...first, segments: [segment] }, own, key, context);
+    }) &&
+    namesAll(named.slice(segments.length), rest, key, context)
+  );
+}
+
 /** Chords in their order, falling fifths: claim E2 of the trade. */
 export const progressionFamily = family<Span, ProgressionSays>({
   name: 'progression',
@@ -250,12 +273,8 @@ export const progressionFamily = family<Span, ProgressionSays>({
       };
     }
     const key = withKeyMeant(says, context.home).key ?? context.home;
-    const wrong = says.numerals.findIndex((of, at) => {
-      const harmony = harmonies[at];
-      return harmony === undefined || !isNumeral(harmony, of, key, context);
-    });
     const read = harmonies.map(harmony => inOneKey(harmony, key)).join(' ');
-    if (wrong < 0 && harmonies.length === says.numerals.length)
+    if (namesAll(says.numerals, harmonies, key, context))
       return {
         verdict: 'holds',
         code: 'C0901',
