@@ -21,6 +21,8 @@ interface NoteFamilyParts<P extends object> {
   readonly phrases: readonly (readonly [verb: Verb, complement: Parser<P>])[];
   readonly print: (says: P, form: VerbForm) => string;
   readonly checkNote: (note: Note, says: P, span: Span, context: ClaimContext) => NoteFinding<P>;
+  /** The notes of a line that are meant, where what is said takes several: a suspension has its resolution in it. Absent where all are. */
+  readonly meantOf?: (notes: readonly Note[], says: P, context: ClaimContext) => readonly Note[];
 }
 
 /** From the best answer to the worst. */
@@ -55,7 +57,7 @@ function together<S, P>(
 export function noteFamily<P extends object>(
   parts: NoteFamilyParts<P>,
 ): { readonly ofNotes: Making<PointedNotes, P>; readonly ofLine: Family<Line> } {
-  const { name, examples, phrases, print, checkNote } = parts;
+  const { name, examples, phrases, print, checkNote, meantOf } = parts;
   const ofNotes = family<PointedNotes, P>({
     name,
     examples,
@@ -75,7 +77,8 @@ export function noteFamily<P extends object>(
     phrases,
     print,
     check: ({ span, notes, name: line }, says, context, make) => {
-      const [first, ...rest] = notes;
+      const heads = notes.map(({ note }) => note);
+      const [first, ...rest] = meantOf?.(heads, says, context) ?? heads;
       if (first === undefined)
         return {
           verdict: 'undecided',
@@ -85,10 +88,7 @@ export function noteFamily<P extends object>(
           pointless: true,
         };
       return together(
-        [
-          checkNote(first.note, says, span, context),
-          ...rest.map(({ note }) => checkNote(note, says, span, context)),
-        ],
+        [checkNote(first, says, span, context), ...rest.map(note => checkNote(note, says, span, context))],
         make,
       );
     },

@@ -158,6 +158,26 @@ function checkNote(
   return { verdict: 'fails', code: 'C0603', reason: fault, evidence, instead: [toneOf(tone)] };
 }
 
+/** Of a line that is said to be a suspension, the notes but those that one of them resolves to. */
+function withoutResolution(
+  notes: readonly Note[],
+  says: NonChordToneSays,
+  { analysis }: ClaimContext,
+): readonly Note[] {
+  if (says.kind !== 'suspension' && says.kind !== 'retardation') return notes;
+  const heads = new Set(notes.map(note => struckHead(note, analysis.score.notes).id));
+  const resolutions = new Set(
+    analysis.segments.flatMap(({ nonChordTones }) =>
+      nonChordTones.flatMap(tone =>
+        tone.kind === says.kind && heads.has(tone.note) && tone.resolution !== undefined
+          ? [tone.resolution]
+          : [],
+      ),
+    ),
+  );
+  return notes.filter(note => !resolutions.has(note.id));
+}
+
 const families = noteFamily<NonChordToneSays>({
   name: 'non-chord tone',
   examples: ['the E5 of bar 3 beat 2 is a passing tone', 'the C#5 of bar 3 beat 1 is a 7-6 suspension'],
@@ -168,6 +188,7 @@ const families = noteFamily<NonChordToneSays>({
   ],
   print: (says, form) => `${printBe(form)} ${describe(says)}`,
   checkNote,
+  meantOf: withoutResolution,
 });
 
 export const noteNonChordToneFamily = families.ofNotes;
