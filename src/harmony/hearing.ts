@@ -19,7 +19,10 @@ export interface Hearing {
   readonly beats: number;
   /** Number of tones at the fullest moment; 1 for a single line. */
   readonly mostAtOnce: number;
-  /** Tones of the next harmony or of the end of this one that a tone here moves to by step, within a beat after the end. */
+  /**
+   * Tones of the next harmony or of the end of this one that a tone here, held or struck again from before, moves to by step, within a beat after
+   * the end (Hutchinson, Non-Chord Tones: a suspension is prepared).
+   */
   readonly resolutions: readonly {
     readonly from: PitchClass;
     readonly to: PitchClass;
@@ -91,10 +94,12 @@ export function hear(
       present.set(tone, (present.get(tone) ?? 0) + length);
     }
   }
+  const isPrepared = (tone: Tone): boolean =>
+    tone.on < start || (tone.previous !== undefined && sound.tones[tone.previous]?.midi === tone.midi);
   const last = moments[momentAt(moments, Math.max(start, end - 1))];
   const horizon = end + (last?.beat ?? 0);
   // A decorated suspension touches another tone before it resolves, so the tone after the next counts too.
-  const resolutions = [...tones].flatMap(tone => {
+  const resolutions = [...tones].filter(isPrepared).flatMap(tone => {
     const next = tone.next === undefined ? undefined : sound.tones[tone.next];
     const second = next?.next === undefined ? undefined : sound.tones[next.next];
     return [next, second]

@@ -11,6 +11,7 @@ import {
 import type { NoteId, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
+import { letterOf } from './chord-tables.js';
 import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
 import { foreignTones } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
@@ -188,7 +189,7 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
 
 type BassAnswer = {
   /** `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. */
-  readonly fits: 'yes' | 'unfigured' | 'no' | 'pedal' | 'earlier' | 'unheard';
+  readonly fits: 'yes' | 'unfigured' | 'leaning' | 'no' | 'pedal' | 'earlier' | 'unheard';
   readonly lowest: Tone | undefined;
 };
 
@@ -215,6 +216,9 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed, onGr
     );
   const foreignBass = !chord.tones.includes(first.pitchClass);
   if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
+  const goal = first.next === undefined ? undefined : heardIn(analysis).sound.tones[first.next];
+  if (foreignBass && first.departure.startsWith('step') && goal?.pitchClass === question.bass)
+    return { fits: 'leaning', lowest: first };
   if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
   if (howLongStays(analysis, first) !== 'no') {
     // Over a foreign pedal the inversion is not figured, so the plain numeral is right.
@@ -296,6 +300,23 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   const same = main.chord.root === chord.root && main.chord.quality === chord.quality;
   if (same && (question.bass === undefined || bassOf(main.chord) === question.bass)) return undefined;
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
+}
+
+/** A third, fifth or seventh of the chord that never sounds, while its letter sounds with another accidental in the chord that fits best. */
+function alteredIn({
+  question,
+  hearing,
+  best,
+  missing,
+}: Weighed): { readonly part: number; readonly heard: PitchClass } | undefined {
+  for (const part of missing.filter(each => each >= 1 && each <= 3)) {
+    const wanted = question.tones[part] as PitchClass;
+    const heard = best.tones.find(
+      tone => tone !== wanted && hearing.present.has(tone) && letterOf(tone) === letterOf(wanted),
+    );
+    if (heard !== undefined) return { part, heard };
+  }
+  return undefined;
 }
 
 /** Whether a delayed part of the chord comes while the analysis still hears a chord on its root. */
@@ -451,6 +472,12 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       behind > verdictBorders.near ? 'contradicted' : 'rivalled',
       `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`,
     );
+  const altered = alteredIn(weighed);
+  if (altered !== undefined)
+    return answer(
+      'contradicted',
+      `${printPitchClass(altered.heard)} sounds, not the ${partName(altered.part)} ${tone(altered.part)}`,
+    );
   // A missing root is understood from third, fifth and seventh, and from no less.
   const defining = missing.filter(part => part === 1 || part === 3 || (part === 0 && missing.length > 1));
   if (defining.length > 0)
@@ -462,6 +489,13 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     return answer(
       'rivalled',
       `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`,
+    );
+  }
+  if (bass.fits === 'leaning' && bass.lowest !== undefined) {
+    const [low, goal] = [bass.lowest.pitchClass, question.bass as PitchClass].map(printPitchClass);
+    return answer(
+      'rivalled',
+      `${low} in the bass moves on to ${goal}: heard as leaning on it, it leaves ${goal} as the bass`,
     );
   }
   if (bass.fits === 'earlier') {
