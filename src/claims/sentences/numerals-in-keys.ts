@@ -1,0 +1,41 @@
+import type { Claim } from '../claim.js';
+import { conjunction } from '../conjunction.js';
+import { numeralFamily } from '../families/numeral.js';
+import { choice, list, map, mark, optional, quiet, rule, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { statement } from '../statement.js';
+import { spanSubject } from '../subjects/span.js';
+import { anyKey } from '../terms/key-reference.js';
+import { numeral } from '../terms/numeral.js';
+import { be } from '../terms/verb.js';
+import { and, denied } from './links.js';
+
+/** `in D major, bar 12 is V65 and bar 13 is I`. */
+export const inKeySentence: Parser<Claim> = rule('InKeySentence', () =>
+  map(
+    sequence(word('in'), anyKey, quiet(optional(mark(','))), list(sequence(spanSubject, be, numeral), and)),
+    ([, key, , said]) =>
+      conjunction(
+        said.map(([subject, { negated }, read]) =>
+          statement(subject, denied(negated, numeralFamily.make({ numeral: read, key }))),
+        ),
+      ),
+  ),
+);
+
+/** `bar 6 beat 1 is vi in Eb major and ii in Bb major`. */
+export const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
+  map(
+    sequence(
+      spanSubject,
+      be,
+      list(sequence(numeral, word('in'), anyKey), choice(word('and'), quiet(mark(',', '=')))),
+    ),
+    ([subject, { negated }, said]) =>
+      conjunction(
+        said.map(([read, , key]) =>
+          statement(subject, denied(negated, numeralFamily.make({ numeral: read, key }))),
+        ),
+      ),
+  ),
+);

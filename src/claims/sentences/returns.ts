@@ -1,0 +1,166 @@
+import type { Claim } from '../claim.js';
+import { conjunction } from '../conjunction.js';
+import { chordRelationFamily } from '../families/chord-relation.js';
+import { recurrenceFamily, shift } from '../families/recurrence.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { at, barList, placeName } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { statement } from '../statement.js';
+import { lineName } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
+import { span } from '../subjects/span.js';
+import { be, have, verb } from '../terms/verb.js';
+import { denied } from './links.js';
+import { barNamed } from './openings.js';
+
+export const comesBack = choice(
+  verb('returns', 'return'),
+  verb('comes back', 'come back'),
+  verb('reappears', 'reappear'),
+  verb('recurs', 'recur'),
+  map(word('is heard again', 'are heard again', 'comes again', 'come again'), () => ({ negated: false })),
+);
+
+const lineOrMusic: Parser<LineName | undefined> = choice<LineName | undefined>(
+  map(word('melody', 'tune'), (): LineName => ({ kind: 'edge', edge: 'top' })),
+  map(word('music', 'bars', 'measures', 'bar', 'measure'), () => undefined),
+);
+
+const sameAs = word('the same as in', 'the same as that of', 'the same as', 'like that of', 'like');
+
+const firstBarOf = (place: Place): Place => (place.kind === 'bars' ? { ...place, last: place.first } : place);
+
+/** The first bars of the piece, as many as a place has. */
+const openingLike = (place: Place): Place => ({
+  kind: 'first bars',
+  count:
+    place.kind === 'bars'
+      ? Math.max(1, Number.parseInt(place.last, 10) - Number.parseInt(place.first, 10) + 1)
+      : 1,
+});
+
+/** `bars 1-2 return in bars 5-6`, `bars 1-2 and bars 5-6 are the same`, `the melody of bars 5-6 repeats bars 1-2`. */
+export const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
+  const repeats = (model: Place, copy: Place, no: boolean, line?: LineName, rhythm = false): Claim =>
+    statement(
+      span(copy),
+      denied(
+        no,
+        recurrenceFamily.make({
+          place: model,
+          shift: { kind: 'none' },
+          ...(line === undefined ? {} : { line }),
+          ...(rhythm ? { rhythm: true } : {}),
+        }),
+      ),
+    );
+  return choice(
+    map(sequence(placeName, comesBack, at, placeName), ([model, { negated }, , copy]) =>
+      repeats(model, copy, negated),
+    ),
+    // As much of the opening as the place that is named has bars.
+    map(
+      sequence(word('the'), word('opening'), optional(lineOrMusic), comesBack, at, placeName),
+      ([, , line, { negated }, , copy]) => repeats(openingLike(copy), copy, negated, line),
+    ),
+    map(
+      sequence(
+        placeName,
+        choice(verb('begins', 'begin'), verb('starts', 'start'), verb('opens', 'open')),
+        quiet(optional(word('in'))),
+        choice(word('like'), word('the same way as', 'the same as'), word('as')),
+        placeName,
+      ),
+      ([copy, { negated }, , , model]) => repeats(firstBarOf(model), firstBarOf(copy), negated),
+    ),
+    map(
+      sequence(word('the rhythm of', 'the rhythm in'), placeName, be, sameAs, placeName),
+      ([, copy, { negated }, , model]) => repeats(model, copy, negated, undefined, true),
+    ),
+    map(
+      sequence(
+        word('the rhythm of', 'the rhythm in'),
+        placeName,
+        word('and'),
+        placeName,
+        be,
+        wordsFor<boolean>([
+          [false, 'the same', 'identical', 'alike', 'equal'],
+          [true, 'different'],
+        ]),
+      ),
+      ([, model, , copy, { negated }, different]) =>
+        repeats(model, copy, negated !== different, undefined, true),
+    ),
+    map(
+      sequence(
+        barList,
+        be,
+        quiet(optional(word('all', 'both'))),
+        word('the same', 'identical', 'alike', 'equal'),
+      ),
+      ([labels, { negated }]) =>
+        conjunction(
+          labels.slice(1).map(label => repeats(barNamed(labels[0] ?? label), barNamed(label), negated)),
+        ),
+    ),
+    map(
+      sequence(
+        choice<readonly (string | Place)[]>(
+          barList,
+          map(sequence(placeName, word('and'), placeName), ([a, , b]) => [a, b]),
+        ),
+        choice(be, have),
+        word('the same chord', 'the same harmony', 'same chord', 'same harmony'),
+      ),
+      ([places, { negated }]) => {
+        const [first, ...others] = places.map(each => (typeof each === 'string' ? barNamed(each) : each));
+        return conjunction(
+          others.map(other =>
+            statement(
+              span(other),
+              denied(negated, chordRelationFamily.make({ relation: 'same', place: first ?? other })),
+            ),
+          ),
+        );
+      },
+    ),
+    // `bars 17-18 are repeated a step lower in bars 19-20`.
+    map(
+      sequence(
+        quiet(optional(word('the model of', 'the model in', 'the pattern of', 'the music of'))),
+        placeName,
+        choice(
+          map(
+            sequence(be, word('repeated', 'restated', 'answered', 'imitated', 'heard again', 'copied')),
+            ([is]) => is,
+          ),
+          comesBack,
+        ),
+        shift,
+        at,
+        placeName,
+      ),
+      ([, model, { negated }, moved, , copy]) =>
+        statement(span(copy), denied(negated, recurrenceFamily.make({ place: model, shift: moved }))),
+    ),
+    map(
+      sequence(placeName, word('and'), placeName, be, word('the same', 'identical', 'alike', 'equal')),
+      ([model, , copy, { negated }]) => repeats(model, copy, negated),
+    ),
+    map(
+      sequence(
+        lineName,
+        at,
+        placeName,
+        choice(
+          verb('repeats', 'repeat'),
+          map(sequence(be, word('the same as', 'identical to'), quiet(optional(word('in')))), ([is]) => is),
+        ),
+        placeName,
+      ),
+      ([line, , copy, { negated }, model]) => repeats(model, copy, negated, line),
+    ),
+  );
+});
