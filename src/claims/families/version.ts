@@ -4,12 +4,11 @@ import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, sequence, word } from '../grammar/index.js';
-import { isResolved, resolvePlace } from '../place/resolve.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
-import { differencesOf } from '../versions/differences.js';
+import { compareAligned } from '../versions/differences.js';
 import { unknownVersion, versionName, versionOf } from '../versions/version-name.js';
 
 /** How a place stands to the same place of another version. */
@@ -19,7 +18,7 @@ export type VersionSays =
 
 const nameOf = (pitch: Pitch): NoteName => ({ pitchClass: pitchClassOf(pitch), octave: pitch.octave });
 
-/** Note by note against another version: claims N1 and N4 of the trade. Bars are matched by their printed number. */
+/** Note by note against another version: claims N1 and N4 of the trade. Bars stand beside each other as in `alignBars`. */
 export const versionFamily = family<Span, VersionSays>({
   name: 'version',
   examples: [
@@ -84,23 +83,28 @@ export const versionFamily = family<Span, VersionSays>({
   check: (span, says, context, make): Finding<Span> => {
     const other = versionOf(says.version, context);
     if (other === undefined) return { ...unknownVersion(says.version), pointless: true };
-    const there = resolvePlace(span.place, other.score, context.beatUnit);
-    if (!isResolved(there))
+    const found = compareAligned(context.analysis.score, span.range, other.score);
+    if (found.beside.length === 0)
       return {
         verdict: 'fails',
         code: 'C2003',
-        reason: `"${says.version}" has no ${span.name}`,
+        reason: `"${says.version}" has nothing beside ${span.name}`,
         evidence: [],
         pointless: true,
       };
-    const found = differencesOf(context.analysis.score, span.range, other.score, there.range);
     const changes = found.here.length + found.there.length;
     const list = (notes: typeof found.here): string =>
       [...new Set(notes.map(note => printPitch(note.pitch)))].slice(0, 6).join(' ') || 'nothing';
+    const [first] = found.beside;
+    const last = found.beside.at(-1);
+    const where =
+      first === undefined || last === undefined || !found.isMoved
+        ? ''
+        : ` (its ${first === last ? `bar ${first}` : `bars ${first}-${last}`})`;
     const reason =
       changes === 0
-        ? 'all notes are the same'
-        : `here ${list(found.here)}, in "${says.version}" ${list(found.there)}`;
+        ? `all notes are the same${where === '' ? '' : ` in "${says.version}"${where}`}`
+        : `here ${list(found.here)}, in "${says.version}"${where} ${list(found.there)}`;
     const evidence = (role: 'supports' | 'contradicts') =>
       found.here.slice(0, 6).map(note => noteEvidence(role, note, `not in "${says.version}"`, context));
     const instead = () => {

@@ -1,4 +1,4 @@
-import { compare, isBefore, printPitch, subtract } from '../../score/index.js';
+import { add, compare, greatest, isBefore, least, printPitch, subtract } from '../../score/index.js';
 import type { Bar, Note, Score } from '../../score/index.js';
 import type { Range } from '../model.js';
 import { endOf } from '../place/beats.js';
@@ -102,4 +102,44 @@ export function alignBars(score: Score, other: Score): readonly Aligned[] {
     }
   }
   return aligned.reverse();
+}
+
+/** A place of one version beside the same music of the other. */
+export interface Compared extends Differences {
+  /** Printed numbers of the bars of the other version that stand beside the place. */
+  readonly beside: readonly string[];
+  /** Whether they have other numbers than here. */
+  readonly isMoved: boolean;
+}
+
+/**
+ * Compares a place with what stands beside it in the other version: bar by bar as `alignBars` puts them, so that a bar that one version
+ * has more does not move all that follow it. A bar that stands alone differs with all its notes.
+ */
+export function compareAligned(score: Score, range: Range, other: Score): Compared {
+  const touched = ({ here }: Aligned): boolean =>
+    here !== undefined && isBefore(here.start, range.end) && isBefore(range.start, endOf(here));
+  const rows = alignBars(score, other);
+  const first = rows.findIndex(touched);
+  const last = rows.findLastIndex(touched);
+  const beside = first < 0 ? [] : rows.slice(first, last + 1);
+  const found = beside.map(({ here, there }): Differences => {
+    const whole = here === undefined ? undefined : rangeOf(here);
+    if (here === undefined || whole === undefined)
+      return { here: [], there: there === undefined ? [] : startingIn(other, rangeOf(there)) };
+    const part = { start: greatest(whole.start, range.start), end: least(whole.end, range.end) };
+    if (there === undefined) return { here: startingIn(score, part), there: [] };
+    return differencesOf(score, part, other, {
+      start: add(there.start, subtract(part.start, here.start)),
+      // The last bar may be longer in the other version.
+      end:
+        compare(part.end, whole.end) === 0 ? endOf(there) : add(there.start, subtract(part.end, here.start)),
+    });
+  });
+  return {
+    here: found.flatMap(each => each.here),
+    there: found.flatMap(each => each.there),
+    beside: beside.flatMap(({ there }) => there?.label ?? []),
+    isMoved: beside.some(({ here, there }) => there !== undefined && here?.label !== there.label),
+  };
 }
