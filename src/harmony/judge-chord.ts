@@ -13,7 +13,7 @@ import { heardIn } from './analyse.js';
 import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
 import { letterOf } from './chord-tables.js';
 import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
-import { foreignTones } from './foreign-tones.js';
+import { foreignTones, tonesBetween } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
 import type { Hearing } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
@@ -189,9 +189,22 @@ function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
 
 type BassAnswer = {
   /** `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. */
-  readonly fits: 'yes' | 'unfigured' | 'leaning' | 'no' | 'pedal' | 'earlier' | 'unheard';
+  readonly fits: 'yes' | 'unfigured' | 'leaning' | 'figure' | 'no' | 'pedal' | 'earlier' | 'unheard';
   readonly lowest: Tone | undefined;
 };
+
+/** At a moment within a harmony of the claimed chord: the bass that the harmony began on. After-beats and the rest of a figure do not invert it. */
+function figuredBass(
+  analysis: Analysis,
+  { start, end }: ChordQuestion,
+  { root, quality }: Chord,
+): PitchClass | undefined {
+  const segment = segmentAt(analysis, start);
+  const isWithin = compare(start, end) === 0 && segment !== undefined && compare(segment.start, start) < 0;
+  return isWithin && segment.chord.root === root && segment.chord.quality === quality
+    ? bassOf(segment.chord)
+    : undefined;
+}
 
 /**
  * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
@@ -203,6 +216,11 @@ function askBass(analysis: Analysis, { question, hearing, chord }: Weighed, onGr
   const { basses } = hearing;
   if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
   const { first, lowest, longest, ground } = basses;
+  const figured = figuredBass(analysis, question, chord);
+  if (figured !== undefined && lowest.pitchClass !== figured) {
+    if (question.bass === figured) return { fits: 'yes', lowest };
+    if (question.bass === lowest.pitchClass) return { fits: 'figure', lowest };
+  }
   const deeper = deepestBefore(analysis, question);
   if (onGround && ground.midi < lowest.midi && chord.tones.includes(ground.pitchClass))
     return { fits: ground.pitchClass === question.bass ? 'yes' : 'no', lowest: ground };
@@ -317,6 +335,21 @@ function alteredIn({
     if (heard !== undefined) return { part, heard };
   }
   return undefined;
+}
+
+/** The chord of the harmony that a moment is part of, where it holds all that sounds then and never has the tones that the claimed chord lacks. */
+function wholeHarmony(analysis: Analysis, { question, chord, hearing, missing }: Weighed): Chord | undefined {
+  const segment = segmentAt(analysis, question.start);
+  if (compare(question.start, question.end) !== 0 || segment === undefined || sameChord(segment.chord, chord))
+    return undefined;
+  const { sound, lattice } = heardIn(analysis);
+  const [from, to] = [segment.start, segment.end].map(time =>
+    momentAt(lattice.moments, ticksOf(time, sound.ticksPerWhole)),
+  ) as [number, number];
+  const sounding = tonesBetween(sound, lattice.moments, from, Math.max(from + 1, to));
+  const holdsAll = [...hearing.present.keys()].every(tone => segment.chord.tones.includes(tone));
+  const lacks = missing.some(part => sounding.every(({ pitchClass }) => pitchClass !== question.tones[part]));
+  return holdsAll && lacks ? segment.chord : undefined;
 }
 
 /** Whether a delayed part of the chord comes while the analysis still hears a chord on its root. */
@@ -491,6 +524,13 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`,
     );
   }
+  if (bass.fits === 'figure') {
+    const under = figuredBass(analysis, question, chord) as PitchClass;
+    return answer(
+      'rivalled',
+      `${printPitchClass(question.bass as PitchClass)} is the lowest tone at this moment, but ${printPitchClass(under)} began the harmony below it`,
+    );
+  }
   if (bass.fits === 'leaning' && bass.lowest !== undefined) {
     const [low, goal] = [bass.lowest.pitchClass, question.bass as PitchClass].map(printPitchClass);
     return answer(
@@ -509,6 +549,12 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
     return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
   }
+  const whole = wholeHarmony(analysis, weighed);
+  if (whole !== undefined)
+    return answer(
+      'contradicted',
+      `${lacking} of ${name} never ${missing.length > 1 ? 'sound' : 'sounds'} in the harmony that this moment is part of, ${printChord(whole)}`,
+    );
   // What a suspension delays belongs to the chord only if the chord is still there when it comes.
   const late = price.delayed.filter(part => !comesWithin(analysis, weighed, part));
   if (late.length > 0)
