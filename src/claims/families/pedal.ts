@@ -1,7 +1,7 @@
 import { degreeTone } from '../../harmony/index.js';
-import type { Key, PedalPoint } from '../../harmony/index.js';
-import { isBefore, printPitchClass } from '../../score/index.js';
-import type { Bar, PitchClass } from '../../score/index.js';
+import type { Key, PedalPoint, Segment } from '../../harmony/index.js';
+import { greatest, isBefore, midiOf, pitchClassOf, printPitchClass } from '../../score/index.js';
+import type { Bar, Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -11,13 +11,14 @@ import type { ClaimContext, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { statement } from '../statement.js';
 import { span as spanOf } from '../subjects/span.js';
+import { soundingIn } from '../subjects/sounding.js';
 import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
 import { article, articleOf, withArticle } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
 import { be, have, haveNo, printHas, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
-import { segmentsIn } from '../segments.js';
+import { liesIn, segmentsIn } from '../segments.js';
 
 /** A pedal point: by its note or by its degree, and where it lies in the texture. */
 export interface PedalSays {
@@ -114,6 +115,55 @@ const saysOf = (found: PedalPoint, keys: readonly Key[]): PedalSays => {
   return degree === undefined ? { tone: found.tone } : { degree };
 };
 
+/** A tone that is there wherever a chord or a bar begins, and the chords over which it stays. */
+interface Staying extends PedalPoint {
+  /** Chords to which it is foreign, and those of which it makes the seventh. */
+  readonly foreign: readonly Segment[];
+  readonly sevenths: readonly Segment[];
+}
+
+/**
+ * What stays through the whole of a place, in any voice, held or struck again with each chord and each bar (Hutchinson, Non-Chord Tones, pedal:
+ * it may lie in the upper voices as well). It begins and ends as a member of the chord and is foreign to one between, or its seventh.
+ */
+function stayingThrough(range: Range, context: ClaimContext): readonly Staying[] {
+  const { analysis } = context;
+  const { score } = analysis;
+  const over = segmentsIn(analysis, range);
+  const [first] = over;
+  const last = over.at(-1);
+  if (first === undefined || last === undefined) return [];
+  const moments = [
+    ...over.map(({ start }) => greatest(start, range.start)),
+    ...score.bars.filter(({ start }) => liesIn(start, range)).map(({ start }) => start),
+  ].map(moment => soundingIn(score, { start: moment, end: moment }));
+  const pitchesOf = (notes: readonly Note[]): ReadonlySet<number> =>
+    new Set(notes.map(({ pitch }) => midiOf(pitch)));
+  const [begin, ...others] = moments.map(pitchesOf);
+  const isMember = ({ chord }: Segment, tone: PitchClass): boolean => chord.tones.includes(tone);
+  return [...(begin ?? [])]
+    .filter(pitch => others.every(each => each.has(pitch)))
+    .flatMap((pitch): readonly Staying[] => {
+      const notes = [...new Set(moments.flat())].filter(note => midiOf(note.pitch) === pitch);
+      const [note] = notes;
+      if (note === undefined) return [];
+      const tone = pitchClassOf(note.pitch);
+      const foreign = over.filter(each => !isMember(each, tone));
+      const sevenths = over.filter(({ chord }) => chord.tones[3] === tone);
+      if (!isMember(first, tone) || !isMember(last, tone) || foreign.length + sevenths.length === 0)
+        return [];
+      const all = [begin ?? new Set<number>(), ...others];
+      const position = all.every(each => Math.min(...each) === pitch)
+        ? 'bass'
+        : all.every(each => Math.max(...each) === pitch)
+          ? 'upper'
+          : 'inner';
+      const ids = notes.map(({ id }) => id);
+      return [{ ...range, tone, voice: note.voice, position, notes: ids, foreign, sevenths }];
+    })
+    .sort((a, b) => b.foreign.length - a.foreign.length);
+}
+
 /** Pedal points: claim G5 of the trade. */
 export const pedalFamily = family<Span, PedalSays>({
   name: 'pedal',
@@ -136,6 +186,29 @@ export const pedalFamily = family<Span, PedalSays>({
     );
     const fitting = overlapping.filter(each => fits(each, says, keys));
     const whole = fitting.find(each => coversBars(each, span.range, context));
+    const staying =
+      whole === undefined
+        ? stayingThrough(span.range, context).find(each => fits(each, says, keys))
+        : undefined;
+    if (staying !== undefined) {
+      const pitch = printPitchClass(staying.tone);
+      const list = (segments: readonly Segment[]): string =>
+        [...new Set(segments.map(({ roman }) => roman))].join(' and ');
+      const isForeign = staying.foreign.length > 0;
+      return {
+        verdict: isForeign ? 'holds' : 'arguable',
+        code: isForeign ? 'C0801' : 'C0804',
+        reason: `${pitch} stays through ${span.name}; ${
+          isForeign
+            ? `it is foreign to ${list(staying.foreign)}`
+            : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
+        }`,
+        evidence: staying.notes
+          .flatMap(id => context.analysis.score.notes[id] ?? [])
+          .slice(0, 8)
+          .map(note => noteEvidence(isForeign ? 'supports' : 'set aside', note, 'pedal note', context)),
+      };
+    }
     const [found] = whole === undefined ? [...fitting, ...overlapping] : [whole];
     if (found === undefined)
       return {

@@ -197,6 +197,12 @@ export const moreHarmonyClaims = {
     explanation:
       'A note that belongs to every chord over it is a common tone. Check the degree too: a pedal on the fifth degree is a dominant pedal.',
   },
+  C0804: {
+    name: 'pedal-or-seventh',
+    summary: 'A note stays while the chords change, but it belongs to each of them, to one as its seventh.',
+    explanation:
+      'A pedal is foreign to a chord above it; a note that makes the seventh of a chord can be heard either way: as a pedal under a triad or as a member of the chord.',
+  },
   C0901: {
     name: 'progression-as-claimed',
     summary: 'The chords of the place follow each other as the claim says.',
