@@ -1,3 +1,4 @@
+import { nativeTones } from '../../harmony/index.js';
 import type { Key } from '../../harmony/index.js';
 import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
@@ -272,6 +273,46 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
   }
 }
 
+/**
+ * One semitone between two letters is a diatonic semitone (common practice: the chromatic one keeps its letter), and no line yet: it is no chromatic
+ * motion where both notes belong to the key.
+ */
+function diatonicSemitone(
+  line: Line,
+  steps: readonly Step[],
+  context: ClaimContext,
+): Omit<Finding<Line>, 'instead'> | undefined {
+  const [only] = steps;
+  if (only === undefined || steps.length > 1 || only.size.steps !== 1) return undefined;
+  const native = segmentsIn(context.analysis, line.span.range).flatMap(({ key }) => nativeTones(key));
+  const isNative = [only.from, only.to].every(({ pitch }) => native.includes(pitchClassOf(pitch)));
+  return {
+    verdict: isNative ? 'fails' : 'arguable',
+    code: isNative ? 'C1102' : 'C1106',
+    reason: `${line.name} has ${sayStep(only)}: a diatonic semitone, from one letter to the next`,
+    evidence: evidenceOf([only], isNative ? 'contradicts' : 'set aside', context),
+  };
+}
+
+/** The part of a line that goes from one named note to another as it is said to: the line may begin before and go on. */
+function stretchOf(
+  { notes }: Line,
+  steps: readonly Step[],
+  says: Extract<MelodicSays, { readonly kind: 'direction' }>,
+): readonly Step[] | undefined {
+  const { from, to } = says;
+  const first = notes[0]?.note;
+  const last = notes.at(-1)?.note;
+  if (from === undefined || to === undefined || first === undefined || last === undefined) return undefined;
+  if (isNamed(first, from) && isNamed(last, to)) return undefined;
+  return steps.flatMap((step, at) => {
+    if (!isNamed(step.from, from)) return [];
+    const end = steps.findIndex((each, index) => index >= at && isNamed(each.to, to));
+    const stretch = end < 0 ? [] : steps.slice(at, end + 1);
+    return stretch.length > 0 && stretch.every(each => fits(each, says)) ? [stretch] : [];
+  })[0];
+}
+
 /** A leap of a fourth or more is followed by a step the other way; leaps through a chord (two in one direction) are left out. */
 function gapFill(line: Line, steps: readonly Step[], context: ClaimContext): Finding<Line> {
   const leaps = steps.filter((step, at) => {
@@ -468,6 +509,14 @@ export const melodicFamily = family<Line, MelodicSays>({
       );
     switch (says.kind) {
       case 'direction': {
+        const within = stretchOf(line, steps, says);
+        if (within !== undefined)
+          return {
+            verdict: 'holds',
+            code: 'C1101',
+            reason: `${line.name} has ${within.map(sayStep).join(', then ')}`,
+            evidence: evidenceOf(within, 'supports', context),
+          };
         const ends = [line.notes[0], line.notes.at(-1)];
         const wrong = [says.from, says.to].findIndex((name, at) => {
           const note = ends[at]?.note;
@@ -495,10 +544,15 @@ export const melodicFamily = family<Line, MelodicSays>({
               }),
             ],
           };
-        return { ...checkEvery(line, steps, step => fits(step, says), context), instead };
+        const finding = checkEvery(line, steps, step => fits(step, says), context);
+        const single = says.manner === 'chromatic' ? diatonicSemitone(line, steps, context) : undefined;
+        return { ...(finding.verdict === 'holds' ? (single ?? finding) : finding), instead };
       }
-      case 'semitones':
-        return { ...checkEvery(line, steps, isSemitone, context), instead };
+      case 'semitones': {
+        const finding = checkEvery(line, steps, isSemitone, context);
+        const single = diatonicSemitone(line, steps, context);
+        return { ...(finding.verdict === 'holds' ? (single ?? finding) : finding), instead };
+      }
       case 'gap fill':
         return gapFill(line, steps, context);
       case 'mostly': {

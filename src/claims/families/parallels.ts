@@ -15,6 +15,7 @@ import { lineNotes } from '../subjects/line-notes.js';
 import type { LineNote } from '../subjects/line-notes.js';
 import { movesOf, together, twoLines } from '../subjects/pair.js';
 import type { Move } from '../subjects/pair.js';
+import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { textureLines } from '../subjects/texture.js';
 import { intervalBetween, isOctave, isPerfectFifth, printInterval, simple } from '../terms/interval-name.js';
@@ -131,6 +132,14 @@ function isWithinChord({ from, to }: Move, { analysis }: ClaimContext): boolean 
   );
 }
 
+/** Whether both lines are the outermost that sound where the move arrives. */
+function isOuter({ to }: Move, { analysis }: ClaimContext): boolean {
+  const pitches = soundingIn(analysis.score, { start: to.start, end: to.start }).map(({ pitch }) =>
+    midiOf(pitch),
+  );
+  return midiOf(to.upper.pitch) === Math.max(...pitches) && midiOf(to.lower.pitch) === Math.min(...pitches);
+}
+
 /** The mistakes of the lines in a range, those of one line doubled apart. */
 function mistakesIn(
   pairs: readonly (readonly [Named, Named])[],
@@ -142,6 +151,8 @@ function mistakesIn(
   for (const [upper, lower] of pairs) {
     const moves = movesOf(together(upper.notes, lower.notes)).filter(move => motionOf(move) !== undefined);
     moves.forEach((move, at) => {
+      // One note that is the top and the bottom of its voice is no two lines.
+      if (move.from.upper === move.from.lower || move.to.upper === move.to.lower) return;
       if (!isMistake(move, says) || isWithinChord(move, context)) return;
       const named = { move, names: `${upper.name} and ${lower.name}` };
       (isDoubling(moves, at, says) ? doubled : found).push(named);
@@ -229,13 +240,19 @@ export const parallelsFamily = family<Span, ParallelsSays>({
         pointless: true,
       };
     const { found, doubled } = mistakesIn(pairs, says, context);
-    const [first] = found;
+    // Hidden intervals are meant of soprano and bass, unless other lines are named.
+    const outer =
+      says.kind === 'hidden' && says.lines === undefined
+        ? found.filter(({ move }) => isOuter(move, context))
+        : found;
+    const [first] = outer.length > 0 ? outer : found;
     if (first !== undefined) {
       const { from, to } = first.move;
+      const isInner = outer.length === 0;
       return {
-        verdict: 'holds',
-        code: 'C1021',
-        reason: `${first.names} go from ${printPitch(from.lower.pitch)} ${printPitch(from.upper.pitch)} to ${printPitch(to.lower.pitch)} ${printPitch(to.upper.pitch)}`,
+        verdict: isInner ? 'arguable' : 'holds',
+        code: isInner ? 'C1024' : 'C1021',
+        reason: `${first.names} go from ${printPitch(from.lower.pitch)} ${printPitch(from.upper.pitch)} to ${printPitch(to.lower.pitch)} ${printPitch(to.upper.pitch)}${isInner ? ', with an inner line' : ''}`,
         evidence: found.slice(0, 4).flatMap(each => evidenceOf(each, context)),
       };
     }

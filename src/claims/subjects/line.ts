@@ -1,4 +1,5 @@
 import { compare, isBefore, midiOf, staffStepOf } from '../../score/index.js';
+import type { Score } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, rule, sequence } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
@@ -9,6 +10,8 @@ import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { describeLines, hasOwnBass, lineNotes } from './line-notes.js';
 import type { LineNote } from './line-notes.js';
+import { inversionsOf } from './harmonies.js';
+import { soundingIn } from './sounding.js';
 import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
 
@@ -41,6 +44,7 @@ function otherLines(line: LineName, context: ClaimContext): readonly LineName[] 
         .filter(voice => voice.overlayOf === undefined && voice.id !== line.name && voice.name !== line.name)
         .map(voice => ({ kind: 'voice', name: voice.id }));
     case 'edge':
+    case 'instrument':
       return [];
   }
 }
@@ -50,15 +54,29 @@ const isStep = (a: LineNote, b: LineNote): boolean =>
   Math.abs(staffStepOf(a.note.pitch) - staffStepOf(b.note.pitch)) === 1;
 
 /**
+ * Without what a line of an upper staff plays alone while the bass rests: an upbeat after a general rest is no bass (common practice: the rest
+ * of the bass is a rest).
+ */
+function withoutSolo(notes: readonly LineNote[], score: Score): readonly LineNote[] {
+  const lowest = Math.max(...score.voices.map(({ staff }) => staff));
+  const isLow = ({ note }: LineNote): boolean =>
+    score.voices.find(({ id }) => id === note.voice)?.staff === lowest;
+  if (!notes.some(isLow)) return notes;
+  return notes.filter(each => isLow(each) || soundingIn(score, each).some(other => other !== each.note));
+}
+
+/**
  * The notes that make the bass: in a texture of bass notes and chords the lowest note of each harmony and what moves on from it by step,
  * but not the accompaniment that is struck above it. Where the bass is a voice of its own, that voice.
  */
 function essential(line: LineName, notes: readonly LineNote[], context: ClaimContext): readonly LineNote[] {
   const { score, segments } = context.analysis;
-  if (line.kind !== 'part' || line.part !== 'bass' || hasOwnBass(score) || segments.length === 0)
-    return notes;
-  return segments.flatMap(segment => {
-    const during = notes.filter(
+  if (line.kind !== 'part' || line.part !== 'bass') return notes;
+  const accompanied = withoutSolo(notes, score);
+  if (hasOwnBass(score) || segments.length === 0) return accompanied;
+  // A seventh that comes in with an after-beat brings no new bass.
+  return inversionsOf(segments).flatMap(segment => {
+    const during = accompanied.filter(
       note => compare(segment.start, note.start) <= 0 && isBefore(note.start, segment.end),
     );
     const lowest = during.reduce<LineNote | undefined>(

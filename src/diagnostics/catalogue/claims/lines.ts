@@ -92,6 +92,12 @@ export const lineClaims = {
     explanation:
       'Two intervals make the fault, one before the place and one in it. Many mark the place of the second; name both bars: `bars 1-2 have parallel fifths`.',
   },
+  C1024: {
+    name: 'hidden-between-inner-lines',
+    summary: 'The perfect interval is reached from the same side, but not between the outer lines.',
+    explanation:
+      'Hidden fifths and octaves are a fault between soprano and bass when the soprano leaps (Open Music Theory; Hutchinson, Objectionable Parallels); where an inner line takes part most teachers let them pass.',
+  },
   C1031: {
     name: 'cross-relation-found',
     summary: 'One letter appears in two forms in different lines, at once or one after the other.',
@@ -177,6 +183,12 @@ export const lineClaims = {
     summary: 'The bass goes down the tetrachord of a lament, and not only that, or not in minor.',
     explanation:
       'A lament bass goes down from the tonic of a minor key to its dominant, by the notes of the key or by semitones. Name the bars in which it stands.\n\n```\nthe bass of bars 1-4 is a lament bass\n```',
+  },
+  C1106: {
+    name: 'one-diatonic-semitone',
+    summary: 'The line moves by one diatonic semitone, with a note that is foreign to the key.',
+    explanation:
+      'A chromatic semitone keeps its letter (C-C#), a diatonic one goes to the next (C-Db). A single diatonic semitone is chromatic only in so far as one of its notes is foreign to the key.',
   },
   C1201: {
     name: 'degree-as-claimed',
