@@ -1,220 +1,118 @@
 import type { Claim } from './claim.js';
-import { failed, readAs, skipSpace } from './grammar/index.js';
+import { conjunction } from './conjunction.js';
+import { failed, readAs, shapes, skipSpace, startReading } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
-import { shapes } from './grammar/index.js';
+import {
+  attributes,
+  fillers,
+  instructions,
+  mattersWithoutRule,
+  openVerbs,
+  portrayals,
+  statements,
+} from './opinion-words.js';
+import type { OpinionMatter } from './opinion-words.js';
+import { hasSymbol, hasTradeWord, slipOfThePen, startsWithSymbol } from './trade-words.js';
+import type { Slip } from './trade-words.js';
 
-/** Words of history, intention, feeling and taste: what a sentence with one of them says cannot be read from the notes alone. */
-const opinionWords = [
-  'beautiful',
-  'ugly',
-  'sad',
-  'happy',
-  'joyful',
-  'gloomy',
-  'melancholy',
-  'tender',
-  'shocking',
-  'surprising',
-  'dramatic',
-  'exciting',
-  'boring',
-  'lovely',
-  'wonderful',
-  'magical',
-  'mysterious',
-  'warm',
-  'cold',
-  'dark',
-  'bright',
-  'noble',
-  'heroic',
-  'tragic',
-  'comic',
-  'expressive',
-  'expresses',
-  'emotional',
-  'mood',
-  'feels',
-  'feel',
-  'feeling',
-  'reminds',
-  'symbolizes',
-  'symbolises',
-  'evokes',
-  'famous',
-  'genius',
-  'masterpiece',
-  'exotic',
-  'striking',
-  'tension',
-  'unfinished',
-  'sings',
-  'sounds final',
-  'loved',
-  'calm',
-  'restless',
-  'original',
-  'innovative',
-  'typical',
-  'unusual',
-  'style',
-  'influenced',
-  'influence',
-  'inspired',
-  'composer',
-  'composed',
-  'wrote',
-  'written',
-  'published',
-  'premiered',
-  'dedicated',
-  'century',
-  'intended',
-  'intends',
-  'wanted',
-  'meant',
-  'means',
+/*
+ * When a sentence that no rule reads is one of taste or history (claim P1 of the trade) and when it is a claim with a slip in it. A claim
+ * that is silently `undecided` is worse than an error, so:
+ * 1. Only words of a list make an opinion, never a word that is merely unknown.
+ * 2. A misspelt word of the trade anywhere (`a charming sequense`) makes it an error.
+ * 3. What is left without the words of taste is checked where it is a claim: `a beautiful half cadence` fails where there is none.
+ * 4. Taste in the subject does not excuse what is said of it: `the sad chord of bar 5 is V7/W` is an error.
+ * 5. `sounds`, `means`, `brings` and their like make an opinion only where nothing of the trade follows.
+ */
+
+const isBroken = (text: string): string => text.replace(/[ -]/gu, '[\\s-]+');
+const anyOf = (words: readonly string[]): string =>
+  `(?<!\\p{L})(?:${[...words]
+    .sort((a, b) => b.length - a.length)
+    .map(isBroken)
+    .join('|')})(?!\\p{L})`;
+const wordsOf = (of: Readonly<Partial<Record<OpinionMatter, readonly string[]>>>): readonly string[] =>
+  Object.values(of).flat();
+
+/** What decides where a sentence speaks of several matters: the first of these. */
+const matters: readonly OpinionMatter[] = [
   'history',
-  'tradition',
-  'surprise',
-  'surprises',
-  'ominous',
-  'saddest',
-  'sadness',
-  'happiest',
-  'romantic',
-  'magic',
-  'poignant',
-  'sweet',
-  'lyrical',
-  'playful',
-  'peaceful',
-  'holy',
-  'sacred',
-  'solemn',
-  'majestic',
-  'haunting',
-  'yearning',
-  'longing',
-  'hopeful',
-  'triumphant',
-  'nostalgic',
-  'elegant',
-  'delicate',
-  'intimate',
-  'strange',
-  'suggests',
-  'conveys',
-  'depicts',
-  'portrays',
-  'smooth',
-  'rich',
-  'satisfying',
-  'resigned',
-  'graceful',
-  'gentle',
-  'powerful',
-  'charming',
-  'convincing',
-  'clumsy',
-  'awkward',
-  'probably',
-  'perhaps',
-  'congregation',
-  'audience',
-  'colourful',
-  'colorful',
-  'colour',
-  'color',
-] as const;
-/** What can be heard or seen in a score and yet has no rule here: form beyond the phrase, genre, manner of playing, motives. */
-const mattersWithoutRule = [
-  'waltz',
-  'oom-pah',
-  'march',
-  'minuet',
-  'lullaby',
-  'dance',
-  'ostinato',
-  'walking bass',
-  'canon',
-  'fugue',
-  'fugal',
-  'imitation',
-  'imitates',
-  'imitative',
-  'stretto',
-  'rondo',
-  'sonata form',
-  'binary form',
-  'ternary form',
-  'coda',
-  'codetta',
-  'introduction',
-  'transition',
-  'motif',
-  'motive',
-  'theme',
-  'climax',
-  'melody and accompaniment',
-  'melody with accompaniment',
-  'accompanied melody',
-  'legato',
-  'staccato',
-  'articulation',
-  'rubato',
-  'tessitura',
-  'timbre',
-  'orchestration',
-  'hypermeter',
-  'hypermetre',
-  'polyrhythm',
-  'call and response',
-  'phrase lengths',
-  'phrases',
-  'first phrase',
-  'second phrase',
-  'third phrase',
-  'last phrase',
-  'largest leap',
-  'smallest leap',
-  'is confirmed by',
-  'longest note',
-  'shortest note',
-  'speeds up',
-  'slows down',
-  'accelerates',
-  'unexpected',
-  'new key is established',
-  'climactic',
-  'each phrase',
-  'every phrase',
-  'almost the same',
-  'nearly the same',
-] as const;
-const withoutRule = new RegExp(
-  `(?<!\\p{L})(?:${mattersWithoutRule.map(each => each.replace(/[ -]/gu, '[\\s-]+')).join('|')})(?!\\p{L})`,
+  'intention',
+  'manner of performance',
+  'what listeners expect',
+  'an instruction',
+  'feeling',
+  'taste',
+];
+const marks = matters.map(
+  matter =>
+    [matter, new RegExp(anyOf([...statements[matter], ...(attributes[matter] ?? [])]), 'iu')] as const,
+);
+const attribute = new RegExp(anyOf(wordsOf(attributes)), 'giu');
+/** What can be left out so that a claim remains. */
+const leftOut = new RegExp(anyOf([...wordsOf(attributes), ...fillers]), 'giu');
+const statement = new RegExp(anyOf(wordsOf(statements)), 'iu');
+const instruction = new RegExp(`^(?:${instructions.map(isBroken).join('|')})(?!\\p{L})`, 'iu');
+const openVerb = new RegExp(anyOf([...openVerbs, ...portrayals]), 'iu');
+const withoutRule = new RegExp(anyOf(mattersWithoutRule), 'iu');
+const year = /\b(?:1[1-9]|20)\d\d\b/u;
+const declared = /^(?:opinion|history|taste)\s*:\s*/iu;
+const asAnOpinion = /^(?:in my (?:opinion|view|ears)|i think(?: that)?|i believe(?: that)?)\s*,?\s*/iu;
+const verb =
+  /(?<!\p{L})(?:is|are|was|were|isn['’]t|aren['’]t|has|have|had|contains?|resolves?|moves?|ends?|begins?|starts?|modulates?|leads?|rises?|falls?|goes|go)(?!\p{L})/iu;
+const places =
+  /(?:(?:in|of|at|from|during|until|before|after)\s+)?(?<!\p{L})(?:bars?|measures?|mm?\.|bb?\.|beats?)\s*\d+[a-z]?(?:\s*(?:[-–,]|to|and|until|&)\s*\d+[a-z]?)*/giu;
+
+/** Words of prose that are opinion by themselves, wherever they stand. */
+const inProse = new RegExp(
+  anyOf([
+    ...wordsOf(attributes).filter(word => !/^(?:too \w+|better|best|wrong|rich)$/u.test(word)),
+    ...portrayals,
+    ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter => statements[matter]),
+  ]),
   'iu',
 );
-const year = /\b(?:1[1-9]|20)\d\d\b/u;
-const vocabulary = new RegExp(`(?<!\\p{L})(?:${opinionWords.join('|')})(?!\\p{L})`, 'iu');
-
 /** The first word of opinion or history in a text, as offsets; `undefined` where there is none. */
 export function opinionIn(text: string): { readonly from: number; readonly to: number } | undefined {
-  const found = vocabulary.exec(text);
+  const found = inProse.exec(text);
   return found === null ? undefined : { from: found.index, to: found.index + found[0].length };
 }
+
+const matterOf = (sentence: string): OpinionMatter | undefined =>
+  year.test(sentence.replace(places, ' '))
+    ? 'history'
+    : (marks.find(([, expression]) => expression.test(sentence))?.[0] ??
+      (instruction.test(sentence) ? 'an instruction' : undefined));
+
+const reasonOf = (matter: OpinionMatter | undefined): string =>
+  matter === 'an instruction'
+    ? 'an instruction is not in the notes: leave it in the narration, without a claim'
+    : `${matter ?? 'history, intention, feeling or taste'} is not in the notes: name a source, or mark it as an opinion`;
 
 /** A sentence that is recognised and cannot be checked: claim P1 of the trade. */
 const opinion = (sentence: string): Claim => ({
   content: { opinion: sentence },
   print: () => sentence,
-  check: () => ({
-    verdict: 'undecided',
-    code: 'C0008',
-    reason: `${year.test(sentence) && !vocabulary.test(sentence) ? 'history' : 'history, intention, feeling or taste'} is not in the notes: name a source, or mark it as an opinion`,
-    evidence: [],
-  }),
+  check: () => ({ verdict: 'undecided', code: 'C0008', reason: reasonOf(matterOf(sentence)), evidence: [] }),
+});
+
+/** A sentence of taste that makes a claim besides: what can be checked is checked, and where it holds the taste is left open. */
+const opinionOn = (sentence: string, claim: Claim): Claim => ({
+  content: { opinion: sentence, besides: claim.content },
+  print: () => sentence,
+  check: context => {
+    const verdict = claim.check(context);
+    const said = `\`${claim.print()}\``;
+    return verdict.verdict === 'holds'
+      ? {
+          ...verdict,
+          verdict: 'undecided',
+          code: 'C0008',
+          reason: `${said} holds, but ${reasonOf(matterOf(sentence))}`,
+          nearest: claim.print(),
+        }
+      : { ...verdict, reason: `${said}: ${verdict.reason}` };
+  },
 });
 
 /** A sentence about something that is there and has no rule: said plainly instead of an error at some word of it. */
@@ -229,28 +127,149 @@ const unruled = (sentence: string, matter: string): Claim => ({
   }),
 });
 
-/** Any text with such a word. It comes last: a sentence that can be checked is checked. */
-export const opinionSentence: Parser<Claim> = {
-  shape: {
-    kind: 'rule',
-    name: 'Opinion',
-    body: () => ({
-      kind: 'sequence',
-      parts: [
-        shapes.maybe({ kind: 'token', name: 'AnyText', body: shapes.oneOrMore(shapes.character('^.')) }),
-        shapes.oneOf(...opinionWords, ...mattersWithoutRule),
-        shapes.maybe({ kind: 'token', name: 'AnyText', body: shapes.oneOrMore(shapes.character('^.')) }),
-      ],
-    }),
-  },
-  read: (reading, at) => {
-    const start = skipSpace(reading.text, at);
-    const text = reading.text
-      .slice(start)
-      .replace(/\s+/gu, ' ')
-      .replace(/[ .“”"„«»‘’']+$/u, '');
-    if (vocabulary.test(text) || year.test(text)) return readAs(opinion(text), reading.text.length);
-    const [matter] = withoutRule.exec(text) ?? [];
-    return matter === undefined ? failed(reading, start) : readAs(unruled(text, matter), reading.text.length);
-  },
+type Plain = (text: string) => Claim | undefined;
+
+/** The claim that is left of a sentence without its words of taste, where one is. */
+function claimLeft(sentence: string, plain: Plain): Claim | undefined {
+  const bare = sentence.replace(declared, '').replace(asAnOpinion, '');
+  const commanded = bare.replace(instruction, '');
+  return [bare, commanded, commanded.replace(/^\s*(?:that|how|the)\s+/iu, '')]
+    .flatMap(each => [each, each.replace(leftOut, ' ')])
+    .map(each => each.replace(/\s+/gu, ' ').trim())
+    .filter(each => each !== sentence && each !== '')
+    .map(each => {
+      const claim = plain(each);
+      // `notice how the bass climbs` is not said of the whole piece.
+      const isOfPiece = claim?.print().includes('the piece') === true && !/\b(?:piece|music)\b/iu.test(each);
+      return isOfPiece ? undefined : claim;
+    })
+    .find(claim => claim !== undefined);
+}
+
+const isKnown = (word: string): boolean =>
+  [attribute, statement, withoutRule, openVerb].some(expression => {
+    expression.lastIndex = 0;
+    return expression.exec(word)?.[0] === word;
+  });
+const hasAttribute = (text: string): boolean => text.search(attribute) >= 0;
+
+/** Whether what is said of the subject is something of the trade, and nothing of taste. */
+function saysSomethingElse(sentence: string): boolean {
+  const found = verb.exec(sentence);
+  if (found === null) return false;
+  const [subject, said] = [sentence.slice(0, found.index), sentence.slice(found.index)];
+  const follows = said.replace(verb, '').replace(places, ' ');
+  return hasAttribute(subject) && !hasAttribute(said) && (hasTradeWord(follows) || hasSymbol(follows));
+}
+/** `an expressive viiio7/V`: a symbol that belongs to the word of taste and was not read. */
+const decoratesSymbol = (sentence: string): boolean =>
+  [...sentence.matchAll(attribute)].some(({ index, 0: word }) =>
+    startsWithSymbol(sentence.slice(index + word.length)),
+  );
+/** Whether nothing that can be checked follows a verb such as `sounds`. */
+function isOpenEnded(sentence: string): boolean {
+  const found = openVerb.exec(sentence);
+  if (found === null) return false;
+  const follows = sentence.slice(found.index + found[0].length).replace(places, ' ');
+  return !hasTradeWord(follows) && !hasSymbol(follows.trim());
+}
+
+function opinionOf(sentence: string, plain: Plain): Claim | undefined {
+  if (declared.test(sentence)) {
+    const left = claimLeft(sentence, plain);
+    return left === undefined ? opinion(sentence) : opinionOn(sentence, left);
+  }
+  if (slipOfThePen(sentence, isKnown) !== undefined) return undefined;
+  const isMarked = hasAttribute(sentence) || matterOf(sentence) !== undefined || asAnOpinion.test(sentence);
+  if (isMarked) {
+    const left = claimLeft(sentence, plain);
+    if (left !== undefined) return opinionOn(sentence, left);
+    const isStated = statement.test(sentence) || instruction.test(sentence) || year.test(sentence);
+    if (isStated || !(saysSomethingElse(sentence) || decoratesSymbol(sentence))) return opinion(sentence);
+    return undefined;
+  }
+  const [matter] = withoutRule.exec(sentence) ?? [];
+  if (matter !== undefined) return unruled(sentence, matter);
+  return isOpenEnded(sentence) ? opinion(sentence) : undefined;
+}
+
+/** `bar 8 is V and bar 29 is beautiful`: one side is checked, the other left open. */
+function besideAClaim(sentence: string, plain: Plain): Claim | undefined {
+  for (const { index, 0: joint } of sentence.matchAll(/\s*(?:,|;|\band\b|\bbut\b)\s+(?!and\b|but\b)/gu)) {
+    const [one, other] = [sentence.slice(0, index), sentence.slice(index + joint.length)];
+    const [first, second] = [plain(one), plain(other)];
+    if (first !== undefined && second === undefined) {
+      const said = opinionOf(other, plain);
+      if (said !== undefined) return conjunction([first, said]);
+    } else if (first === undefined && second !== undefined) {
+      const said = opinionOf(one, plain);
+      if (said !== undefined) return conjunction([said, second]);
+    }
+  }
+  return undefined;
+}
+
+/** Whether a claim is one of taste or history, or of what no rule finds, in all or in part. */
+export const isOpinion = ({ content, parts }: Claim): boolean =>
+  parts?.some(isOpinion) ??
+  (typeof content === 'object' && content !== null && ('opinion' in content || 'unruled' in content));
+
+/** A sentence without its words of taste, every other letter where it was. */
+export const withoutTaste = (text: string): string =>
+  text
+    .replace(instruction, word => ' '.repeat(word.length))
+    .replace(leftOut, word => ' '.repeat(word.length));
+
+/** The word for which a sentence of taste or of a matter without a rule is none. */
+export const slipIn = (text: string): Slip | undefined =>
+  hasAttribute(text) || matterOf(text) !== undefined || withoutRule.test(text)
+    ? slipOfThePen(text, isKnown)
+    : undefined;
+
+/** Adjectives of taste and feeling, for a misspelt one. */
+export const tasteWords: readonly string[] = wordsOf(attributes);
+
+/**
+ * Any text with such a word. It comes last: a sentence that can be checked is checked.
+ * @param sentences what can be checked, asked of the rest of the sentence
+ */
+export const opinionSentence = (sentences: () => Parser<Claim>): Parser<Claim> => {
+  const plain: Plain = text =>
+    sentences()
+      .read(startReading(text, false), 0)
+      .steps.find(({ end }) => skipSpace(text, end) === text.length)?.value;
+  const anyText = shapes.maybe({
+    kind: 'token',
+    name: 'AnyText',
+    body: shapes.oneOrMore(shapes.character('^.')),
+  });
+  return {
+    shape: {
+      kind: 'rule',
+      name: 'Opinion',
+      body: () => ({
+        kind: 'sequence',
+        parts: [
+          anyText,
+          shapes.oneOf(
+            ...wordsOf(statements),
+            ...wordsOf(attributes),
+            ...mattersWithoutRule,
+            ...openVerbs,
+            ...portrayals,
+          ),
+          anyText,
+        ],
+      }),
+    },
+    read: (reading, at) => {
+      const start = skipSpace(reading.text, at);
+      const text = reading.text
+        .slice(start)
+        .replace(/\s+/gu, ' ')
+        .replace(/[ .“”"„«»‘’']+$/u, '');
+      const claim = besideAClaim(text, plain) ?? opinionOf(text, plain);
+      return claim === undefined ? failed(reading, start) : readAs(claim, reading.text.length);
+    },
+  };
 };

@@ -1,8 +1,11 @@
 import type { Code } from '../diagnostics/index.js';
 import type { Claim } from './claim.js';
 import { startReading } from './grammar/index.js';
+import { nearestWord } from './nearest-example.js';
+import { isOpinion, slipIn, tasteWords, withoutTaste } from './opinion.js';
 import { claim } from './sentence.js';
 import { wayOn } from './way-on.js';
+import { wordDistance } from './word-distance.js';
 
 /** Characters of a claim; a sentence that a reader can follow is far shorter. */
 export const longestClaim = 1000;
@@ -41,6 +44,16 @@ function plainly(text: string): Claim | undefined {
   return undefined;
 }
 
+/** A guess at what was meant is worth something only where it can be checked. */
+function checkable(text: string): Claim | undefined {
+  const read = plainly(text);
+  return read === undefined || isOpinion(read) ? undefined : read;
+}
+
+/** The word of taste that a word of some length is one letter away from. */
+const misspeltTaste = (written: string): string | undefined =>
+  written.length < 6 ? undefined : tasteWords.find(word => wordDistance(written.toLowerCase(), word) === 1);
+
 /** Reads a sentence of the claim language. Never throws. */
 export function readClaim(text: string): ReadClaim {
   if (text.length > longestClaim)
@@ -56,11 +69,27 @@ export function readClaim(text: string): ReadClaim {
     };
   const read = plainly(text);
   if (read !== undefined) return { claim: read };
-  const failure = spellingsOf(text)
+  const slip = slipIn(text);
+  if (slip !== undefined)
+    return {
+      problem: {
+        code: 'C0001',
+        at: slip.at,
+        length: slip.word.length,
+        message: `cannot read \`${slip.word}\` here`,
+        expected: [`\`${slip.meant}\``],
+        help: `did you mean \`${slip.meant}\`?`,
+      },
+    };
+  const bare = withoutTaste(text);
+  const failure = [...new Set([...spellingsOf(text), bare])]
     .map(spelling => claim.read(startReading(spelling), 0).failure)
     .reduce((far, each) => (each.at > far.at ? each : far));
   const at = Math.max(0, failure.at);
   const stopped = /^[^\s,;]*/u.exec(text.slice(at))?.[0] ?? '';
+  const taste = failure.expected.some(each => nearestWord(stopped, [each]) !== undefined)
+    ? undefined
+    : misspeltTaste(stopped);
   return {
     problem: {
       code: 'C0001',
@@ -68,7 +97,10 @@ export function readClaim(text: string): ReadClaim {
       length: stopped.length,
       message: stopped === '' ? 'the claim breaks off here' : `cannot read \`${stopped}\` here`,
       expected: failure.expected,
-      help: wayOn({ text, at, stopped, expected: failure.expected }, plainly),
+      help:
+        taste === undefined
+          ? wayOn({ text: bare, at, stopped, expected: failure.expected }, checkable)
+          : `did you mean \`${taste}\`? That would be a matter of taste, which no note can settle`,
     },
   };
 }

@@ -1,5 +1,6 @@
 import type { Claim } from './claim.js';
 import { nearestExample, nearestWord } from './nearest-example.js';
+import { openVerbs, portrayals } from './opinion-words.js';
 
 /** Where reading stopped. */
 interface Stop {
@@ -79,7 +80,12 @@ const links = ['is a', 'is', 'has a', 'has', 'are', 'have'] as const;
 /** The author's own sentence mended: the word that was meant, a verb where none stands, the place behind what it has. */
 function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Read): string | undefined {
   const [before, after] = [text.slice(0, at).trim(), text.slice(at).replace(/^[\s:=–—-]+/u, '')];
+  // `bar 5 was iv`, `bar 21 creates a pedal`, `bar 12 feels like D major`.
+  const statement = text.slice(at + stopped.length).replace(/^\s+(?:like|as|for)(?=\s)/u, '');
   const guesses = [
+    ...(['was', 'were', ...openVerbs, ...portrayals].includes(stopped.toLowerCase())
+      ? ['is', 'are', 'has', 'have', 'is in', 'are in'].map(link => `${before} ${link}${statement}`)
+      : []),
     // Of `modulates to` the word alone: what follows it may stand there.
     ...(meant === undefined ? [] : [meant, meant.split(' ')[0] ?? meant]).map(
       word => `${text.slice(0, at)}${word}${text.slice(at + stopped.length)}`,
@@ -112,7 +118,7 @@ export function wayOn(stop: Stop, read: Read): string {
   const meant = nearestWord(stopped, expected);
   const whole = mended(stop, meant, read);
   if (whole !== undefined) return `did you mean \`${whole}\`?`;
-  const before = text.slice(0, at).trim();
+  const before = text.slice(0, at).trim().replace(/\s+/gu, ' ');
   const likely = usualAfter(before, read).map(each => `\`${each}\``);
   const could =
     meant !== undefined

@@ -54,6 +54,6 @@ export const generalClaims = {
     name: 'not-in-the-notes',
     summary: 'The sentence is about history, intention, feeling or taste.',
     explanation:
-      'When a piece was written, what its composer meant and whether a chord is beautiful cannot be read from the notes. The sentence is recognised so that it is never passed over in silence, and its verdict is always `undecided`: give the reader a source, or mark it as an opinion.',
+      'When a piece was written, what its composer meant and whether a chord is beautiful cannot be read from the notes. The sentence is recognised so that it is never passed over in silence, and its verdict is always `undecided`: give the reader a source, or mark it as an opinion.\n\nWords of a list make such a sentence (beautiful, painful, composer, century, should be played ...), never a word that is merely unknown. `opinion: bar 29 is a door into another room` and `history: ...` say so outright, whatever the words. What can be checked in the sentence is checked: `bar 8 is a beautiful half cadence` fails where there is none. A misspelt word of the trade is an error, and so is `sounds`, `means` or `brings` with something checkable behind it.',
   },
 } as const satisfies Record<`C${number}`, CatalogueEntry>;
