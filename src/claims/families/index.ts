@@ -65,6 +65,7 @@ import { progressionFamily } from './progression.js';
 import { prolongationFamily } from './prolongation.js';
 import { recurrenceFamily } from './recurrence.js';
 import { extremeFamily, lineRangeFamily } from './register.js';
+import { lineRestFamily, restFamily } from './rest.js';
 import { lineResolutionFamily, noteResolutionFamily } from './resolution.js';
 import { lineDegreeFamily, noteDegreeFamily } from './scale-degree.js';
 import { sequenceFamily } from './sequence.js';
@@ -124,6 +125,7 @@ export const spanFamilies: readonly Family<Span>[] = [
   accidentalsFamily,
   keySignatureFamily,
   markingsFamily,
+  restFamily,
 ];
 
 /** Families whose things are named without a verb in a note to oneself: `half cadence in bar 8`. */
@@ -153,6 +155,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineDegreeFamily,
   lineInChordFamily,
   lineResolutionFamily,
+  lineRestFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */

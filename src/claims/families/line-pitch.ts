@@ -75,6 +75,7 @@ export const linePitchFamily = family<Line, LinePitch>({
     [verb('stays on', 'stay on'), named('is')],
     [verb('remains on', 'remain on'), named('is')],
     [verb('sings', 'sing'), named('has')],
+    [verb('strikes', 'strike'), named('has')],
     [verb('reaches', 'reach'), named('has')],
     [verb('touches', 'touch'), named('has')],
     ...edges,

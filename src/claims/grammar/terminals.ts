@@ -108,6 +108,8 @@ interface ForeignToken<T> {
   readonly run?: RegExp;
 }
 
+const insideWord = /^\p{Ll}{2}$/u;
+
 /** Neither numerals nor chord symbols contain quotation marks, but a sentence may stand in them. */
 const toSpace = /[^\s,;“”"„«»‘’']+/uy;
 
@@ -130,6 +132,9 @@ export function foreignToken<T>({
       if (!opens.test(whole)) return failed(reading, start, label);
       const read = value(whole);
       if ('value' in read) return readAs(read.value, start + whole.length);
+      // A word that only begins like one is none: `vo` of `voice` is not half a numeral.
+      if (insideWord.test(whole.slice(Math.max(0, read.at - 1), read.at + 1)))
+        return failed(reading, start, label);
       return failed(reading, start + read.at, ...(read.at === 0 ? [label] : read.expected));
     },
   };

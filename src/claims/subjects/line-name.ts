@@ -11,6 +11,8 @@ import {
   wordsFor,
 } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
+import { instrument, printInstrument } from '../terms/instrument.js';
+import type { Instrument } from '../terms/instrument.js';
 
 const { character, inOrder, maybe, oneOf, oneOrMore } = shapes;
 
@@ -20,7 +22,9 @@ export type LineName =
   /** The highest and the lowest that sounds. */
   | { readonly kind: 'edge'; readonly edge: 'top' | 'bottom' }
   | { readonly kind: 'hand'; readonly hand: 'right' | 'left' }
-  | { readonly kind: 'voice'; readonly name: string };
+  | { readonly kind: 'voice'; readonly name: string }
+  /** As a voice of the score is called. */
+  | ({ readonly kind: 'instrument' } & Instrument);
 
 const quotedName = token({
   name: 'QuotedName',
@@ -63,7 +67,7 @@ export const lineNoun: Parser<LineName> = wordsFor<LineName>([
   [{ kind: 'hand', hand: 'left' }, 'left hand'],
 ]);
 
-/** `the soprano`, `the bass`, `the top line`, `the left hand`, `voice 2`, `voice "Violin I"`. */
+/** `the soprano`, `the bass`, `the top line`, `the left hand`, `voice 2`, `voice "Violin I"`, `the cello`, `Violin I`. */
 export const lineName: Parser<LineName> = rule(
   'Line',
   () =>
@@ -77,6 +81,10 @@ export const lineName: Parser<LineName> = rule(
         sequence(optional(word('the')), word('voice'), choice(quotedName, plainName)),
         ([, , name]): LineName => ({ kind: 'voice', name }),
       ),
+      map(sequence(quiet(optional(word('the'))), instrument), ([, of]): LineName => ({
+        kind: 'instrument',
+        ...of,
+      })),
     ),
   'a line such as `the soprano`, `the bass` or `voice 2`',
 );
@@ -91,5 +99,7 @@ export function printLine(line: LineName): string {
       return `the ${line.hand} hand`;
     case 'voice':
       return /^[A-Za-z0-9][A-Za-z0-9_&.]*$/u.test(line.name) ? `voice ${line.name}` : `voice "${line.name}"`;
+    case 'instrument':
+      return `the ${printInstrument(line)}`;
   }
 }

@@ -1,6 +1,8 @@
 import { compare, equals, greatest, isBefore, least, midiOf } from '../../score/index.js';
 import type { Fraction, Note, Score, Voice } from '../../score/index.js';
 import type { Range } from '../model.js';
+import { instrumentCalled } from '../terms/instrument.js';
+import type { Instrument } from '../terms/instrument.js';
 import type { LineName } from './line-name.js';
 import { noteEnd, soundEnd, soundingIn } from './sounding.js';
 
@@ -20,14 +22,25 @@ interface Strand {
 
 const idsOf = (voices: readonly Voice[]): ReadonlySet<string> => new Set(voices.map(voice => voice.id));
 
+/** Voices with their overlays. */
+const withOverlays = (score: Score, found: readonly Voice[]): readonly Voice[] =>
+  score.voices.filter(voice => found.includes(voice) || found.some(other => other.id === voice.overlayOf));
+
 function voicesNamed(score: Score, name: string): readonly Voice[] {
   const wanted = name.toLowerCase();
-  const found = score.voices.filter(
-    voice => voice.name.toLowerCase() === wanted || voice.id.toLowerCase() === wanted,
+  return withOverlays(
+    score,
+    score.voices.filter(voice => voice.name.toLowerCase() === wanted || voice.id.toLowerCase() === wanted),
   );
-  return score.voices.filter(
-    voice => found.includes(voice) || found.some(other => other.id === voice.overlayOf),
-  );
+}
+
+/** The one voice of an instrument; none where there are several and the sentence does not say which. */
+function voicesOf(score: Score, { instrument, number }: Instrument): readonly Voice[] {
+  const found = score.voices.filter(voice => {
+    const own = instrumentCalled(voice.name) ?? instrumentCalled(voice.id);
+    return own?.instrument === instrument && (number === undefined || own.number === number);
+  });
+  return found.length === 1 ? withOverlays(score, found) : [];
 }
 
 function onStaff(score: Score, which: 'first' | 'last'): readonly Voice[] {
@@ -48,6 +61,10 @@ function strandOf(score: Score, line: LineName): Strand | undefined {
     }
     case 'voice': {
       const voices = voicesNamed(score, line.name);
+      return voices.length === 0 ? undefined : { voices: idsOf(voices) };
+    }
+    case 'instrument': {
+      const voices = voicesOf(score, line);
       return voices.length === 0 ? undefined : { voices: idsOf(voices) };
     }
     case 'part': {

@@ -120,6 +120,23 @@ export const pieceClaims = {
     explanation:
       'A chord can count as one note value or as many as it has notes. Name the line, or say how many chords or notes are meant.',
   },
+  C1631: {
+    name: 'rest-as-claimed',
+    summary: 'The line or the place is silent as the claim says.',
+    explanation:
+      'What is silent is read off the notes: a tied or held note is no rest, and a staccato note lasts as long as it is written. A line enters where it sounds after silence.',
+  },
+  C1632: {
+    name: 'rest-otherwise',
+    summary: 'Something sounds where the claim has a rest.',
+    explanation:
+      'The evidence names what sounds there. Of a whole place a rest in any line counts; name the line if one is meant.',
+  },
+  C1633: {
+    name: 'rest-in-some-lines',
+    summary: 'Some lines rest at that end of the place and others sound.',
+    explanation: 'Say which line is meant: `the left hand of bar 4 ends with a rest`.',
+  },
   C1641: {
     name: 'held-over-the-bar-line',
     summary: 'The note is held over the bar line as the claim says.',
