@@ -1,7 +1,8 @@
-import type { Analysis, Segment } from '../harmony/index.js';
+import { romanFor, sameKey } from '../harmony/index.js';
+import type { Analysis, Key, Segment } from '../harmony/index.js';
 import { compare, greatest, isBefore, least, subtract, toNumber } from '../score/index.js';
 import type { Fraction } from '../score/index.js';
-import type { Range } from './model.js';
+import type { ClaimContext, Range } from './model.js';
 
 const overlap = (segment: Segment, { start, end }: Range): Fraction =>
   subtract(least(segment.end, end), greatest(segment.start, start));
@@ -24,6 +25,14 @@ export function mainSegment(analysis: Analysis, range: Range): Segment | undefin
     undefined,
   );
 }
+
+/** The numeral of a harmony in one key, whatever the key in which the analysis hears it. */
+export const numeralIn = (segment: Segment, key: Key): string =>
+  sameKey(segment.key, key) ? segment.roman : romanFor(segment.chord, key);
+
+/** Numerals in a row as a reason prints them: in the key in which the claims of the lesson are read. */
+export const sayNumerals = (segments: readonly Segment[], { home }: Pick<ClaimContext, 'home'>): string =>
+  segments.map(segment => numeralIn(segment, home)).join(' ');
 
 export const covers = (outer: Range, inner: Range): boolean =>
   compare(outer.start, inner.start) <= 0 && compare(inner.end, outer.end) <= 0;

@@ -3,7 +3,7 @@ import type { Family } from '../family.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
-import { segmentsIn } from '../segments.js';
+import { sayNumerals, segmentsIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
 import { article, chordOfKind, unmistakableChord } from '../terms/chord-name.js';
 import { numeral } from '../terms/numeral.js';
@@ -93,7 +93,7 @@ const within = (of: Predicate<Span>): Predicate<Span> => ({
         context,
       ),
     );
-    const chords = segments.map(segment => segment.roman).join(' ');
+    const chords = sayNumerals(segments, context);
     const found = (['holds', 'arguable', 'undecided'] as const)
       .map(word_ => findings.find(each => each.verdict === word_))
       .find(each => each !== undefined);

@@ -16,7 +16,7 @@ import { count } from '../terms/number.js';
 import { be, have, printHave, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 import { unitsOf } from '../quantity/units.js';
-import { liesIn, segmentsIn } from '../segments.js';
+import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 
 /** How many chords a place has, as a whole, in each of its bars or on each of its beats. */
 export type HarmonicRhythmSays =
@@ -92,6 +92,12 @@ const evidenceOf = (
   });
 
 /** Whether a chord begins within a place, or at its beat, which another chord comes before. A new inversion is no new chord. */
+const say = (harmonies: readonly Harmony[], context: ClaimContext): string =>
+  sayNumerals(
+    harmonies.map(({ segments: [first] }) => first),
+    context,
+  );
+
 function checkChange(span: Span, context: ClaimContext): Finding<Span> {
   const all = harmoniesOf(context.analysis.segments);
   const { moment, range } = span;
@@ -105,7 +111,7 @@ function checkChange(span: Span, context: ClaimContext): Finding<Span> {
   );
   const [first] = found;
   const before = first === undefined ? undefined : all[all.indexOf(first) - 1];
-  const names = during.map(({ segments: [one] }) => one.roman).join(' ');
+  const names = say(during, context);
   return {
     verdict: first === undefined ? 'fails' : 'holds',
     code: first === undefined ? 'C1302' : 'C1301',
@@ -114,7 +120,7 @@ function checkChange(span: Span, context: ClaimContext): Finding<Span> {
         ? `the chord of ${span.name} stays ${names}`
         : moment === undefined
           ? `the chords of ${span.name} are ${names}`
-          : `${before?.segments[0].roman ?? ''} changes to ${first.segments[0].roman} there`,
+          : `${before === undefined ? '' : say([before], context)} changes to ${say([first], context)} there`,
     evidence: evidenceOf(
       first === undefined ? during : found,
       first === undefined ? 'contradicts' : 'supports',
@@ -184,7 +190,7 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
     if ('changes' in says) return checkChange(span, context);
     const { chords, each: unit } = says;
     const harmonies = harmoniesOf(segmentsIn(context.analysis, span.range));
-    const readings = harmonies.map(({ segments: [first] }) => first.roman).join(' ');
+    const readings = say(harmonies, context);
     if (unit === 'beat') return checkBeats(span, harmonies, chords, context);
     if (unit === 'place') {
       const holds = harmonies.length === chords;
@@ -212,7 +218,7 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
     return {
       verdict: 'fails',
       code: 'C1302',
-      reason: `bar ${wrong.bar.label} has ${chordsWord(wrong.inside.length)}: ${wrong.inside.map(({ segments: [each1] }) => each1.roman).join(' ')}`,
+      reason: `bar ${wrong.bar.label} has ${chordsWord(wrong.inside.length)}: ${say(wrong.inside, context)}`,
       evidence: evidenceOf(wrong.inside, 'contradicts', context),
       instead: () => (first === undefined ? [] : [make({ chords: first.inside.length, each: unit })]),
     };

@@ -9,8 +9,6 @@ import {
   printKey,
   printRomanNumeral,
   realize,
-  romanFor,
-  sameKey,
 } from '../../harmony/index.js';
 import type { Chord, ChordQuality, Key, RomanNumeral, Segment } from '../../harmony/index.js';
 import { printPitchClass } from '../../score/index.js';
@@ -28,7 +26,7 @@ import type { KeyRef } from '../terms/key-reference.js';
 import { numeralToken } from '../terms/numeral.js';
 import { be, have, printVerb, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
-import { segmentsIn } from '../segments.js';
+import { numeralIn, segmentsIn } from '../segments.js';
 
 /** The order of the chords of a place: named one by one, or falling by fifths. */
 export type ProgressionSays =
@@ -110,10 +108,7 @@ export function isNumeral(harmony: Harmony, of: RomanNumeral, key: Key, context:
   );
 }
 
-const inOneKey = (harmony: Harmony, key: Key): string => {
-  const [first] = harmony.segments;
-  return sameKey(first.key, key) ? first.roman : romanFor(first.chord, key);
-};
+const inOneKey = ({ segments: [first] }: Harmony, key: Key): string => numeralIn(first, key);
 
 function readAs(harmonies: readonly Harmony[], key: Key): readonly RomanNumeral[] | undefined {
   const read = harmonies.map(harmony => parseRomanNumeral(inOneKey(harmony, key)));
@@ -240,14 +235,14 @@ export const progressionFamily = family<Span, ProgressionSays>({
       // One dominant is no chain: two before their goal, or one before another that is still open.
       const isOpen = goal?.segments.some(each => each.function === 'dominant') === true;
       const holds = broken === undefined && before.length + (isOpen ? 1 : 0) >= 2;
-      const names = harmonies.map(({ segments: [first] }) => first.roman).join(' ');
+      const names = harmonies.map(harmony => inOneKey(harmony, context.home)).join(' ');
       return {
         verdict: holds ? 'holds' : 'fails',
         code: holds ? 'C0901' : 'C0902',
         reason:
           broken === undefined
             ? `the chords are ${names}`
-            : `the chords are ${names}; ${broken.segments[0].roman} is no dominant of the chord that follows`,
+            : `the chords are ${names}; ${inOneKey(broken, context.home)} is no dominant of the chord that follows`,
         evidence: evidence(holds ? 'supports' : 'contradicts'),
         instead: () => [make({ kind: 'fifths' })],
       };

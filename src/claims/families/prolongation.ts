@@ -11,7 +11,7 @@ import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { be, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { segmentsIn } from '../segments.js';
+import { sayNumerals, segmentsIn } from '../segments.js';
 
 /** One chord that a passage starts from and comes back to. */
 export interface ProlongationSays {
@@ -113,7 +113,7 @@ export const prolongationFamily = family<Span, ProlongationSays>({
     const [first] = segments;
     const last = segments.at(-1);
     if (first === undefined || last === undefined) return noChord(span.name, 'C0723');
-    const chords = segments.map(segment => segment.roman).join(' ');
+    const chords = sayNumerals(segments, context);
     const evidence = evidenceOf(segments, says, context);
     if (!isChord(first, says) || !isChord(last, says))
       return {

@@ -8,7 +8,7 @@ import type { VerdictWord } from '../model.js';
 import { at, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
-import { liesIn, segmentsIn } from '../segments.js';
+import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
 import { chordFamily } from '../families/chord.js';
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
@@ -103,9 +103,7 @@ export const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
         segments.find(segment => verdictsOf(segment).includes('holds')) ??
         segments.find(segment => verdictsOf(segment).includes('arguable'));
       return found === undefined
-        ? none(
-            `there is no ${name} in ${whole.name}: the chords are ${segments.map(each => each.roman).join(' ')}`,
-          )
+        ? none(`there is no ${name} in ${whole.name}: the chords are ${sayNumerals(segments, context)}`)
         : {
             kind: 'found',
             subject: {
