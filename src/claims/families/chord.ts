@@ -1,8 +1,18 @@
 import { noteEvidence } from '../evidence.js';
 import type { Verb } from '../terms/verb.js';
 import type { Parser } from '../grammar/index.js';
-import { bassOf, chord, describeChord, inversionNames, printChord, sameChord } from '../../harmony/index.js';
-import type { Chord, ChordQuality, Judgement } from '../../harmony/index.js';
+import {
+  bassOf,
+  chord,
+  describeChord,
+  inversionNames,
+  isUnread,
+  parseRomanNumeral,
+  printChord,
+  realize,
+  sameChord,
+} from '../../harmony/index.js';
+import type { Chord, ChordQuality, Judgement, Key } from '../../harmony/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding, Judged, Predicate } from '../claim.js';
 import { family } from '../family.js';
@@ -108,12 +118,25 @@ function candidates(says: ChordSays, range: Range, context: ClaimContext): reado
   // The main chord first, then the same chord with the seventh that comes later; of inversions the fuller one is asked.
   const chords = [main, ...(whole?.segments ?? [])].flatMap(each => each?.chord ?? []);
   if (isInversionAlone(says)) chords.sort((a, b) => b.tones.length - a.tones.length);
-  return chords.filter(each => allows(says, each) && hasInversion(each)).slice(0, 1);
+  const found = chords.filter(each => allows(says, each) && hasInversion(each));
+  return (found.length > 0 ? found : sixthsIn(says, main?.key ?? context.home)).slice(0, 1);
+}
+
+/** An augmented sixth has one place in a key: its kind names the chord, wherever it is heard (Open Music Theory, Augmented sixth chords). */
+function sixthsIn({ quality, inversion }: ChordSays, key: Key): readonly Chord[] {
+  if (quality === undefined || inversion !== undefined || !isAugmentedSixth(quality)) return [];
+  return ['It6', 'Fr43', 'Ger65'].flatMap(text => {
+    const read = parseRomanNumeral(text);
+    const of = isUnread(read) ? undefined : realize(read, key);
+    return of?.quality === quality ? [of] : [];
+  });
 }
 
 /** A chord without its root is a guess that no author means by `a seventh chord`. */
 const sounds = (tone: PitchClass, range: Range, context: ClaimContext): boolean =>
   soundingIn(context.analysis.score, range).some(note => pitchClassOf(note.pitch) === tone);
+
+const isWithin = (part: Chord, whole: Chord): boolean => part.tones.every(tone => whole.tones.includes(tone));
 
 /** A kind of chord that only a rival reading of the place has. */
 function rivalOfKind(
@@ -121,7 +144,17 @@ function rivalOfKind(
   range: Range,
   context: ClaimContext,
 ): { readonly chord: Chord; readonly judgement: Judgement } | undefined {
+  const main = mainSegment(context.analysis, range);
+  const struck = { start: range.start, end: range.start };
+  // Four tones that are struck together are no triad, though three of them would make one.
+  const isFull =
+    main !== undefined &&
+    main.chord.tones.length > 3 &&
+    main.chord.tones.every(tone => sounds(tone, struck, context));
   return considered(range, context)
+    .filter(
+      each => !(isFull && says.root === undefined && each.tones.length === 3 && isWithin(each, main.chord)),
+    )
     .filter(
       each =>
         allows(says, each) && (says.inversion ?? 0) < each.tones.length && sounds(each.root, range, context),
