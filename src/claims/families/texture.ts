@@ -8,6 +8,7 @@ import { choice, map, mark, nothing, optional, quiet, sequence, word } from '../
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { negation } from '../negation.js';
+import { sayMoment } from '../place/say-moment.js';
 import { soundingIn, noteEnd } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
@@ -23,8 +24,9 @@ const voices: Parser<TextureSays> = map(
   ([number]) => ({ kind: 'voices', voices: number }),
 );
 const kinds: Parser<TextureSays> = choice<TextureSays>(
-  map(word('homophonic'), () => ({ kind: 'homophonic' })),
-  map(word('homorhythmic', 'chordal', 'in block chords'), () => ({ kind: 'homorhythmic' })),
+  // `Chordal` is said of a chorale with its passing notes too.
+  map(word('homophonic', 'chordal'), () => ({ kind: 'homophonic' })),
+  map(word('homorhythmic', 'in block chords'), () => ({ kind: 'homorhythmic' })),
   map(word('polyphonic', 'contrapuntal'), () => ({ kind: 'polyphonic' })),
   map(word('monophonic', 'in unison'), () => ({ kind: 'monophonic' })),
   map(word('silent', 'a rest', 'empty'), () => ({ kind: 'silent' })),
@@ -139,7 +141,26 @@ export const textureFamily = family<Span, TextureSays>({
       size(soundingAt(notes, span.range.start)),
     );
     switch (says.kind) {
-      case 'voices':
+      case 'voices': {
+        const fuller = times.filter(time => size(soundingAt(notes, time)) > says.voices);
+        const [first] = fuller;
+        const parts = new Set(
+          score.voices.filter(
+            ({ id, overlayOf }) => overlayOf === undefined && notes.some(note => note.voice === id),
+          ),
+        ).size;
+        // So many parts, one of which plays a double stop now and then.
+        if (
+          first !== undefined &&
+          parts === says.voices &&
+          times.length - fuller.length >= mostlyTogether * times.length
+        )
+          return {
+            ...result(false, '', soundingAt(notes, first), context),
+            verdict: 'arguable',
+            code: 'C1315',
+            reason: `${String(parts)} parts play, and one of them more than one note at once: ${String(most)} notes sound in ${sayMoment(first, context)}`,
+          };
         return {
           ...result(
             most === says.voices,
@@ -149,6 +170,7 @@ export const textureFamily = family<Span, TextureSays>({
           ),
           instead: () => [make({ kind: 'voices', voices: most })],
         };
+      }
       case 'monophonic':
         return {
           ...result(most === 1, `at most ${String(most)} notes sound together`, notes, context),

@@ -26,6 +26,12 @@ export const pieceClaims = {
     explanation:
       'Sustained notes count as voices while they sound. The reason names the first bar or moment that differs.',
   },
+  C1315: {
+    name: 'parts-with-double-stops',
+    summary: 'So many parts play, but at times more notes sound than there are parts.',
+    explanation:
+      'Voices can be counted as parts, or as notes that sound together; a part that plays two notes at once makes the difference.',
+  },
   C1314: {
     name: 'texture-by-hearing',
     summary: 'The voices do not move together, and the notes do not say which of them leads.',
