@@ -1,20 +1,23 @@
-import { add, isBefore, midiOf } from '../../score/index.js';
+import { add, compare, isBefore, midiOf } from '../../score/index.js';
 import { hasProgression, sequenceEnd, sequenceIn } from '../../harmony/index.js';
 import type { Sequence } from '../../harmony/index.js';
-import type { Finding } from '../claim.js';
+import type { Claim, Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { Range } from '../model.js';
+import type { ClaimContext, Range } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { statement } from '../statement.js';
 import { soundingIn } from '../subjects/sounding.js';
+import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { intervalNumber, intervalSize, printInterval, printNumber } from '../terms/interval-name.js';
 import type { IntervalSize } from '../terms/interval-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, verb } from '../terms/verb.js';
-import { covers } from '../segments.js';
+import { covers, liesIn } from '../segments.js';
 import { silence } from './judged.js';
 
 /** A model repeated on other steps. */
@@ -94,6 +97,33 @@ const saysOf = (found: Sequence): SequenceSays => ({
   statements: found.statements,
   kind: found.real ? 'real' : 'tonal',
 });
+
+/** Whether a sequence begins with a place and leaves a bar of it or less: the goal that it leads to. */
+function isGoalAfter(found: Range, asked: Range, { analysis }: ClaimContext): boolean {
+  const last = analysis.score.bars.findLast(bar => isBefore(bar.start, asked.end));
+  return (
+    last !== undefined &&
+    compare(found.start, asked.start) === 0 &&
+    isBefore(found.end, asked.end) &&
+    compare(last.start, found.end) <= 0
+  );
+}
+
+/** What is true of the bars that a sequence fills, where it fills whole bars. */
+function statementsOf(
+  found: Sequence,
+  { analysis }: ClaimContext,
+  make: (says: SequenceSays) => Predicate<Span>,
+): readonly Claim[] {
+  const { start, end } = rangeOf(found);
+  const bars = analysis.score.bars.filter(bar => liesIn(bar.start, { start, end }));
+  const [first] = bars;
+  const last = bars.at(-1);
+  if (first === undefined || last === undefined || first === last) return [];
+  if (compare(first.start, start) !== 0 || compare(endOf(last), end) !== 0) return [];
+  const place = { kind: 'bars', first: first.label, last: last.label } as const;
+  return [statement(spanOf(place), make({ up: found.step > 0, steps: Math.abs(found.step) }))];
+}
 
 /** `semitones`: from the bass of one statement to that of the next. */
 function misfit(found: Sequence, says: SequenceSays, semitones: number | undefined): string | undefined {
@@ -191,14 +221,38 @@ export const sequenceFamily = family<Span, SequenceSays>({
       make({ up: found.step > 0, steps: Math.abs(found.step) }),
       make({}),
     ];
+    if (!whole && fault === undefined && isGoalAfter(range, span.range, context))
+      return {
+        verdict: 'arguable',
+        code: 'C0915',
+        reason: `${describe(saysOf(found))}, and its goal: many count the arrival in, others only the statements`,
+        evidence,
+        rather: () => statementsOf(found, context, make),
+      };
     if (!whole)
       return {
         verdict: 'fails',
         code: 'C0913',
         reason: `the sequence does not cover all of ${span.name}`,
         evidence,
+        rather: () => statementsOf(found, context, make),
       };
     if (fault !== undefined) return { verdict: 'fails', code: 'C0914', reason: fault, evidence, instead };
-    return { verdict: 'holds', code: 'C0911', reason: `${describe(saysOf(found))}`, evidence, instead };
+    // One copy that keeps the most of its model only may be a new idea.
+    const isBent =
+      found.statements === 2 &&
+      sequenceIn(context.analysis.score.notes, found.start, sequenceEnd(found), {
+        counts: [2],
+        keptShare: 1,
+      }) === undefined;
+    return isBent
+      ? {
+          verdict: 'arguable',
+          code: 'C0916',
+          reason: `${describe(saysOf(found))}, but the one copy does not keep every note of its model`,
+          evidence,
+          instead,
+        }
+      : { verdict: 'holds', code: 'C0911', reason: describe(saysOf(found)), evidence, instead };
   },
 });

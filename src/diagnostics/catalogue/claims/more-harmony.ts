@@ -221,6 +221,18 @@ export const moreHarmonyClaims = {
     explanation:
       'Statements are counted with the model. Tonal: intervals change so that the music stays in the key. Real: every interval is kept.',
   },
+  C0915: {
+    name: 'sequence-with-its-goal',
+    summary: 'The place is a sequence and the chord at which it arrives.',
+    explanation:
+      'A sequence is a model and its copies; the chord that it leads to is counted in by some and not by others. The nearest true statement names the bars of the statements alone.',
+  },
+  C0916: {
+    name: 'sequence-by-one-bent-copy',
+    summary: 'There is one copy of the model, and it does not keep every note.',
+    explanation:
+      'The last copy of a sequence is often bent towards the cadence; where it is the only one it can be heard as a copy or as something new.',
+  },
   C0912: {
     name: 'no-sequence',
     summary: 'Nothing in the place is repeated on another step.',
