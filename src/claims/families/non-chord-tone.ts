@@ -38,6 +38,8 @@ function appearances(note: Note, range: Range, context: ClaimContext) {
 
 function steps(from: Note, to: Note): string {
   const by = staffStepOf(to.pitch) - staffStepOf(from.pitch);
+  const semitones = Math.abs(midiOf(to.pitch) - midiOf(from.pitch));
+  if (Math.abs(by) === 1 && semitones > 2) return `an augmented second ${by > 0 ? 'up' : 'down'}`;
   if (by === 0) return midiOf(to.pitch) === midiOf(from.pitch) ? 'the same pitch' : 'a chromatic step';
   const direction = by > 0 ? 'up' : 'down';
   return Math.abs(by) === 1 ? `a step ${direction}` : `a leap ${direction}`;
@@ -82,6 +84,34 @@ function sideOf(tone: NonChordTone, note: Note, context: ClaimContext): 'upper' 
   return midiOf(note.pitch) > midiOf(before.pitch) ? 'upper' : 'lower';
 }
 
+/**
+ * Two neighbours of one goal, the one above and the other below it, between two soundings of it: E F D E (Hutchinson, Non-Chord Tones, double
+ * neighbour). Either of the two tones makes the figure.
+ */
+function makesDoubleNeighbour({ note: id }: NonChordTone, { analysis }: ClaimContext): boolean {
+  const { notes } = analysis.score;
+  const own = notes[id];
+  const foreign = new Set(
+    analysis.segments.flatMap(({ nonChordTones }) => nonChordTones.map(({ note }) => note)),
+  );
+  const row = notes.filter(
+    ({ voice, grace, tiedFrom }) => voice === own?.voice && !grace && tiedFrom === undefined,
+  );
+  const isFigure = ([goal, one, other, end]: readonly Note[]): boolean => {
+    if (goal === undefined || one === undefined || other === undefined || end === undefined) return false;
+    const distance = (note: Note): number => staffStepOf(note.pitch) - staffStepOf(goal.pitch);
+    return (
+      midiOf(goal.pitch) === midiOf(end.pitch) &&
+      Math.abs(distance(one)) === 1 &&
+      distance(other) === -distance(one) &&
+      foreign.has(one.id) &&
+      foreign.has(other.id)
+    );
+  };
+  const at = row.findIndex(note => note.id === id);
+  return [at - 1, at - 2].some(from => from >= 0 && isFigure(row.slice(from, from + 4)));
+}
+
 /** The first thing said that the tone is not; `undefined` where all of it fits. */
 export function misfit(
   tone: NonChordTone,
@@ -89,7 +119,9 @@ export function misfit(
   says: NonChordToneSays,
   context: ClaimContext,
 ): string | undefined {
-  if (says.kind !== 'non-chord tone' && tone.kind !== says.kind) return `it is ${describe(toneOf(tone))}`;
+  const isFigure = says.kind === 'double neighbour' && makesDoubleNeighbour(tone, context);
+  if (says.kind !== 'non-chord tone' && tone.kind !== says.kind && !isFigure)
+    return `it is ${describe(toneOf(tone))}`;
   if (says.figure !== undefined && tone.figure !== says.figure)
     return `the intervals above the bass are ${tone.figure ?? 'others'}, not ${says.figure}`;
   const accented = isAccented(tone, context);
