@@ -54,6 +54,14 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
         evidence: newNotes(own, areas[areas.indexOf(own) - 1]?.key ?? context.home, key, context),
         instead: () => [make({ what: 'is in', key })],
       };
+    const left = already ? keyClosedBefore(span.range, key, context) : undefined;
+    if (left !== undefined)
+      return {
+        verdict: 'arguable',
+        code: 'C0412',
+        reason: `a perfect authentic cadence in ${printKey(left)} closes just before; whoever hears that key there hears ${printKey(key)} return`,
+        evidence: [],
+      };
     return {
       ...judged(judgement, codes, span.range, context),
       verdict: 'fails',
@@ -80,6 +88,23 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
     reason: `${printKey(before.key)} gives way to ${printKey(key)} in ${sayMoment(area.start, context)}, and a ${cadence.kind} cadence in ${sayMoment(cadence.onset, context)} confirms it`,
     evidence: notes,
   };
+}
+
+/** Another key in which the bar before a place closes with a perfect authentic cadence, although the analysis counts it as part of this one. */
+function keyClosedBefore({ start }: Range, key: Key, context: ClaimContext): Key | undefined {
+  const { analysis } = context;
+  const before = analysis.score.bars.findLast(bar => isBefore(bar.start, start));
+  if (before === undefined) return undefined;
+  const range = { start: before.start, end: endOf(before) };
+  const last = segmentsIn(analysis, range).at(-1);
+  if (last === undefined || last.chord.root === key.tonic) return undefined;
+  const third = (last.chord.tones[1] ?? 0) - last.chord.root;
+  const left: Key = { tonic: last.chord.root, mode: third === 4 ? 'major' : 'minor' };
+  // V and I of the old key are a cadence of the fourth degree in any phrase: the new leading tone must have been heard.
+  const leads = { start: analysis.score.bars[before.index - 1]?.start ?? before.start, end: range.end };
+  if (turnTo(leads, key, left, context) === undefined) return undefined;
+  const cadence = judgeCadence(analysis, { ...range, kind: 'perfect authentic', key: left });
+  return cadence.outcome === 'supported' ? left : undefined;
 }
 
 /** The first segment of a range that is foreign to one key and native to another. */

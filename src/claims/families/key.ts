@@ -1,5 +1,5 @@
 import { article } from '../terms/chord-name.js';
-import { judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js';
+import { judgeCadence, judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js';
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
@@ -36,7 +36,8 @@ function checkIsIn(asked: Asked): Finding<Span> {
     short &&
     judgement.outcome === 'supported' &&
     areas.every(area => !sameKey(area.key, key)) &&
-    cadencesIn(span.range, key, context).length === 0;
+    cadencesIn(span.range, key, context).length === 0 &&
+    judgeCadence(context.analysis, { ...span.range, kind: 'perfect authentic', key }).outcome !== 'supported';
   const around = areas[0]?.key;
   return {
     ...judged(judgement, codes, span.range, context),

@@ -131,6 +131,12 @@ export const harmonyClaims = {
     explanation:
       'V of B minor is F# major, and the key of the dominant is F# minor (closely related keys). Say which is meant, or name the degree: `bar 6 tonicizes V`.',
   },
+  C0412: {
+    name: 'return-after-a-close',
+    summary: 'The analysis hears no other key before the place, but a cadence in one closes there.',
+    explanation:
+      'A phrase that closes with a perfect authentic cadence in another key can be heard as a modulation or as a tonicization on a large scale; what follows is a return in the first case only.',
+  },
   C0410: {
     name: 'key-in-passing',
     summary: 'The notes of the place fit the key, but nothing confirms it as a key of its own.',
