@@ -22,14 +22,14 @@ interface Opening {
   readonly steps: readonly number[];
 }
 
-/** So many notes make an opening that can be told from another; where a bar has fewer, the next is heard with it. */
+/** So many notes make an opening that can be told from another; where a bar has fewer, the first of the next are heard with it. */
 const notesOfOpening = 3;
 
 function melodyFrom(bar: Bar, context: ClaimContext): Opening {
   const { score } = context.analysis;
-  const upTo = (last: Bar): Opening => {
-    const line =
-      lineNotes(score, { kind: 'edge', edge: 'top' }, { start: bar.start, end: endOf(last) }) ?? [];
+  const upTo = (last: Bar, most?: number): Opening => {
+    const range = { start: bar.start, end: endOf(last) };
+    const line = (lineNotes(score, { kind: 'edge', edge: 'top' }, range) ?? []).slice(0, most);
     return {
       rhythm: line
         .map(({ start }) => {
@@ -44,7 +44,7 @@ function melodyFrom(bar: Bar, context: ClaimContext): Opening {
   };
   const own = upTo(bar);
   const next = score.bars[bar.index + 1];
-  return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next) : own;
+  return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next, notesOfOpening) : own;
 }
 
 /** How two phrases begin: with one melody, on whatever step, with its rhythm and contour alone, or differently. */
