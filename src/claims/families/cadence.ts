@@ -17,7 +17,7 @@ import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { inKeyReference, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
-import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { be, have, haveNo, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { isSupported, judged, silence } from './judged.js';
 import { liesIn, segmentsIn } from '../segments.js';
@@ -248,6 +248,7 @@ export const cadenceFamily = family<Span, CadenceSays>({
   phrases: [
     [be, cadence('is')],
     [have, cadence('has')],
+    [haveNo, cadence('has')],
     // `the last cadence is perfect`.
     [
       be,
@@ -291,12 +292,15 @@ export const cadenceFamily = family<Span, CadenceSays>({
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const names = context.conventions['cadence-names'];
-    const ask = (asked: Asked): Judgement =>
-      judgeCadence(context.analysis, {
-        ...range,
-        ...asked,
-        ...(says.key === undefined ? {} : { key: says.key }),
-      });
+    const askIn = (asked: Asked, key: Key | undefined): Judgement =>
+      judgeCadence(context.analysis, { ...range, ...asked, ...(key === undefined ? {} : { key }) });
+    const ask = (asked: Asked): Judgement => {
+      const judgement = askIn(asked, says.key);
+      if (says.key !== undefined || isSupported(judgement)) return judgement;
+      // No key is named: a cadence of the kind that arrives there in a key of its own is one.
+      const own = arrivalsIn(range, context).find(each => each.kind === asked.kind);
+      return own === undefined ? judgement : askIn(asked, own.key);
+    };
     const asked = questionOf(says.name, names);
     const held = heldFromEarlierBar(span, context);
     if (held !== undefined)
