@@ -1,6 +1,6 @@
-import { fraction, pitchClassOf } from '../score/index.js';
-import type { PitchClass } from '../score/index.js';
-import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js';
+import { compare, fraction, pitchClassOf } from '../score/index.js';
+import type { Bar, PitchClass } from '../score/index.js';
+import { closureOf, opensPhrase, sopranoNotes } from './cadence-signs.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
 import type { Cadence, CadenceKind, Segment, Sequence } from './model.js';
 import { beatLength } from './moments.js';
@@ -8,10 +8,19 @@ import type { Heard } from './segments.js';
 import { sequenceAt } from './sequences.js';
 
 /**
- * From this much closure on a phrase ends. The plainest sign is the soprano on the tonic over V and I in root position; any other close, and a
- * half cadence whose V may simply lead on, must stop more clearly.
+ * From this much closure on a phrase ends. The plainest sign is the soprano on the tonic over V and I in root position; V may simply lead on and
+ * must stop more clearly, and any other way to the tonic is common in the middle of phrases. An evaded cadence closes nothing and is not listed.
  */
-const border = { perfect: 0.65, other: 0.8 } as const;
+const borders: Partial<Record<CadenceKind, number>> = {
+  'perfect authentic': 0.55,
+  half: 0.65,
+  deceptive: 0.8,
+  plagal: 0.9,
+  'imperfect authentic': 0.9,
+};
+
+/** By so much the two ends that phrases have most, perfect authentic and half, count for more than other cadences in the bar before or after them. */
+const endOfPhrase = 0.2;
 
 const isDominant = (segment: Segment, root: PitchClass): boolean =>
   segment.chord.root === root &&
@@ -30,7 +39,7 @@ function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): Cad
   if (arrival.chord.root === tonic && plain && arrival.roman !== 'cad64') {
     const rooted = arrival.chord.inversion === 0 && before.chord.inversion === 0;
     if (fromDominant && rooted && sopranoOnTonic) return 'perfect authentic';
-    if (fromDominant && arrival.chord.inversion === 1) return 'evaded';
+    if (fromDominant && arrival.chord.inversion === 1) return undefined;
     if (fromDominant || fromLeadingTone) return 'imperfect authentic';
     if (
       before.chord.root === degreeTone(key, 4) &&
@@ -74,6 +83,18 @@ const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
   );
 };
 
+/** A phrase is longer than a bar: of two cadences in one bar or in neighbouring ones only the stronger ends it, of equals the first. */
+function withoutNeighbours(found: readonly Cadence[], bars: readonly Bar[]): readonly Cadence[] {
+  const barOf = ({ onset }: Cadence): number => bars.findLastIndex(bar => compare(bar.start, onset) <= 0);
+  const weight = ({ kind, strength }: Cadence): number =>
+    strength + (kind === 'perfect authentic' || kind === 'half' ? endOfPhrase : 0);
+  const outdoes = (a: Cadence, b: Cadence): boolean =>
+    weight(a) > weight(b) || (weight(a) === weight(b) && compare(a.onset, b.onset) < 0);
+  return found.filter(each =>
+    found.every(other => Math.abs(barOf(other) - barOf(each)) > 1 || !outdoes(other, each)),
+  );
+}
+
 /** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. The links of a sequence close nothing. */
 export function cadencesOf(
   heard: Heard,
@@ -83,9 +104,7 @@ export function cadencesOf(
   const found = segments.flatMap((arrival, at): Cadence[] => {
     const before = segments[at - 1];
     if (before === undefined) return [];
-    const bar = heard.score.bars.findLast(
-      candidate => candidate.start.n * arrival.start.d <= arrival.start.n * candidate.start.d,
-    );
+    const bar = heard.score.bars.findLast(candidate => compare(candidate.start, arrival.start) <= 0);
     if (bar === undefined) return [];
     const beat = fraction(Math.round(beatLength(bar.meter) * bar.meter.unit), bar.meter.unit);
     const sopranoOnTonic = sopranoNotes(heard, arrival.start, beat).some(
@@ -94,9 +113,8 @@ export function cadencesOf(
     const kind = kindOf(before, arrival, sopranoOnTonic);
     if (kind === undefined || sequenceAt(sequences, arrival.start) !== undefined) return [];
     if (kind !== 'half' && opensPhrase(heard, segments, arrival.start)) return [];
-    if (kind === 'evaded' && !isDue(segments, arrival.start, arrival.key)) return [];
     const strength = closureOf(heard, segments, arrival.start, kind, arrival.key);
-    if (strength < (kind === 'perfect authentic' ? border.perfect : border.other)) return [];
+    if (strength < (borders[kind] ?? Infinity)) return [];
     const phrygian =
       kind === 'half' &&
       arrival.key.mode === 'minor' &&
@@ -114,5 +132,5 @@ export function cadencesOf(
       },
     ];
   });
-  return withoutShared(found);
+  return withoutNeighbours(withoutShared(found), heard.score.bars);
 }
