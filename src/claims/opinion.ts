@@ -68,7 +68,9 @@ const inProse = new RegExp(
   anyOf([
     ...wordsOf(attributes).filter(word => !/^(?:too \w+|better|best|wrong|rich)$/u.test(word)),
     ...portrayals,
-    ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter => statements[matter]),
+    ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter =>
+      statements[matter].filter(word => !/^(?:(?:wants|tries|aims) to|rather|heart|like .*)$/u.test(word)),
+    ),
   ]),
   'iu',
 );

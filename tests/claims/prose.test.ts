@@ -1,11 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { statementsInProse } from '../../src/claims/index.js';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { isAsserted, statementsInProse } from '../../src/claims/index.js';
 import type { Place } from '../../src/claims/index.js';
 import { sourceText } from '../../src/diagnostics/index.js';
 import { analyse } from '../../src/harmony/index.js';
 import { readScore } from '../../src/score/index.js';
 import { contextOf } from './asking.js';
+import { scoreNamed } from './scores.js';
 
 const waltz = analyse(
   readScore(sourceText('mill-road.abc', readFileSync('sample-lessons/mill-road.abc', 'utf8'))).value,
@@ -64,5 +67,41 @@ describe('statements in a narration', () => {
     ['', bars('1'), []],
   ])('%s', (text, place, expected) => {
     expect(found(text, place)).toEqual(expected);
+  });
+});
+
+const sentence = z.strictObject({
+  score: z.enum(['mill-road', 'long-table']),
+  bars: z.tuple([z.string(), z.string()]),
+  text: z.string(),
+  says: z.array(
+    z.strictObject({
+      words: z.string(),
+      claim: z.string(),
+      verdict: z.enum(['holds', 'arguable', 'undecided', 'fails']).optional(),
+      asserted: z.literal(true).optional(),
+    }),
+  ),
+});
+const narration = z.array(sentence).parse(parse(readFileSync('tests/fixtures/prose/narration.yaml', 'utf8')));
+const homes = { 'mill-road': 'B minor', 'long-table': 'Eb major' } as const;
+
+describe('a teacher walks through the bars', () => {
+  test.each(narration)('$score $bars: $text', ({ score, bars: [first, last], text, says }) => {
+    const scoreContext = contextOf(scoreNamed(score), { home: homes[score] });
+    const heard = statementsInProse(text, bars(first, last)).map(({ from, to, claim }) => ({
+      words: text.slice(from, to),
+      claim: claim?.print() ?? 'opinion',
+      ...(claim === undefined ? {} : { verdict: claim.check(scoreContext).verdict }),
+      ...(claim !== undefined && isAsserted(text, from, to) ? { asserted: true } : {}),
+    }));
+    expect(heard).toEqual(says);
+  });
+
+  test('sentences say what holds, what fails and nothing', () => {
+    const verdicts = narration.flatMap(({ says }) => says.map(({ verdict }) => verdict));
+    expect(verdicts.filter(verdict => verdict === 'holds').length).toBeGreaterThan(40);
+    expect(verdicts.filter(verdict => verdict === 'fails').length).toBeGreaterThan(12);
+    expect(narration.filter(({ says }) => says.length === 0).length).toBeGreaterThan(15);
   });
 });

@@ -91,6 +91,24 @@ describe('words against a claim', () => {
       step('We are in E flat major now.', 'bars 5-8 are in G major', '5-8'),
       [['L0504', 'in E flat major']],
     ],
+    [
+      'a modulation',
+      step('Here we modulate to E flat major.', 'bars 5-8 are in G major', '5-8'),
+      [['L0504', 'modulate to E flat major']],
+    ],
+    ['a numeral', step('This is ii6, and it moves on.', 'bar 3 is V7/V'), [['L0504', 'ii6']]],
+    [
+      'a bar that the sentence names',
+      step('Bar 3 brings a D dominant seventh chord.', 'bar 3 is V7/V', '1-4'),
+      [['L0504', 'D dominant seventh chord']],
+    ],
+    [
+      'the last bar of the step',
+      step('Hear a plagal cadence in the last bar.', 'bar 8 is a perfect authentic cadence', '5-8'),
+      [['L0504', 'a plagal cadence in the last bar']],
+    ],
+    ['a supposition', step('If this were a D dominant seventh chord, G would come.', 'bar 3 is V7/V'), []],
+    ['a wrong opinion that is quoted', step('Some say "a D dominant seventh chord".', 'bar 3 is V7/V'), []],
     ['words that deny it', step('This is not a D dominant seventh chord.', 'bar 3 is V7/V'), []],
     [
       'a claim about one of several bars',
