@@ -14,6 +14,7 @@ import { silence } from './judged.js';
 import { borrowedChord, mixtureFamily } from './mixture.js';
 import { namedChord, namedChordFamily } from './named-chord.js';
 import { numeralFamily } from './numeral.js';
+import { pivot, pivotFamily } from './pivot.js';
 import { sixFour, sixFourFamily } from './six-four.js';
 
 /** A chord as something that a place has among others. */
@@ -35,6 +36,7 @@ export const aChord: Parser<Predicate<Span>> = rule(
       map(namedChord, says => namedChordFamily.make(says)),
       map(appliedChord, says => appliedFamily.make(says)),
       map(borrowedChord, says => mixtureFamily.make(says)),
+      map(pivot, says => pivotFamily.make(says)),
     ),
   'a chord such as `a D minor seventh chord` or `V7/V`',
 );

@@ -4,7 +4,11 @@ import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, mark, optional, quiet, sequence, word } from '../grammar/index.js';
+import { printLine } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
+import { describeLines, lineNotes } from '../subjects/line-notes.js';
 import type { LineNote } from '../subjects/line-notes.js';
+import { twoLines } from '../subjects/pair.js';
 import type { Span } from '../subjects/span.js';
 import { textureLines } from '../subjects/texture.js';
 import { article } from '../terms/chord-name.js';
@@ -14,6 +18,7 @@ import { have, haveNo, printHas } from '../terms/verb.js';
 /** One letter with two accidentals in two lines, at once or one after the other. */
 export interface CrossRelationSays {
   readonly tones?: readonly [PitchClass, PitchClass];
+  readonly lines?: readonly [LineName, LineName];
 }
 
 const joint = quiet(
@@ -25,15 +30,18 @@ const joint = quiet(
 const complement = map(
   sequence(
     optional(article),
-    word('cross relation', 'cross-relation', 'false relation'),
+    word('cross relation', 'cross relations', 'false relation', 'false relations'),
     optional(
-      map(
-        sequence(word('of', 'between'), pitchClassName, joint, pitchClassName),
-        ([, first, , second]) => [first, second] as const,
+      choice(
+        map(
+          sequence(word('of', 'between'), pitchClassName, joint, pitchClassName),
+          ([, first, , second]): CrossRelationSays => ({ tones: [first, second] }),
+        ),
+        map(sequence(word('between', 'in'), twoLines), ([, lines]): CrossRelationSays => ({ lines })),
       ),
     ),
   ),
-  ([, , tones]): CrossRelationSays => (tones === undefined ? {} : { tones }),
+  ([, , said]): CrossRelationSays => said ?? {},
 );
 
 /** At once, or the one begins where the other ends. */
@@ -71,14 +79,26 @@ export const crossRelationFamily = family<Span, CrossRelationSays>({
     [have, complement],
     [haveNo, complement],
   ],
-  print: ({ tones }, form) =>
+  print: ({ tones, lines }, form) =>
     printHas(
       form,
       'a',
-      `cross relation${tones === undefined ? '' : ` of ${tones.map(printPitchClass).join(' and ')}`}`,
+      `cross relation${tones === undefined ? '' : ` of ${tones.map(printPitchClass).join(' and ')}`}${lines === undefined ? '' : ` between ${lines.map(printLine).join(' and ')}`}`,
     ),
-  check: (span, { tones }, context, make): Finding<Span> => {
-    const all = relations(textureLines(context.analysis.score, span.range).map(line => line.notes));
+  check: (span, { tones, lines }, context, make): Finding<Span> => {
+    const { score } = context.analysis;
+    const named = lines?.map(line => lineNotes(score, line, span.range));
+    if (named?.some(notes => notes === undefined) === true)
+      return {
+        verdict: 'undecided',
+        code: 'C0006',
+        reason: `the score has no such line: ${describeLines(score)}`,
+        evidence: [],
+        pointless: true,
+      };
+    const anywhere = (): readonly (readonly LineNote[])[] =>
+      textureLines(score, span.range).map(line => line.notes);
+    const all = relations(named?.flatMap(notes => (notes === undefined ? [] : [notes])) ?? anywhere());
     const found = all.filter(
       pair => tones === undefined || pair.every(note => tones.includes(pitchClassOf(note.pitch))),
     );
@@ -94,7 +114,9 @@ export const crossRelationFamily = family<Span, CrossRelationSays>({
             : `the cross relation of ${span.name} is between ${printPitch(other[0].pitch)} and ${printPitch(other[1].pitch)}`,
         evidence: [],
         instead: () =>
-          all.slice(0, 1).map(([a, b]) => make({ tones: [pitchClassOf(a.pitch), pitchClassOf(b.pitch)] })),
+          (all.length > 0 ? all : relations(anywhere()))
+            .slice(0, 1)
+            .map(([a, b]) => make({ tones: [pitchClassOf(a.pitch), pitchClassOf(b.pitch)] })),
       };
     return {
       verdict: 'holds',

@@ -3,6 +3,7 @@ import type { Fraction, Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
+import type { ClaimContext } from '../model.js';
 import { choice, map, mark, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
@@ -18,7 +19,8 @@ import {
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
 import { pitchClassName } from '../terms/note-name.js';
-import { have, haveNo, printHas } from '../terms/verb.js';
+import { count } from '../terms/number.js';
+import { have, haveNo, printHas, printHave } from '../terms/verb.js';
 import { silence } from './judged.js';
 
 /** An interval between two notes that sound at once; a tritone is either of its two spellings. */
@@ -27,6 +29,8 @@ export type VerticalSays = (
 ) & {
   /** The two notes that make it, where they are named. */
   readonly between?: readonly [PitchClass, PitchClass];
+  /** So many of them; one or more where nothing is said. */
+  readonly count?: number;
 };
 
 /** `an augmented sixth`, `a tritone`. */
@@ -58,6 +62,12 @@ const complement: Parser<VerticalSays> = map(
   ([says, between]): VerticalSays => (between === undefined ? says : { ...says, between }),
 );
 
+/** `two tritones`. */
+const several: Parser<VerticalSays> = map(sequence(count, word('tritones')), ([number]) => ({
+  kind: 'tritone',
+  count: number,
+}));
+
 const plainly = (says: VerticalSays): VerticalSays =>
   says.kind === 'tritone' ? { kind: 'tritone' } : { kind: 'interval', interval: says.interval };
 
@@ -79,18 +89,54 @@ const overlapStart = (a: Note, b: Note): Fraction | undefined => {
   return isBefore(start, noteEnd(a)) && isBefore(start, noteEnd(b)) ? start : undefined;
 };
 
+/** Two notes that are struck again or doubled in another octave may be counted anew or not. */
+function countIntervals(
+  wanted: number,
+  pairs: readonly (readonly [Note, Note])[],
+  span: Span,
+  context: ClaimContext,
+): Finding<Span> {
+  const distinct = new Set(
+    pairs.map(pair =>
+      pair
+        .map(note => pitchClassOf(note.pitch))
+        .sort((a, b) => a - b)
+        .join(' '),
+    ),
+  ).size;
+  const fitting = [distinct, pairs.length].filter(number => number === wanted).length;
+  const said = (number: number): string => `${String(number)} ${number === 1 ? 'tritone' : 'tritones'}`;
+  return {
+    verdict: fitting === 2 ? 'holds' : fitting === 1 ? 'arguable' : 'fails',
+    code: fitting > 0 ? 'C1051' : 'C1052',
+    reason:
+      distinct === pairs.length
+        ? `${span.name} has ${said(distinct)}`
+        : `${span.name} has ${said(distinct)} by the names of the notes, and ${String(pairs.length)} times two notes that make one`,
+    evidence: pairs
+      .slice(0, 4)
+      .flatMap(pair =>
+        pair.map(note => noteEvidence(fitting > 0 ? 'supports' : 'contradicts', note, 'tritone', context)),
+      ),
+  };
+}
+
 /** Intervals that sound at once, dissonances among them: claim E5 of the trade. That one is unstable is opinion; that it sounds is fact. */
 export const verticalIntervalFamily = family<Span, VerticalSays>({
   name: 'sounding interval',
   examples: ['bar 2 has a tritone', 'bar 3 beat 1 has a major seventh'],
   phrases: [
     [have, complement],
+    [have, several],
     [haveNo, complement],
+    [haveNo, map(word('tritones'), (): VerticalSays => ({ kind: 'tritone' }))],
   ],
   print: (says, form) => {
     const name = says.kind === 'tritone' ? 'tritone' : printInterval(says.interval);
     const of =
       says.between === undefined ? '' : ` between ${says.between.map(printPitchClass).join(' and ')}`;
+    if (says.count !== undefined)
+      return `${printHave(form)} ${String(says.count)} ${name}${says.count === 1 ? '' : 's'}`;
     return printHas(form, articleOf(name), name + of);
   },
   check: (span, says, context, make): Finding<Span> => {
@@ -101,6 +147,13 @@ export const verticalIntervalFamily = family<Span, VerticalSays>({
     const pairs = notes.flatMap((a, at) =>
       notes.slice(at + 1).flatMap(b => (overlapStart(a, b) === undefined ? [] : [[a, b] as const])),
     );
+    if (says.count !== undefined)
+      return countIntervals(
+        says.count,
+        pairs.filter(([a, b]) => fits(a, b, says)),
+        span,
+        context,
+      );
     const found = pairs.find(([a, b]) => fits(a, b, says));
     if (found !== undefined) {
       const [a, b] = found;

@@ -65,6 +65,9 @@ import { progressionFamily } from './progression.js';
 import { prolongationFamily } from './prolongation.js';
 import { recurrenceFamily } from './recurrence.js';
 import { extremeFamily, lineRangeFamily } from './register.js';
+import { noThirdFamily } from './no-third.js';
+import { repeatsFamily } from './repeats.js';
+import { suspensionChainFamily } from './suspension-chain.js';
 import { lineRestFamily, restFamily } from './rest.js';
 import { lineResolutionFamily, noteResolutionFamily } from './resolution.js';
 import { lineDegreeFamily, noteDegreeFamily } from './scale-degree.js';
@@ -126,6 +129,9 @@ export const spanFamilies: readonly Family<Span>[] = [
   keySignatureFamily,
   markingsFamily,
   restFamily,
+  repeatsFamily,
+  noThirdFamily,
+  suspensionChainFamily,
 ];
 
 /** Families whose things are named without a verb in a note to oneself: `half cadence in bar 8`. */

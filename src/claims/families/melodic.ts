@@ -61,6 +61,8 @@ export type MelodicSays =
       readonly up?: boolean;
       readonly interval?: IntervalName;
       readonly steps?: number;
+      readonly from?: NoteName;
+      readonly to?: NoteName;
     }
   /** The move at its beginning or its end. */
   | {
@@ -96,6 +98,15 @@ const size = choice<Size>(
   ),
 );
 const aSize = map(sequence(quiet(optional(word('by'))), optional(article), size), ([, , of]) => of);
+interface Ends {
+  readonly from?: NoteName;
+  readonly to?: NoteName;
+}
+/** `from E5 to B5`. */
+const fromTo: Parser<Ends> = map(
+  sequence(word('from'), noteName, word('to'), noteName),
+  ([, from, , to]) => ({ from, to }),
+);
 const direction = (up: boolean): Parser<MelodicSays> =>
   choice(
     map(
@@ -112,17 +123,28 @@ const direction = (up: boolean): Parser<MelodicSays> =>
         ...(to === undefined ? {} : { to }),
       }),
     ),
-    map(aSize, (of): MelodicSays => ({ kind: 'move', up, ...of })),
+    map(sequence(aSize, optional(fromTo)), ([of, ends]): MelodicSays => ({
+      kind: 'move',
+      up,
+      ...of,
+      ...ends,
+    })),
     map(word('by leap', 'by leaps', 'in leaps'), (): MelodicSays => ({ kind: 'leap', up })),
   );
 const leap: Parser<MelodicSays> = choice(
-  map(sequence(optional(upOrDown), optional(aSize)), ([up, of]): MelodicSays => ({
+  map(sequence(optional(upOrDown), optional(aSize), optional(fromTo)), ([up, of, ends]): MelodicSays => ({
     kind: 'leap',
     ...(up === undefined ? {} : { up }),
     ...of,
+    ...ends,
   })),
   // `jumps an octave up`.
-  map(sequence(aSize, upOrDown), ([of, up]): MelodicSays => ({ kind: 'leap', up, ...of })),
+  map(sequence(aSize, upOrDown, optional(fromTo)), ([of, up, ends]): MelodicSays => ({
+    kind: 'leap',
+    up,
+    ...of,
+    ...ends,
+  })),
 );
 const way = wordsFor<boolean>([
   [true, 'rising', 'ascending', 'upward'],
@@ -197,7 +219,12 @@ const sayLine = (line: Line): string =>
     .map(({ note }) => printPitch(note.pitch))
     .join(' ');
 
-const isMove = (step: Step, { up, interval, steps }: Size & { readonly up?: boolean }): boolean =>
+const isMove = (
+  step: Step,
+  { up, interval, steps, from, to }: Size & Ends & { readonly up?: boolean },
+): boolean =>
+  (from === undefined || isNamed(step.from, from)) &&
+  (to === undefined || isNamed(step.to, to)) &&
   (up === undefined || step.up === up) &&
   (interval === undefined || sameInterval(step.size, interval)) &&
   (steps === undefined || step.size.steps === steps);
@@ -231,14 +258,18 @@ function checkEvery(
 const saySize = ({ interval, steps }: Size): string =>
   withArticle(interval === undefined ? printNumber(steps ?? 0).slice(0, -1) : printInterval(interval));
 
+const sayEnds = ({ from, to }: Ends): string =>
+  (from === undefined ? '' : ` from ${printNoteName(from)}`) +
+  (to === undefined ? '' : ` to ${printNoteName(to)}`);
+
 function describe(says: MelodicSays, form: { readonly plural: boolean; readonly negated: boolean }): string {
   switch (says.kind) {
     case 'direction': {
       const manner = { any: '', step: ' by step', chromatic: ' chromatically' }[says.manner];
-      const from = says.from === undefined ? '' : ` from ${printNoteName(says.from)}`;
-      const to = says.to === undefined ? '' : ` to ${printNoteName(says.to)}`;
       return (
-        (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) + manner + from + to
+        (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) +
+        manner +
+        sayEnds(says)
       );
     }
     case 'steps':
@@ -261,10 +292,12 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
     case 'lament':
       return `${printBe(form)} ${withArticle(`${says.colour === undefined ? '' : `${says.colour} `}lament bass`)}`;
     case 'move':
-      return `${says.up === true ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} ${saySize(says)}`;
+      return says.up === undefined
+        ? `${printVerb('moves', 'move', form)}${sayEnds(says)}`
+        : `${says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} ${saySize(says)}${sayEnds(says)}`;
     case 'leap': {
       const where = says.up === undefined ? '' : says.up ? ' up' : ' down';
-      return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined && says.steps === undefined ? '' : ` ${saySize(says)}`}`;
+      return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined && says.steps === undefined ? '' : ` ${saySize(says)}`}${sayEnds(says)}`;
     }
     case 'notes':
       return `${printVerb('goes', 'go', form)} ${says.notes.map(printNoteName).join(' ')}`;
@@ -434,6 +467,8 @@ export const melodicFamily = family<Line, MelodicSays>({
     ),
     [be, aLament],
     [have, aLament],
+    [verb('moves', 'move'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
+    [verb('goes', 'go'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
     [verb('goes', 'go'), notes],
     [verb('goes', 'go'), degrees],
     [verb('moves', 'move'), degrees],
@@ -590,6 +625,27 @@ export const melodicFamily = family<Line, MelodicSays>({
       case 'leap': {
         const leaps = says.kind === 'move' ? steps : steps.filter(step => !isStep(step));
         const matching = leaps.filter(step => isMove(step, says));
+        const [opens, closes] = [line.notes[0]?.note, line.notes.at(-1)?.note];
+        // `moves from D to E flat`: at once, or from its first note to its last.
+        if (
+          matching.length === 0 &&
+          says.kind === 'move' &&
+          says.up === undefined &&
+          opens !== undefined &&
+          closes !== undefined &&
+          says.from !== undefined &&
+          says.to !== undefined &&
+          isNamed(opens, says.from) &&
+          isNamed(closes, says.to)
+        )
+          return {
+            verdict: 'holds',
+            code: 'C1101',
+            reason: `${line.name} goes ${sayLine(line)}`,
+            evidence: [opens, closes].map(note =>
+              noteEvidence('supports', note, 'a note of the line', context),
+            ),
+          };
         const [first] = matching;
         if (first !== undefined)
           return {
@@ -608,6 +664,15 @@ export const melodicFamily = family<Line, MelodicSays>({
               : `${line.name} has ${sayStep(other)}`,
           evidence: evidenceOf(other === undefined ? steps : leaps, 'contradicts', context),
           instead: () => [
+            ...(says.from === undefined
+              ? []
+              : leaps.flatMap(step => [
+                  make({
+                    ...says,
+                    from: { pitchClass: pitchClassOf(step.from.pitch) },
+                    to: { pitchClass: pitchClassOf(step.to.pitch) },
+                  }),
+                ])),
             ...leaps.map(step => make({ kind: says.kind, up: step.up, interval: step.size })),
             make({ kind: 'steps' }),
           ],

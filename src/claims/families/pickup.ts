@@ -11,10 +11,17 @@ import { count, printBeat } from '../terms/number.js';
 import { be, have, haveNo, printBe, printHas, verb } from '../terms/verb.js';
 
 /** Whether the music begins before its first full bar, or how long a place is. */
-export type PickupSays = { readonly kind: 'pickup' } | { readonly kind: 'length'; readonly beats: number };
+export type PickupSays =
+  { readonly kind: 'pickup'; readonly beats?: number } | { readonly kind: 'length'; readonly beats: number };
 
 const noun = word('pickup', 'pick-up', 'upbeat', 'anacrusis');
 const aPickup = map(sequence(quiet(optional(article)), noun), (): PickupSays => ({ kind: 'pickup' }));
+
+/** `a pickup of one beat`. */
+const aPickupOf = map(
+  sequence(aPickup, word('of'), count, word('beats', 'beat')),
+  ([, , beats]): PickupSays => ({ kind: 'pickup', beats }),
+);
 
 /** Pickups and lengths in beats: claim M2 of the trade. */
 export const pickupFamily = family<Span, PickupSays>({
@@ -22,6 +29,8 @@ export const pickupFamily = family<Span, PickupSays>({
   examples: ['the piece has a pickup', 'the pickup is 1 beat long'],
   phrases: [
     [have, aPickup],
+    [have, aPickupOf],
+    [haveNo, aPickupOf],
     [haveNo, aPickup],
     ...['begins', 'starts', 'opens'].flatMap(each =>
       [' with', ' on'].map(
@@ -48,7 +57,13 @@ export const pickupFamily = family<Span, PickupSays>({
   ],
   print: (says, form) =>
     says.kind === 'pickup'
-      ? printHas(form, 'a', 'pickup')
+      ? printHas(
+          form,
+          'a',
+          says.beats === undefined
+            ? 'pickup'
+            : `pickup of ${String(says.beats)} ${says.beats === 1 ? 'beat' : 'beats'}`,
+        )
       : `${printBe(form)} ${String(says.beats)} ${says.beats === 1 ? 'beat' : 'beats'} long`,
   check: (span, says, context, make): Finding<Span> => {
     const { bars } = context.analysis.score;
@@ -74,13 +89,23 @@ export const pickupFamily = family<Span, PickupSays>({
       };
     }
     const first = bars.find(bar => compare(bar.start, span.range.start) === 0);
-    const holds = first?.number === 0 && compare(first.length, zero) > 0;
+    const isThere = first?.number === 0 && compare(first.length, zero) > 0;
+    const length =
+      isThere && says.beats !== undefined
+        ? divide(first.length, beatUnitOf(first.meter, context.beatUnit))
+        : undefined;
+    const holds = isThere && (length === undefined || toNumber(length) === says.beats);
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C1801' : 'C1804',
-      reason: holds ? 'the music begins before bar 1' : `${span.name} begins with a full bar`,
+      reason: !isThere
+        ? `${span.name} begins with a full bar`
+        : length === undefined
+          ? 'the music begins before bar 1'
+          : `the music begins ${printBeat(length)} ${toNumber(length) === 1 ? 'beat' : 'beats'} before bar 1`,
       evidence: [],
       local: true,
+      instead: () => (isThere ? [make({ kind: 'pickup' })] : []),
     };
   },
 });

@@ -14,6 +14,7 @@ import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { barAt, endOf } from '../place/beats.js';
 import { rangeOrMoment } from '../subjects/span.js';
@@ -31,7 +32,8 @@ export interface PivotSays {
   readonly to?: Key;
 }
 
-const complement = map(
+/** `a pivot chord`, `the pivot chord from B minor to D major`. */
+export const pivot: Parser<PivotSays> = map(
   sequence(
     optional(word('the', 'a')),
     word('pivot chord', 'pivot', 'common chord'),
@@ -117,7 +119,7 @@ function changeAround(segment: Segment, context: ClaimContext): PivotSays {
 export const pivotFamily = family<Span, PivotSays>({
   name: 'pivot',
   examples: ['bar 6 beat 1 is the pivot chord from Eb major to Bb major'],
-  phrases: [[be, complement]],
+  phrases: [[be, pivot]],
   print: ({ from, to }, form) =>
     `${printBe(form)} the pivot chord${from === undefined || to === undefined ? '' : ` from ${printKey(from)} to ${printKey(to)}`}`,
   check: (span, keys, context, make): Finding<Span> => {

@@ -35,6 +35,8 @@ export interface RecurrenceSays {
   readonly shift: Shift;
   /** Only this line is compared. */
   readonly line?: LineName;
+  /** The line that is copied, where it is another one. */
+  readonly of?: LineName;
   /** Rhythm alone is compared. */
   readonly rhythm?: true;
 }
@@ -63,18 +65,28 @@ export const shift: Parser<Shift> = choice(
   ),
   map(word('in transposition', 'transposed'), (): Shift => ({ kind: 'any' })),
 );
+const inLine = map(sequence(word('in'), lineName), ([, line]) => line);
 const complement: Parser<RecurrenceSays> = rule('Recurrence', () =>
   map(
     sequence(
       optional(word('the rhythm of')),
       placeName,
-      optional(shift),
-      optional(map(sequence(word('in'), lineName), ([, line]) => line)),
+      choice<Pick<RecurrenceSays, 'line' | 'of'> & { readonly moved?: Shift }>(
+        map(sequence(optional(shift), optional(inLine)), ([moved, line]) => ({
+          ...(moved === undefined ? {} : { moved }),
+          ...(line === undefined ? {} : { line }),
+        })),
+        map(sequence(word('of'), lineName, optional(shift), inLine), ([, of, moved, line]) => ({
+          of,
+          line,
+          ...(moved === undefined ? {} : { moved }),
+        })),
+      ),
     ),
-    ([rhythm, place, moved, line]): RecurrenceSays => ({
+    ([rhythm, place, { moved, ...lines }]): RecurrenceSays => ({
       place,
       shift: moved ?? { kind: 'none' },
-      ...(line === undefined ? {} : { line }),
+      ...lines,
       ...(rhythm === undefined ? {} : { rhythm: true as const }),
     }),
   ),
@@ -255,8 +267,8 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
       ),
     ],
   ],
-  print: ({ place, shift: moved, line, rhythm }, form) =>
-    `${printVerb('repeats', 'repeat', form)} ${rhythm ? 'the rhythm of ' : ''}${printPlace(place)}${printShift(moved)}${line === undefined ? '' : ` in ${printLine(line)}`}`,
+  print: ({ place, shift: moved, line, of, rhythm }, form) =>
+    `${printVerb('repeats', 'repeat', form)} ${rhythm ? 'the rhythm of ' : ''}${printPlace(place)}${of === undefined ? '' : ` of ${printLine(of)}`}${printShift(moved)}${line === undefined ? '' : ` in ${printLine(line)}`}`,
   check: (span, says, context, make): Finding<Span> => {
     const model = spanOf(says.place).resolve(context);
     if (model.kind === 'none') return { ...model.finding, pointless: true };
@@ -269,7 +281,7 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
         pointless: true,
       };
     const { range } = model.subject;
-    const before = eventsOf(range, says.line, context);
+    const before = eventsOf(range, says.of ?? says.line, context);
     const now = eventsOf(span.range, says.line, context);
     if (before === undefined || now === undefined)
       return {

@@ -1,6 +1,6 @@
 import { pitchClassOf, printPitch } from '../../score/index.js';
 import type { Pitch } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { map, sequence, word } from '../grammar/index.js';
@@ -142,3 +142,11 @@ export const versionFamily = family<Span, VersionSays>({
     };
   },
 });
+
+/** The version from which a predicate tells a place, where it does that. */
+export function toldFrom({ family: name, content }: Predicate<Span>): string | undefined {
+  if (name !== versionFamily.name) return undefined;
+  // Only this family writes content under its name.
+  const says = content as VersionSays;
+  return says.kind === 'differs' ? says.version : undefined;
+}

@@ -89,6 +89,16 @@ export const barList: Parser<readonly string[]> = rule('SeveralBars', () =>
   ]),
 );
 
+/** As `barList` reads it; two neighbours joined by `and` would be one passage. */
+export function printBarList(labels: readonly string[]): string {
+  const [first, second] = labels;
+  if (labels.length === 1) return `bar ${first ?? ''}`;
+  const isPassage = labels.length === 2 && Number(second) === Number(first) + 1;
+  return isPassage
+    ? `bars ${labels.join(', ')}`
+    : `bars ${labels.slice(0, -1).join(', ')} and ${labels.at(-1) ?? ''}`;
+}
+
 const ordinalBeats = wordsFor<number>([
   [1, 'first', '1st'],
   [2, 'second', '2nd'],

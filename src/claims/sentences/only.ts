@@ -5,6 +5,9 @@ import { choice, map, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { barList, scope } from '../place/place-name.js';
 import { ordinal } from '../quantity/ordinal.js';
+import { toldFrom } from '../families/version.js';
+import { onlyDiffers } from '../versions/version-claims.js';
+import { onlyBars } from '../quantity/only-bars.js';
 import { statement } from '../statement.js';
 import { spanSubject } from '../subjects/span.js';
 import { thing } from '../subjects/thing.js';
@@ -24,7 +27,14 @@ export const onlyOnes: Parser<Claim> = rule('OnlyOnes', () =>
 
 /** `only bar 29 has C natural`. */
 export const onlySentence: Parser<Claim> = rule('OnlySentence', () =>
-  map(sequence(word('only'), spanSubject, plainPredicate), ([, subject, of]) =>
-    statement(subject, ordinal({ which: 'only', unit: 'bar', place: { kind: 'piece' } }, of)),
+  choice(
+    // `only bars 1, 2 and 3 have Bb`.
+    map(sequence(word('only'), barList, plainPredicate), ([, labels, of]) => {
+      const version = toldFrom(of);
+      return version === undefined ? onlyBars(labels, of) : onlyDiffers(labels.map(barNamed), version);
+    }),
+    map(sequence(word('only'), spanSubject, plainPredicate), ([, subject, of]) =>
+      statement(subject, ordinal({ which: 'only', unit: 'bar', place: { kind: 'piece' } }, of)),
+    ),
   ),
 );

@@ -4,6 +4,7 @@ import { pedal, pedalFamily } from '../families/pedal.js';
 import type { Family } from '../family.js';
 import { choice, list, map, optional, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
+import { negation } from '../negation.js';
 import { ordinalPredicate } from '../quantity/ordinal.js';
 import type { Span } from '../subjects/span.js';
 import { be, have } from '../terms/verb.js';
@@ -35,6 +36,7 @@ export const placePredicates: Parser<readonly Predicate<Span>[]> = rule('PlacePr
       optional(
         choice(
           map(sequence(word('with'), having), ([, has]) => has),
+          map(sequence(word('without'), having), ([, has]) => negation(has)),
           map(sequence(word('over'), pedal), ([, says]) => pedalFamily.make(says)),
         ),
       ),

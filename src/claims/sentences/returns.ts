@@ -2,6 +2,7 @@ import type { Claim } from '../claim.js';
 import { conjunction } from '../conjunction.js';
 import { chordRelationFamily } from '../families/chord-relation.js';
 import { recurrenceFamily, shift } from '../families/recurrence.js';
+import type { Shift } from '../families/recurrence.js';
 import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { at, barList, placeName } from '../place/place-name.js';
@@ -22,6 +23,17 @@ export const comesBack = choice(
   map(word('is heard again', 'are heard again', 'comes again', 'come again'), () => ({ negated: false })),
 );
 
+const imitates = choice(
+  verb('imitates', 'imitate'),
+  verb('echoes', 'echo'),
+  verb('answers', 'answer'),
+  verb('restates', 'restate'),
+);
+/** `the viola of bar 3`, `bars 3-4 of the left hand`. */
+const lineAtPlace: Parser<readonly [LineName, Place]> = choice(
+  map(sequence(lineName, at, placeName), ([line, , place]) => [line, place] as const),
+  map(sequence(placeName, word('of', 'in'), lineName), ([place, , line]) => [line, place] as const),
+);
 const lineOrMusic: Parser<LineName | undefined> = choice<LineName | undefined>(
   map(word('melody', 'tune'), (): LineName => ({ kind: 'edge', edge: 'top' })),
   map(word('music', 'bars', 'measures', 'bar', 'measure'), () => undefined),
@@ -161,6 +173,28 @@ export const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
         placeName,
       ),
       ([line, , copy, { negated }, model]) => repeats(model, copy, negated, line),
+    ),
+    // `the right hand of bars 14-15 repeats bars 1-2 a fourth higher`, `the viola of bar 3 imitates the cello of bar 2`.
+    map(
+      sequence(lineAtPlace, choice(verb('repeats', 'repeat'), imitates), placeName, shift),
+      ([[line, copy], { negated }, model, moved]) =>
+        statement(span(copy), denied(negated, recurrenceFamily.make({ place: model, shift: moved, line }))),
+    ),
+    map(
+      sequence(
+        lineAtPlace,
+        choice<{ readonly negated: boolean; readonly moved: Shift }>(
+          map(verb('repeats', 'repeat'), ({ negated }) => ({ negated, moved: { kind: 'none' } as const })),
+          map(imitates, ({ negated }) => ({ negated, moved: { kind: 'any' } as const })),
+        ),
+        lineAtPlace,
+        optional(shift),
+      ),
+      ([[line, copy], { negated, moved }, [of, model], said]) =>
+        statement(
+          span(copy),
+          denied(negated, recurrenceFamily.make({ place: model, shift: said ?? moved, line, of })),
+        ),
     ),
   );
 });

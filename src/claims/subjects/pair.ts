@@ -94,6 +94,10 @@ export const twoLines: Parser<readonly [LineName, LineName]> = rule('TwoLines', 
       { kind: 'edge', edge: 'top' } as const,
       { kind: 'edge', edge: 'bottom' } as const,
     ]),
+    map(word('the hands', 'both hands', 'the two hands'), () => [
+      { kind: 'hand', hand: 'right' } as const,
+      { kind: 'hand', hand: 'left' } as const,
+    ]),
   ),
 );
 

@@ -117,12 +117,28 @@ const sixths = rule('SixthQuality', () =>
     ['Swiss augmented sixth', 'Swiss augmented sixth', 'Swiss sixth'],
   ]),
 );
-const classes = wordsFor<ChordClass>([
-  ['triad', 'triad', 'triads'],
+const triads = wordsFor<ChordClass>([['triad', 'triad', 'triads']]);
+const chordClasses = wordsFor<ChordClass>([
   ['seventh chord', 'seventh chord', 'seventh chords', '7th chord', '7th chords'],
-  ['ninth chord', 'ninth chord', 'ninth chords', '9th chord'],
-  ['augmented sixth chord', 'augmented sixth chord', 'augmented sixth chords', 'augmented sixth'],
+  ['ninth chord', 'ninth chord', 'ninth chords', '9th chord', '9th chords'],
+  ['augmented sixth chord', 'augmented sixth chord', 'augmented sixth chords'],
 ]);
+const classes = choice(
+  triads,
+  chordClasses,
+  map(word('augmented sixth'), (): ChordClass => 'augmented sixth chord'),
+);
+/** A triad by its figures: `six-four chord`. */
+const figured = map(
+  sequence(
+    wordsFor<number>([
+      [1, 'six-three', '6/3'],
+      [2, 'six-four', '6/4', 'six-fours'],
+    ]),
+    quiet(optional(word('chord', 'chords'))),
+  ),
+  ([inversion]) => inversion,
+);
 
 /** `a` or `an`. */
 export const article = smallWord('a', 'an');
@@ -260,7 +276,12 @@ export const chordOfKind: Parser<ChordWords> = choice<ChordWords>(
     quality,
   })),
   map(sixths, quality => ({ quality })),
-  map(word('augmented sixth chord', 'augmented sixth chords'), () => ({ class: 'augmented sixth chord' })),
+  map(chordClasses, name => ({ class: name })),
+  map(sequence(inversions, choice(chordClasses, triads)), ([inversion, name]) => ({
+    class: name,
+    inversion,
+  })),
+  map(figured, inversion => ({ class: 'triad', inversion })),
 );
 
 const ofQuality: Parser<ChordWords> = choice(

@@ -13,7 +13,7 @@ export interface NonChordToneSays {
   readonly side?: 'upper' | 'lower';
 }
 
-const figure = token({
+export const suspensionFigure = token({
   name: 'SuspensionFigure',
   label: 'a figure such as `4-3`',
   shape: shapes.inOrder(shapes.character('2-9'), shapes.oneOf('-', '–'), shapes.character('1-9')),
@@ -82,7 +82,7 @@ export const nonChordTone: Parser<NonChordToneSays> = rule(
         optional(accent),
         optional(colour),
         optional(sides),
-        optional(figure),
+        optional(suspensionFigure),
         kinds,
       ),
       ([, accented, chromatic, side, of, kind]): NonChordToneSays => ({
@@ -97,7 +97,7 @@ export const nonChordTone: Parser<NonChordToneSays> = rule(
 );
 
 /** `a 4-3`: a suspension by its figure alone, where nothing else can stand. */
-export const suspensionByFigure: Parser<NonChordToneSays> = map(sequence(article, figure), ([, of]) => ({
+export const suspensionByFigure: Parser<NonChordToneSays> = map(sequence(article, suspensionFigure), ([, of]) => ({
   kind: 'suspension',
   figure: of,
 }));

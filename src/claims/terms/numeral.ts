@@ -146,6 +146,19 @@ const inverted: Parser<RomanNumeral> = choice(
   ),
 );
 
+/** `a common-tone diminished seventh chord`, which has no other name that says where it stands. */
+const commonTone: Parser<RomanNumeral> = refine(
+  sequence(
+    word('common-tone diminished seventh', 'common-tone diminished 7th'),
+    quiet(optional(word('chord'))),
+  ),
+  () => {
+    const read = parseRomanNumeral('CTo7');
+    return isUnread(read) ? undefined : read;
+  },
+  'a Roman numeral such as `V65/V`',
+);
+
 /** A numeral as written, `chord Vb`, `V7 of iv`, `V7 in second inversion`, `root-position V7`. */
 export const numeral: Parser<RomanNumeral> = rule(
   'Numeral',
@@ -155,6 +168,7 @@ export const numeral: Parser<RomanNumeral> = rule(
       lettered,
       ofTarget,
       inverted,
+      commonTone,
       map(sequence(quiet(word('chord')), choice(written, lettered, ofTarget, inverted)), ([, of]) => of),
     ),
   'a Roman numeral such as `V65/V`',

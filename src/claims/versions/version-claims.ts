@@ -12,9 +12,9 @@ import { conjunction } from '../conjunction.js';
 import { noteEvidence } from '../evidence.js';
 import { choice, map, quiet, optional, mark, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext, Verdict } from '../model.js';
+import type { ClaimContext, Range, Verdict } from '../model.js';
 import { endOf } from '../place/beats.js';
-import { placeName, printPlace } from '../place/place-name.js';
+import { barList, placeName, printBarList, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { isPlural } from '../place/place.js';
@@ -65,38 +65,62 @@ function changed(aligned: readonly Aligned[], context: ClaimContext, name: strin
   });
 }
 
+/** `bar 8`, `bars 2, 6 and 8`. */
+const printPlaces = (places: readonly Place[]): string =>
+  places.length === 1
+    ? places.map(printPlace).join('')
+    : printBarList(places.flatMap(place => (place.kind === 'bars' ? [place.first] : [])));
+
+/** One place, or bars by their numbers. */
+const placesNamed: Parser<readonly Place[]> = choice<readonly Place[]>(
+  map(placeName, place => [place]),
+  map(barList, labels => labels.map((label): Place => ({ kind: 'bars', first: label, last: label }))),
+);
+
 /** `only bar 8 differs from "altered.abc"`: every other bar is the same, note for note. */
-const onlyDiffers = (place: Place, name: string): Claim => ({
-  content: { only: place, differsFrom: name },
-  print: () => `only ${printPlace(place)} ${isPlural(place) ? 'differ' : 'differs'} from "${name}"`,
+export const onlyDiffers = (places: readonly Place[], name: string): Claim => ({
+  content: { only: places, differsFrom: name },
+  print: () =>
+    `only ${printPlaces(places)} ${places.length > 1 || places.some(isPlural) ? 'differ' : 'differs'} from "${name}"`,
   check: (context): Verdict => {
     const other = versionOf(name, context);
     if (other === undefined) return unknownVersion(name);
-    const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-    if (!isResolved(resolved))
-      return 'problem' in resolved
-        ? { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] }
-        : {
-            verdict: 'undecided',
-            code: 'C0007',
-            reason: `${printPlace(place)} has several endings; name one`,
-            evidence: [],
-          };
-    const { range } = resolved;
+    const ranges: Range[] = [];
+    for (const place of places) {
+      const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
+      if (isResolved(resolved)) ranges.push(resolved.range);
+      else if ('problem' in resolved)
+        return { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] };
+      else
+        return {
+          verdict: 'undecided',
+          code: 'C0007',
+          reason: `${printPlace(place)} has several endings; name one`,
+          evidence: [],
+        };
+    }
     const rows = changed(alignBars(context.analysis.score, other.score), context, name);
-    const inside = (bar: Bar): boolean => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar));
+    const isIn = (bar: Bar, range: Range): boolean =>
+      isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar));
+    const inside = (bar: Bar): boolean => ranges.some(range => isIn(bar, range));
     const outside = rows.filter(({ here }) => here === undefined || !inside(here));
     const within = rows.filter(({ here }) => here !== undefined && inside(here));
     const labels = rows.map(({ here, there }) => here?.label ?? `${there?.label ?? ''} of "${name}"`);
     const [first] = rows;
     const last = rows.at(-1);
-    const holds = outside.length === 0 && within.length > 0;
-    const nearest: Place | undefined =
-      first?.here === undefined ||
-      last?.here === undefined ||
-      rows.length !== last.here.index - first.here.index + 1
-        ? undefined
-        : { kind: 'bars', first: first.here.label, last: last.here.label };
+    const differs = ranges.every(range => within.some(({ here }) => here !== undefined && isIn(here, range)));
+    const holds = outside.length === 0 && within.length > 0 && differs;
+    const isRow =
+      first?.here !== undefined &&
+      last?.here !== undefined &&
+      rows.length === last.here.index - first.here.index + 1;
+    const nearest: readonly Place[] = isRow
+      ? [{ kind: 'bars', first: first.here.label, last: last.here.label }]
+      : rows.every(({ here }) => here !== undefined)
+        ? rows.flatMap(({ here }): readonly Place[] =>
+            here === undefined ? [] : [{ kind: 'bars', first: here.label, last: here.label }],
+          )
+        : [];
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C2001' : 'C2002',
@@ -123,7 +147,7 @@ const onlyDiffers = (place: Place, name: string): Claim => ({
             ),
           );
       }),
-      ...(holds || nearest === undefined ? {} : { nearest: onlyDiffers(nearest, name).print() }),
+      ...(holds || nearest.length === 0 ? {} : { nearest: onlyDiffers(nearest, name).print() }),
     };
   },
 });
@@ -178,7 +202,7 @@ export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
       map(
         sequence(
           word('only'),
-          placeName,
+          placesNamed,
           choice(
             map(sequence(word('differs', 'differ'), word('from', 'in')), () => undefined),
             map(
@@ -188,7 +212,7 @@ export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
           ),
           versionName,
         ),
-        ([, place, , name]) => onlyDiffers(place, name),
+        ([, places, , name]) => onlyDiffers(places, name),
       ),
       map(
         sequence(
@@ -200,13 +224,13 @@ export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
             'every bar except',
             'every bar but',
           ),
-          placeName,
+          placesNamed,
           word('is', 'are'),
           word('the same', 'identical', 'unchanged'),
           word('in', 'as in'),
           versionName,
         ),
-        ([, place, , , , name]) => onlyDiffers(place, name),
+        ([, places, , , , name]) => onlyDiffers(places, name),
       ),
       map(
         sequence(

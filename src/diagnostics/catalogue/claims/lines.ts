@@ -30,6 +30,21 @@ export const lineClaims = {
     summary: 'No chord can be read where the note sounds.',
     explanation: 'What is no chord tone depends on the chord, and too few notes sound to make one.',
   },
+  C0611: {
+    name: 'suspensions-in-a-chain',
+    summary: 'Suspensions follow each other, the resolution of one preparing the next.',
+    explanation: 'Two that are linked make the shortest chain. A figure counts intervals above the bass: 7-6, 4-3.',
+  },
+  C0612: {
+    name: 'suspensions-not-linked',
+    summary: 'There are several suspensions, and none of them prepares another.',
+    explanation: 'In a chain the note of resolution is held or struck again as the next suspension.',
+  },
+  C0613: {
+    name: 'no-chain-of-suspensions',
+    summary: 'The place has fewer than two such suspensions.',
+    explanation: 'The reason names those that were found, with their figures.',
+  },
   C1001: {
     name: 'interval-as-claimed',
     summary: 'The two lines are as far apart as the claim says.',
