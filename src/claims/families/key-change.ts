@@ -72,6 +72,19 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       instead: already ? () => [make({ what: 'stays in', key }), make({ what: 'is in', key })] : instead,
     };
   }
+  if (before.key.tonic === key.tonic) {
+    const tonics = segmentsIn(context.analysis, area).filter(({ chord }) => chord.root === key.tonic);
+    const isPicardy = key.mode === 'major' && at === areas.length - 1 && tonics.length === 1;
+    return {
+      verdict: isPicardy ? 'fails' : 'arguable',
+      code: isPicardy ? 'C0404' : 'C0413',
+      reason: isPicardy
+        ? `only the last chord is major: a Picardy third of ${printKey(before.key)}`
+        : `${printKey(before.key)} and ${printKey(key)} share their tonic: many call that a change of mode, no modulation`,
+      evidence: newNotes(area, before.key, key, context),
+      instead,
+    };
+  }
   const notes = newNotes(area, before.key, key, context);
   const [cadence] = cadencesIn(area, key, context);
   if (cadence === undefined)

@@ -1,5 +1,15 @@
 import { article } from '../terms/chord-name.js';
-import { judgeCadence, judgeKey, printKey, relativeOf, sameKey } from '../../harmony/index.js';
+import {
+  degreeTone,
+  judgeCadence,
+  judgeKey,
+  printChord,
+  printKey,
+  relativeOf,
+  sameKey,
+} from '../../harmony/index.js';
+import type { KeyArea } from '../../harmony/index.js';
+import { segmentsIn } from '../segments.js';
 import { add, compare, subtract } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
@@ -39,8 +49,38 @@ function checkIsIn(asked: Asked): Finding<Span> {
     cadencesIn(span.range, key, context).length === 0 &&
     judgeCadence(context.analysis, { ...span.range, kind: 'perfect authentic', key }).outcome !== 'supported';
   const around = areas[0]?.key;
+  const isAround = areas.length > 0 && areas.every(area => sameKey(area.key, key));
+  const closes = cadencesIn(span.range, key, context).length > 0;
+  // Two bars within a key belong to it, whatever else they could be by themselves; and no key is heard without its tonic or a cadence.
+  const decided =
+    judgement.outcome !== 'rivalled' || better === undefined
+      ? undefined
+      : short && isAround && hasTonicChord(asked) && !sameKey(better.key, key)
+        ? ('holds' as const)
+        : around !== undefined &&
+            !sameKey(key, context.home) &&
+            areas.every(area => !sameKey(area.key, key)) &&
+            areas.some(area => sameKey(area.key, better.key)) &&
+            !hasTonicChord(asked) &&
+            !closes
+          ? ('fails' as const)
+          : undefined;
   return {
     ...judged(judgement, codes, span.range, context),
+    ...(decided === 'holds'
+      ? {
+          verdict: decided,
+          code: 'C0401' as const,
+          reason: `${printKey(key)} is the key around it, and its tonic chord is heard`,
+        }
+      : {}),
+    ...(decided === 'fails' && better !== undefined
+      ? {
+          verdict: decided,
+          code: 'C0404' as const,
+          reason: `the tonic chord of ${printKey(key)} is not heard; the key there is ${printKey(better.key)}`,
+        }
+      : {}),
     ...(passing && around !== undefined
       ? {
           verdict: 'arguable' as const,
@@ -72,6 +112,31 @@ function checkStaysIn(asked: Asked): Finding<Span> {
   };
 }
 
+/**
+ * A passage that ends on the major tonic of a minor key: the key is minor, its last chord major (Hutchinson and Open Music Theory: the Picardy
+ * third). Either mode can be meant by the key in which it ends.
+ */
+function modeOfTheEnd({ span, key, context }: Asked, areas: readonly KeyArea[]): string | undefined {
+  const last = segmentsIn(context.analysis, span.range).at(-1);
+  const heard = areas.at(-1)?.key;
+  if (last === undefined || heard === undefined || heard.tonic !== key.tonic) return undefined;
+  const isMajorChord =
+    last.chord.root === key.tonic &&
+    last.chord.tones[1] === degreeTone({ tonic: key.tonic, mode: 'major' }, 3);
+  // The minor key must have been there: the area that ends, or the one before it.
+  const before = areas.at(-2)?.key;
+  const isPicardy = heard.mode === 'minor' || (before?.tonic === key.tonic && before.mode === 'minor');
+  return isMajorChord && isPicardy
+    ? `the last chord is ${printChord(last.chord)}, with the third raised; the key before it is ${printKey({ tonic: key.tonic, mode: 'minor' })}`
+    : undefined;
+}
+
+/** Whether the tonic chord of a key is heard in a range. */
+const hasTonicChord = ({ span, key, context }: Asked): boolean =>
+  segmentsIn(context.analysis, span.range).some(
+    ({ chord }) => chord.root === key.tonic && chord.tones[1] === degreeTone(key, 3),
+  );
+
 /** The key in which a passage begins or ends. */
 function checkEdge(asked: Asked, what: 'begins in' | 'ends in'): Finding<Span> {
   const { span, key, context, make } = asked;
@@ -85,6 +150,15 @@ function checkEdge(asked: Asked, what: 'begins in' | 'ends in'): Finding<Span> {
       evidence: [],
     };
   const holds = sameKey(edge.key, key);
+  const disputed = what === 'ends in' && !holds ? modeOfTheEnd(asked, areas) : undefined;
+  if (disputed !== undefined)
+    return {
+      verdict: 'arguable',
+      code: 'C0413',
+      reason: disputed,
+      evidence: [],
+      instead: () => [make({ what, key: edge.key })],
+    };
   return {
     verdict: holds ? 'holds' : 'fails',
     code: holds ? 'C0401' : 'C0404',

@@ -137,6 +137,12 @@ export const harmonyClaims = {
     explanation:
       'A phrase that closes with a perfect authentic cadence in another key can be heard as a modulation or as a tonicization on a large scale; what follows is a return in the first case only.',
   },
+  C0413: {
+    name: 'mode-of-the-end',
+    summary: 'A minor key ends on its major tonic: the last chord and the key have different modes.',
+    explanation:
+      'A Picardy third raises the third of the last chord and leaves the key minor (Hutchinson; Open Music Theory). Say what is meant: `ends with a Picardy third`, `ends in minor`, `ends on a major chord`.',
+  },
   C0410: {
     name: 'key-in-passing',
     summary: 'The notes of the place fit the key, but nothing confirms it as a key of its own.',
