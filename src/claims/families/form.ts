@@ -148,6 +148,23 @@ const disputedClose = ({ kind }: Close): string | undefined =>
 /** Where so many bars lie before a close and behind it they are two phrases rather than one. */
 const barsOfPhrase = 4;
 
+/** Where fermatas mark the ends of phrases (common practice in chorales), one within a phrase ends one, and an end without one is none. */
+function fermataDoubt(full: readonly Bar[], { analysis }: ClaimContext): string | undefined {
+  const { bars, marks } = analysis.score;
+  const hasFermata = (bar: Bar): boolean =>
+    marks.some(
+      ({ kind, onset }) => kind === 'fermata' && liesIn(onset, { start: bar.start, end: endOf(bar) }),
+    );
+  const held = bars.filter(hasFermata);
+  const last = full.at(-1);
+  // A single one, or one in the last bar alone, says nothing of the phrases before.
+  if (last === undefined || held.length < 2) return undefined;
+  const within = full.slice(0, -1).find(hasFermata);
+  if (within !== undefined)
+    return `, but the fermata in bar ${within.label} marks the end of a phrase within it`;
+  return hasFermata(last) ? undefined : `, but the phrases end with fermatas, and bar ${last.label} has none`;
+}
+
 /** What speaks against one phrase although it closes: another close within it, or a close that books dispute. */
 function doubtOf(
   { span, bars, context }: Asked,
@@ -160,12 +177,18 @@ function doubtOf(
   const barOf = (each: Close): number =>
     full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1;
   // What arrives in the first half has not had the time to close a phrase, and a plainer stop behind it outweighs it.
-  const early = inside.find(
-    each =>
-      finality(each) >= finality(close) &&
-      (close.strength === 0 || each.strength >= close.strength) &&
-      barOf(each) >= full.length / 2,
-  );
+  // Where the next phrase begins as this one, the two are marked off as units.
+  const opens = full[0];
+  const next = context.analysis.score.bars[(full.at(-1)?.index ?? 0) + 1];
+  const isAnswered = opens !== undefined && next !== undefined && likeness(opens, next, context) === 'same';
+  const early = isAnswered
+    ? undefined
+    : inside.find(
+        each =>
+          finality(each) >= finality(close) &&
+          (close.strength === 0 || each.strength >= close.strength) &&
+          barOf(each) >= full.length / 2,
+      );
   if (early !== undefined)
     return {
       code: 'C1803',
@@ -179,6 +202,8 @@ function doubtOf(
       code: 'C1803',
       reason: `, but ${withArticle(between.kind)} cadence in bar ${full[barOf(between) - 1]?.label ?? ''} already ends a phrase: many would count two`,
     };
+  const marked = fermataDoubt(full, context);
+  if (marked !== undefined) return { code: 'C1803', reason: marked };
   const disputed = disputedClose(close);
   return disputed === undefined ? undefined : { code: 'C1805', reason: `: ${disputed}` };
 }
