@@ -34,6 +34,8 @@ export interface NamedChordSays {
   readonly inversion?: number;
   /** Only the chord with its seventh. */
   readonly seventh?: true;
+  /** The Neapolitan by its full name, which says its inversion. */
+  readonly sixth?: true;
 }
 
 const codes: Codes = { supported: 'C0201', rivalled: 'C0202', open: 'C0203', contradicted: 'C0204' };
@@ -134,12 +136,18 @@ export const namedChord: Parser<NamedChordSays> = choice(
   map(
     sequence(
       quiet(optional(choice(article, word('the')))),
-      word('Neapolitan sixth', 'Neapolitan'),
+      wordsFor<boolean>([
+        [true, 'Neapolitan sixth'],
+        [false, 'Neapolitan'],
+      ]),
       optional(word('chord')),
       inInversion,
       ofKey,
     ),
-    ([, , , inversion, key]) => build('Neapolitan', key, undefined, inversion),
+    ([, sixth, , inversion, key]) => ({
+      ...build('Neapolitan', key, undefined, inversion),
+      ...(sixth ? { sixth: true } : {}),
+    }),
   ),
   namedAfterA,
 );
@@ -178,8 +186,8 @@ export const namedChordFamily = family<Span, NamedChordSays>({
         ] as const,
     ),
   ],
-  print: ({ name, key, inversion, seventh }, form) =>
-    `${printBe(form)} the ${name}${seventh === true ? ' seventh' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
+  print: ({ name, key, inversion, seventh, sixth }, form) =>
+    `${printBe(form)} the ${name}${seventh === true ? ' seventh' : ''}${sixth === true ? ' sixth' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
   check: (span, says, context): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
@@ -216,6 +224,20 @@ export const namedChordFamily = family<Span, NamedChordSays>({
         evidence: [],
         instead,
       };
-    return { ...judged(best, codes, range, context), instead };
+    const finding = { ...judged(best, codes, range, context), instead };
+    // The sixth of its name is the one above the bass; writers use the name of the chord in root position too.
+    const isRooted =
+      says.sixth === true &&
+      main?.chord.inversion === 0 &&
+      possible.some(of => realize(of, key, convention).root === main.chord.root);
+    return isRooted && finding.verdict === 'holds'
+      ? {
+          ...finding,
+          verdict: 'arguable',
+          code: 'C0202',
+          reason:
+            'it is the Neapolitan in root position; the sixth of its name is that of the first inversion',
+        }
+      : finding;
   },
 });

@@ -151,6 +151,21 @@ function chordTone(
   };
 }
 
+/** Whether a tone goes on by letters in one direction, from the one before it to the one after, and over an augmented second. */
+function isPassingByLetters(tone: NonChordTone, note: Note, { analysis }: ClaimContext): boolean {
+  const { notes } = analysis.score;
+  const [before, after] = [tone.preparation, tone.resolution].map(id =>
+    id === undefined ? undefined : notes[id],
+  );
+  if (before === undefined || after === undefined) return false;
+  const [into, out] = [
+    staffStepOf(note.pitch) - staffStepOf(before.pitch),
+    staffStepOf(after.pitch) - staffStepOf(note.pitch),
+  ];
+  const isWide = [before, after].some(each => Math.abs(midiOf(each.pitch) - midiOf(note.pitch)) > 2);
+  return Math.abs(into) === 1 && into === out && isWide;
+}
+
 function checkNote(
   note: Note,
   says: NonChordToneSays,
@@ -186,6 +201,15 @@ function checkNote(
       code: 'C0601',
       reason: `${printPitch(note.pitch)} is ${describe(toneOf(tone))} against ${segment.roman}`,
       evidence,
+    };
+  // Letters in a row with an augmented second between them: 7-6-5 of harmonic minor.
+  if (says.kind === 'passing tone' && isPassingByLetters(tone, note, context))
+    return {
+      verdict: 'arguable',
+      code: 'C0605',
+      reason: `${fault} by its size: an augmented second is no step, though the letters go on in one direction`,
+      evidence,
+      instead: [toneOf(tone)],
     };
   return { verdict: 'fails', code: 'C0603', reason: fault, evidence, instead: [toneOf(tone)] };
 }

@@ -25,6 +25,12 @@ export const lineClaims = {
     explanation:
       'Frequent causes: the note belongs to the chord, the figure is counted from the root and not from the bass, there is no preparation (then it is an appoggiatura), “chromatic” is said of a semitone step that is native to the key.',
   },
+  C0605: {
+    name: 'passing-over-an-augmented-second',
+    summary: 'The tone goes on by letters in one direction, but one of the intervals is an augmented second.',
+    explanation:
+      'A passing tone is approached and left by step. Between the sixth and the raised seventh degree of a minor key lies an augmented second: a step by its letters, a leap by its size.',
+  },
   C0604: {
     name: 'tone-open',
     summary: 'No chord can be read where the note sounds.',
