@@ -324,7 +324,7 @@ const phrases = [
   [be, map(sequence(article, onlyValue), ([, says]) => says)],
   [verb('consists of', 'consist of'), onlyValue],
   [verb('moves in', 'move in'), onlyValue],
-  [verb('plays', 'play'), onlyValue],
+  [verb('plays', 'play'), map(sequence(quiet(optional(word('only'))), onlyValue), ([, says]) => says)],
   [verb('runs in', 'run in'), onlyValue],
 ] as const;
 

@@ -201,6 +201,19 @@ const degrees: Parser<MelodicSays> = map(
 );
 const notes: Parser<MelodicSays> = map(list(noteName, arrow), each => ({ kind: 'notes', notes: each }));
 
+/** Two or more: what a line rises through. */
+const severalNotes: Parser<MelodicSays> = map(
+  sequence(noteName, arrow, list(noteName, arrow)),
+  ([first, , rest]) => ({ kind: 'notes', notes: [first, ...rest] }),
+);
+/** `down from G to C`. */
+const upOrDownFrom: Parser<MelodicSays> = map(sequence(upOrDown, fromTo), ([up, ends]): MelodicSays => ({
+  kind: 'direction',
+  up,
+  manner: 'any',
+  ...ends,
+}));
+
 function evidenceOf(steps: readonly Step[], role: EvidenceRole, context: ClaimContext): readonly Evidence[] {
   const seen = new Set<number>();
   return steps
@@ -399,7 +412,7 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('drops', 'drop'), direction(false)],
     [
       verb('moves', 'move'),
-      map(word('by step', 'stepwise', 'in steps', 'in stepwise motion'), (): MelodicSays => ({
+      map(word('by step', 'only by step', 'stepwise', 'in steps', 'in stepwise motion'), (): MelodicSays => ({
         kind: 'steps',
       })),
     ],
@@ -441,13 +454,7 @@ export const melodicFamily = family<Line, MelodicSays>({
         (): MelodicSays => ({ kind: 'semitones' }),
       ),
     ],
-    [
-      be,
-      map(sequence(noteName, arrow, list(noteName, arrow)), ([first, , rest]): MelodicSays => ({
-        kind: 'notes',
-        notes: [first, ...rest],
-      })),
-    ],
+    [be, severalNotes],
     [verb('leaps', 'leap'), leap],
     [verb('jumps', 'jump'), leap],
     [verb('skips', 'skip'), leap],
@@ -469,6 +476,17 @@ export const melodicFamily = family<Line, MelodicSays>({
     [have, aLament],
     [verb('moves', 'move'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
     [verb('goes', 'go'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
+    [verb('runs', 'run'), upOrDownFrom],
+    [verb('moves', 'move'), upOrDownFrom],
+    ...(
+      [
+        ['rises', 'rise'],
+        ['ascends', 'ascend'],
+        ['climbs', 'climb'],
+        ['falls', 'fall'],
+        ['descends', 'descend'],
+      ] as const
+    ).map(([singular, plural]) => [verb(singular, plural), severalNotes] as const),
     [verb('goes', 'go'), notes],
     [verb('goes', 'go'), degrees],
     [verb('moves', 'move'), degrees],

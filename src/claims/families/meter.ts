@@ -81,7 +81,10 @@ const complement: Parser<MeterSays> = rule(
   'Metre',
   () =>
     choice(
-      map(sequence(choice(signature, spokenSignature), optional(noun)), ([says]) => says),
+      map(
+        sequence(choice(signature, spokenSignature), optional(noun), quiet(optional(word('throughout')))),
+        ([says]) => says,
+      ),
       kind,
     ),
   'a metre such as `3/4` or `compound duple time`',

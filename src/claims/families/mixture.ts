@@ -24,7 +24,7 @@ export interface MixtureSays {
 export const borrowedChord: Parser<MixtureSays> = map(
   sequence(
     optional(word('a', 'an example of', 'an instance of')),
-    word('borrowed chord', 'mixture chord', 'borrowed', 'modal mixture', 'mixture'),
+    word('borrowed chord', 'mixture chord', 'borrowed', 'modal mixture', 'mode mixture', 'mixture'),
     optional(
       choice(
         map(

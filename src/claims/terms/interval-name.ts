@@ -128,7 +128,7 @@ const named: Parser<IntervalName> = choice(
     wordsFor<number>([
       [0, 'unison'],
       [7, 'octave'],
-      [14, 'double octave'],
+      [14, 'double octave', 'two octaves'],
     ]),
     (steps): IntervalName => ({ steps, semitones: (12 * steps) / 7 }),
   ),
@@ -140,7 +140,11 @@ export const intervalName: Parser<IntervalName> = rule(
   () =>
     choice(
       named,
-      map(word('half step', 'semitone', 'half-step'), (): IntervalName => ({ steps: 1, semitones: 1 })),
+      map(word('half step', 'semitone', 'half-step', 'diatonic semitone'), (): IntervalName => ({
+        steps: 1,
+        semitones: 1,
+      })),
+      map(word('chromatic semitone'), (): IntervalName => ({ steps: 0, semitones: 1 })),
       map(word('whole step', 'whole tone', 'whole-step', 'tone'), (): IntervalName => ({
         steps: 1,
         semitones: 2,

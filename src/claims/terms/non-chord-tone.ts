@@ -97,10 +97,13 @@ export const nonChordTone: Parser<NonChordToneSays> = rule(
 );
 
 /** `a 4-3`: a suspension by its figure alone, where nothing else can stand. */
-export const suspensionByFigure: Parser<NonChordToneSays> = map(sequence(article, suspensionFigure), ([, of]) => ({
-  kind: 'suspension',
-  figure: of,
-}));
+export const suspensionByFigure: Parser<NonChordToneSays> = map(
+  sequence(article, suspensionFigure),
+  ([, of]) => ({
+    kind: 'suspension',
+    figure: of,
+  }),
+);
 
 /** Its name without an article. */
 export function nameOf({ kind, figure: of, accented, chromatic, side }: NonChordToneSays): string {

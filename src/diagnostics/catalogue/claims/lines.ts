@@ -39,7 +39,8 @@ export const lineClaims = {
   C0611: {
     name: 'suspensions-in-a-chain',
     summary: 'Suspensions follow each other, the resolution of one preparing the next.',
-    explanation: 'Two that are linked make the shortest chain. A figure counts intervals above the bass: 7-6, 4-3.',
+    explanation:
+      'Two that are linked make the shortest chain. A figure counts intervals above the bass: 7-6, 4-3.',
   },
   C0612: {
     name: 'suspensions-not-linked',
