@@ -54,7 +54,9 @@ export function placesNamed(text: string, place: Place): readonly Named[] {
       });
     } else if (longest !== undefined && longest.value.kind !== 'piece') {
       read = longest.end;
-      found.push({ from: index, to: read, place: longest.value });
+      // `the end` of what is under discussion is not that of the piece.
+      const isEdge = place.kind !== 'piece' && /^(?:first|last) bars$/u.test(longest.value.kind);
+      found.push({ from: index, to: read, place: isEdge ? undefined : longest.value });
     }
   }
   return found;

@@ -85,7 +85,11 @@ function readingsAt(
   const found = parser.read(reading, at).steps.flatMap(({ value, end }) => {
     const words = text.slice(at, end);
     if (isSaidHere(value, words)) return [{ value, end }];
-    const here = aLine.test(words) ? plain(`${words} in ${name}`) : undefined;
+    // `the leading tone in the alto falls`: something of the line does.
+    const isSubject =
+      aLine.test(words) &&
+      !/(?<!\p{L})(?:in|of|and|or|with|between)\s+(?:the\s+)?$/iu.test(text.slice(0, at));
+    const here = isSubject ? plain(`${words} in ${name}`) : undefined;
     return here === undefined ? [] : [{ value: here, end }];
   });
   const mentioned = mentions.flatMap(({ shape, says }) => {
