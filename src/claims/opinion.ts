@@ -181,8 +181,10 @@ function opinionOf(sentence: string, plain: Plain): Claim | undefined {
     const left = claimLeft(sentence, plain);
     return left === undefined ? opinion(sentence) : opinionOn(sentence, left);
   }
-  if (slipOfThePen(sentence, isKnown) !== undefined) return undefined;
   const isMarked = hasAttribute(sentence) || matterOf(sentence) !== undefined || asAnOpinion.test(sentence);
+  const [matter] = withoutRule.exec(sentence) ?? [];
+  if (!isMarked && matter === undefined && !isOpenEnded(sentence)) return undefined;
+  if (slipOfThePen(sentence, isKnown) !== undefined) return undefined;
   if (isMarked) {
     const left = claimLeft(sentence, plain);
     if (left !== undefined) return opinionOn(sentence, left);
@@ -190,9 +192,7 @@ function opinionOf(sentence: string, plain: Plain): Claim | undefined {
     if (isStated || !(saysSomethingElse(sentence) || decoratesSymbol(sentence))) return opinion(sentence);
     return undefined;
   }
-  const [matter] = withoutRule.exec(sentence) ?? [];
-  if (matter !== undefined) return unruled(sentence, matter);
-  return isOpenEnded(sentence) ? opinion(sentence) : undefined;
+  return matter === undefined ? opinion(sentence) : unruled(sentence, matter);
 }
 
 /** `bar 8 is V and bar 29 is beautiful`: one side is checked, the other left open. */

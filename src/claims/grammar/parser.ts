@@ -193,23 +193,55 @@ export function sequence<const P extends readonly Parser<unknown>[]>(...parsers:
 function opensAt(openings: Openings | undefined, reading: Reading, at: number): boolean {
   if (openings === undefined || reading.tracing) return true;
   const start = skipSpace(reading.text, at);
+  return canOpen(openings, reading.text, start, wordOf(reading, start));
+}
+
+function wordOf(reading: Reading, start: number): string {
   let word = reading.words.get(start);
   if (word === undefined) reading.words.set(start, (word = wordAt(reading.text, start)));
-  return canOpen(openings, reading.text, start, word);
+  return word;
+}
+
+/** The options of a choice that a word may open, by their places in it: looked up, because a large choice is asked at many words. */
+function optionsByWord(openings: readonly (Openings | undefined)[]): (word: string) => readonly number[] {
+  const always: number[] = [];
+  const byWord = new Map<string, number[]>();
+  openings.forEach((each, place) => {
+    if (each === undefined || each.character !== undefined) always.push(place);
+    else
+      for (const word of each.words) {
+        const places = byWord.get(word);
+        if (places === undefined) byWord.set(word, [place]);
+        else places.push(place);
+      }
+  });
+  const merged = new Map<string, readonly number[]>();
+  return word => {
+    const more = byWord.get(word);
+    if (more === undefined) return always;
+    let all = merged.get(word);
+    if (all === undefined) merged.set(word, (all = [...always, ...more].sort((a, b) => a - b)));
+    return all;
+  };
 }
 
 /** Any of them; where two read equally far, the one named first. */
 export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => {
   let openings: readonly (Openings | undefined)[] | undefined;
+  let byWord: ((word: string) => readonly number[]) | undefined;
+  const all = [...options.keys()];
   return {
     shape: { kind: 'choice', options: options.map(option => option.shape) },
     read: (reading, at) => {
       reading.asked++;
       openings ??= options.map(option => openingsOf(option.shape));
+      byWord ??= optionsByWord(openings);
       let failure = nothingTried;
       const steps: Step<T>[] = [];
-      for (const [index, option] of options.entries()) {
-        if (!opensAt(openings[index], reading, at)) continue;
+      const places = reading.tracing ? all : byWord(wordOf(reading, skipSpace(reading.text, at)));
+      for (const index of places) {
+        const option = options[index];
+        if (option === undefined || !opensAt(openings[index], reading, at)) continue;
         const outcome = option.read(reading, at);
         failure = furthest(failure, outcome.failure);
         if (outcome.steps.length > 0) steps.push(...outcome.steps);
