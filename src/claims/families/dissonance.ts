@@ -63,7 +63,7 @@ const complement: Parser<VerticalSays> = map(
 );
 
 /** `two tritones`. */
-const several: Parser<VerticalSays> = map(sequence(count, word('tritones')), ([number]) => ({
+const several: Parser<VerticalSays> = map(sequence(count, word('tritones', 'tritone')), ([number]) => ({
   kind: 'tritone',
   count: number,
 }));
