@@ -168,4 +168,6 @@ const whole = (of: Parser<Claim>): Parser<Claim> =>
   map(sequence(quote, of, stop, quote, stop, end), ([, all]) => all);
 
 /** A whole claim: one sentence or several. What can be checked is checked, also where a quotation mark is part of it. */
-export const claim: Parser<Claim> = rule('Claim', () => choice(whole(allSentences), whole(opinionSentence(() => allSentences))));
+export const claim: Parser<Claim> = rule('Claim', () =>
+  choice(whole(allSentences), whole(opinionSentence(() => allSentences))),
+);
