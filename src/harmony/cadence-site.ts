@@ -53,7 +53,7 @@ export interface CadenceSite {
   readonly leadsToClose: number;
   /** The analysis hears a chord on the tonic there. */
   readonly tonicHeard: boolean;
-  /** V is left for I within its bar and no rest parts them: a dominant on its way. */
+  /** V is left for I, soon and without a rest between them: a dominant on its way. */
   readonly leadsOn: boolean;
 }
 

@@ -1,7 +1,6 @@
 import { compare, equals, midiOf, subtract } from '../../score/index.js';
 import type { Bar, Fraction, Note, Score } from '../../score/index.js';
 import type { Finding, Judged } from '../claim.js';
-import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
@@ -15,6 +14,7 @@ import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
 import { be, have, haveNo, printHas, printVerb, verb } from '../terms/verb.js';
 import type { Verb, VerbForm } from '../terms/verb.js';
+import { textureFinding } from './texture-finding.js';
 
 /** Whether a figure is kept from bar to bar, or is the one of an Alberti bass. */
 export interface FigurationSays {
@@ -133,20 +133,6 @@ function isAlberti(groups: readonly (readonly Note[])[]): boolean {
 const wholeBarsIn = ({ start, end }: Range, { analysis }: ClaimContext): readonly Bar[] =>
   analysis.score.bars.filter(bar => compare(start, bar.start) <= 0 && compare(endOf(bar), end) <= 0);
 
-const found = <S>(
-  holds: boolean,
-  reason: string,
-  notes: readonly Note[],
-  context: ClaimContext,
-): Finding<S> => ({
-  verdict: holds ? 'holds' : 'fails',
-  code: holds ? 'C1311' : 'C1312',
-  reason,
-  evidence: notes
-    .slice(0, 6)
-    .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounding', context)),
-});
-
 const tooShort = (reason: string): Judged & { readonly pointless: true } => ({
   verdict: 'undecided',
   code: 'C1313',
@@ -166,7 +152,7 @@ function checkKept<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Fi
   if (model === undefined || compared.length < 2) return tooShort('fewer than two whole bars to compare');
   const other = compared.find(bar => figureOf(bar, notesIn) !== figureOf(model, notesIn));
   const shown = other ?? model;
-  return found(
+  return textureFinding(
     other === undefined,
     other === undefined
       ? `rhythm and contour of bar ${model.label} return in each bar`
@@ -182,7 +168,7 @@ function checkAlberti<S>(range: Range, notesIn: NotesIn, context: ClaimContext):
   if (model === undefined) return tooShort('there is no whole bar');
   const notesOf = (bar: Bar): readonly Note[] => notesIn({ start: bar.start, end: endOf(bar) }).flat();
   const other = bars.find(bar => !isAlberti(struckIn(notesOf(bar), { start: bar.start, end: endOf(bar) })));
-  return found(
+  return textureFinding(
     other === undefined,
     other === undefined
       ? 'broken triads in the order lowest, highest, middle, highest'

@@ -2,17 +2,16 @@ import { article } from '../terms/chord-name.js';
 import { compare, equals, isBefore, midiOf } from '../../score/index.js';
 import type { Fraction, Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
-import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext } from '../model.js';
 import { negation } from '../negation.js';
 import { sayMoment } from '../place/say-moment.js';
 import { soundingIn, noteEnd } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
+import { textureFinding } from './texture-finding.js';
 
 /** How many notes sound together, and whether they move together. */
 export type TextureSays =
@@ -63,22 +62,6 @@ const size = (notes: readonly Note[]): number => new Set(notes.map(note => midiO
 /** Voices that strike together so often are chords with passing tones rather than lines (common practice: a chorale is homophonic). */
 const mostlyTogether = 0.75;
 
-function result(
-  holds: boolean,
-  reason: string,
-  notes: readonly Note[],
-  context: ClaimContext,
-): Finding<Span> {
-  return {
-    verdict: holds ? 'holds' : 'fails',
-    code: holds ? 'C1311' : 'C1312',
-    reason,
-    evidence: notes
-      .slice(0, 6)
-      .map(note => noteEvidence(holds ? 'supports' : 'contradicts', note, 'sounding', context)),
-  };
-}
-
 /** Number of voices, homophony: claim J2 of the trade. */
 export const textureFamily = family<Span, TextureSays>({
   name: 'texture',
@@ -117,7 +100,7 @@ export const textureFamily = family<Span, TextureSays>({
     const notes = soundingIn(score, span.range).filter(note => !note.grace);
     if (says.kind === 'silent')
       return {
-        ...result(
+        ...textureFinding(
           notes.length === 0,
           notes.length === 0
             ? `nothing sounds in ${span.name}`
@@ -156,13 +139,13 @@ export const textureFamily = family<Span, TextureSays>({
           times.length - fuller.length >= mostlyTogether * times.length
         )
           return {
-            ...result(false, '', soundingAt(notes, first), context),
+            ...textureFinding(false, '', soundingAt(notes, first), context),
             verdict: 'arguable',
             code: 'C1315',
             reason: `${String(parts)} parts play, and one of them more than one note at once: ${String(most)} notes sound in ${sayMoment(first, context)}`,
           };
         return {
-          ...result(
+          ...textureFinding(
             most === says.voices,
             `at most ${String(most)} ${most === 1 ? 'note sounds' : 'notes sound'} together`,
             notes,
@@ -173,7 +156,7 @@ export const textureFamily = family<Span, TextureSays>({
       }
       case 'monophonic':
         return {
-          ...result(most === 1, `at most ${String(most)} notes sound together`, notes, context),
+          ...textureFinding(most === 1, `at most ${String(most)} notes sound together`, notes, context),
           instead: () => [make({ kind: 'voices', voices: most })],
         };
       case 'homophonic':
@@ -189,12 +172,12 @@ export const textureFamily = family<Span, TextureSays>({
         const moving = first === undefined ? [] : notes.filter(note => equals(note.onset, first));
         if (says.kind === 'homophonic' && first !== undefined && most > 1 && isMostly)
           return {
-            ...result(true, '', moving, context),
+            ...textureFinding(true, '', moving, context),
             reason: `all voices strike together ${String(together)} of ${String(times.length)} times; between them single voices pass`,
           };
         if (says.kind !== 'homorhythmic' && first !== undefined && most > 1)
           return {
-            ...result(false, '', moving, context),
+            ...textureFinding(false, '', moving, context),
             verdict: says.kind === 'homophonic' ? 'arguable' : 'undecided',
             code: 'C1314',
             reason: `${String(alone.length)} of ${String(times.length)} times a voice moves while another is held; whether that is a melody with its accompaniment, which many call homophonic, or lines of equal weight is a matter of hearing`,
@@ -202,7 +185,7 @@ export const textureFamily = family<Span, TextureSays>({
           };
         if (says.kind === 'polyphonic')
           return {
-            ...result(
+            ...textureFinding(
               false,
               most > 1 ? 'all voices strike together' : 'one note sounds at a time',
               notes,
@@ -210,7 +193,7 @@ export const textureFamily = family<Span, TextureSays>({
             ),
             instead: () => [make({ kind: most > 1 ? 'homorhythmic' : 'monophonic' })],
           };
-        return result(
+        return textureFinding(
           alone.length === 0,
           alone.length === 0
             ? 'all voices strike together'
