@@ -85,14 +85,23 @@ const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
 
 /** A phrase is longer than a bar: of two cadences in one bar or in neighbouring ones only the stronger ends it, of equals the first. */
 function withoutNeighbours(found: readonly Cadence[], bars: readonly Bar[]): readonly Cadence[] {
-  const barOf = ({ onset }: Cadence): number => bars.findLastIndex(bar => compare(bar.start, onset) <= 0);
-  const weight = ({ kind, strength }: Cadence): number =>
-    strength + (kind === 'perfect authentic' || kind === 'half' ? endOfPhrase : 0);
-  const outdoes = (a: Cadence, b: Cadence): boolean =>
-    weight(a) > weight(b) || (weight(a) === weight(b) && compare(a.onset, b.onset) < 0);
-  return found.filter(each =>
-    found.every(other => Math.abs(barOf(other) - barOf(each)) > 1 || !outdoes(other, each)),
-  );
+  const weighed = found.map(cadence => ({
+    cadence,
+    bar: bars.findLastIndex(({ start }) => compare(start, cadence.onset) <= 0),
+    weight:
+      cadence.strength + (cadence.kind === 'perfect authentic' || cadence.kind === 'half' ? endOfPhrase : 0),
+  }));
+  // In order of time, so that of equals the one before stays.
+  return weighed
+    .filter(({ bar, weight }, at) =>
+      weighed.every(
+        (other, place) =>
+          Math.abs(other.bar - bar) > 1 ||
+          (place < at ? other.weight < weight : other.weight <= weight) ||
+          place === at,
+      ),
+    )
+    .map(({ cadence }) => cadence);
 }
 
 /** Every cadence of the piece: two harmonies that make one, at a place where a phrase closes. The links of a sequence close nothing. */
