@@ -91,7 +91,10 @@ export function judgeCadence(analysis: Analysis, question: CadenceQuestion): Jud
  */
 function newHarmonies(analysis: Analysis, { start, end, kind }: CadenceQuestion): readonly Fraction[] {
   const onsets = arrivalsBetween(analysis, start, end);
-  const begun = onsets.filter(onset => analysis.segments.some(segment => equals(segment.start, onset)));
+  const begun = onsets.filter(onset => {
+    const segment = segmentAt(analysis, onset);
+    return segment !== undefined && equals(segment.start, onset);
+  });
   return begun.length > 0 || kind !== 'half' ? begun : onsets;
 }
 

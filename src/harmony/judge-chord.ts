@@ -3,6 +3,8 @@ import {
   compare,
   equals,
   fraction,
+  barAt,
+  isBefore,
   midiOf,
   pitchClassOf,
   printPitchClass,
@@ -10,21 +12,21 @@ import {
 } from '../score/index.js';
 import type { NoteId, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
-import { bassOf, chordQualities, printChord, qualityIntervals, sameChord } from './chord.js';
+import { askBass, doubtOfBass } from './bass-fit.js';
+import { bassOf, printChord, sameChord } from './chord.js';
 import { letterOf } from './chord-tables.js';
-import { cheapest, lengthOf, tryChords, unusualness } from './candidates.js';
-import { foreignTones, tonesBetween } from './foreign-tones.js';
+import { partName, unheard, witnessesOf } from './chord-witnesses.js';
+import { tonesBetween } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
-import type { Hearing } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
 import { key as makeKey } from './key.js';
-import type { Analysis, Chord, ChordQuality, Key, Segment } from './model.js';
+import type { Analysis, Chord, Segment } from './model.js';
 import { priceOf } from './price.js';
-import type { Price } from './price.js';
 import { allowRespelling, respelledKey, respelledTone } from './respelling.js';
-import { segmentAt, segmentsBetween } from './segment-at.js';
+import { segmentAt } from './segment-at.js';
 import { ticksOf } from './sound.js';
-import type { Tone } from './sound.js';
+import { isAugmentedSixth, weigh } from './weigh-chord.js';
+import type { Weighed } from './weigh-chord.js';
 
 /**
  * Borders of the verdicts, in beats of unexplained tone per two beats of music (the unit of `lattice.ts`). A reading that is dearer
@@ -33,279 +35,8 @@ import type { Tone } from './sound.js';
  */
 export const verdictBorders = { near: 0.6, far: 1.35 } as const;
 
-const partNames = ['root', 'third', 'fifth', 'seventh', 'ninth'] as const;
-const partName = (part: number): string => partNames[part] ?? 'tone';
-
-const qualityFor = (tones: readonly PitchClass[]): ChordQuality =>
-  chordQualities.find(name => {
-    const intervals = qualityIntervals[name];
-    return (
-      intervals.length === tones.length &&
-      intervals.every((interval, at) => (tones[at] ?? 0) - (tones[0] ?? 0) === interval)
-    );
-  }) ?? 'major';
-
 const list = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1] ?? ''}`;
-
-/** What is said of tones that are not there: a claim about a beat speaks of one moment, later in the beat they may well sound. */
-const unheard = ({ start, end }: ChordQuestion, several: boolean): string =>
-  compare(start, end) === 0
-    ? `${several ? 'do' : 'does'} not sound at this moment`
-    : `never ${several ? 'sound' : 'sounds'}`;
-
-interface Weighed {
-  readonly question: ChordQuestion;
-  readonly chord: Chord;
-  readonly hearing: Hearing;
-  readonly price: Price;
-  readonly best: Chord;
-  /** How much dearer the claimed chord is than the best, over the length of the span. */
-  readonly behind: number;
-  readonly segments: readonly Segment[];
-  /** Chord tones that never sound here nor in the harmony that the span is part of. */
-  readonly missing: readonly number[];
-}
-
-/**
- * How a bass stays: `through changes` while roots change above it, a pedal point; `long` for more than a bar of one root. Under a cadential
- * six-four and its V alone the bass is the dominant's own, however long.
- */
-type Stay = 'through changes' | 'long' | 'no';
-
-function stayOf(analysis: Analysis, bass: Tone): Stay {
-  const { sound, lattice } = heardIn(analysis);
-  const { moments } = lattice;
-  const isBass = (at: number): boolean => lattice.ground[at]?.pitchClass === bass.pitchClass;
-  let from = momentAt(moments, bass.on);
-  let to = from;
-  while (from > 0 && isBass(from - 1)) from--;
-  while (to + 1 < moments.length && isBass(to + 1)) to++;
-  const first = moments[from];
-  const bar = analysis.score.bars[first?.bar ?? 0];
-  const length = (moments[to]?.end ?? 0) - (first?.start ?? 0);
-  const under = segmentsBetween(
-    analysis,
-    fraction(first?.start ?? 0, sound.ticksPerWhole),
-    fraction(moments[to]?.end ?? 0, sound.ticksPerWhole),
-  );
-  const sixFours = under.filter(segment => segment.roman === 'cad64').length;
-  const dominants = under.filter(segment => segment.chord.root === bass.pitchClass).length;
-  if (sixFours > 0 && sixFours + dominants === under.length) return 'no';
-  if (new Set(under.map(segment => segment.chord.root)).size > 1) return 'through changes';
-  return bar !== undefined && length > ticksOf(bar.meter.length, sound.ticksPerWhole) ? 'long' : 'no';
-}
-
-const stays = new WeakMap<Tone, Stay>();
-
-/** `stayOf`, worked out once for each tone: every claim about a bar asks about its bass. */
-function howLongStays(analysis: Analysis, bass: Tone): Stay {
-  const answer = stays.get(bass) ?? stayOf(analysis, bass);
-  stays.set(bass, answer);
-  return answer;
-}
-
-/** The deepest tone struck earlier in the bar: it may still be the bass of what is played above it. */
-function deepestBefore(analysis: Analysis, question: ChordQuestion): Tone | undefined {
-  const { sound, lattice } = heardIn(analysis);
-  let deepest: Tone | undefined;
-  let at = momentAt(lattice.moments, ticksOf(question.start, sound.ticksPerWhole));
-  for (let level = lattice.moments[at]?.level; at > 0 && level !== 0; level = lattice.moments[at]?.level) {
-    at--;
-    const tone = sound.tones[lattice.moments[at]?.sounding[0] ?? -1];
-    if (tone !== undefined && (deepest === undefined || tone.midi < deepest.midi)) deepest = tone;
-  }
-  return deepest;
-}
-
-/**
- * A pedal is set aside by nature: it keeps a quarter of its weight against a chord that does not hold it. Where another voice strikes its tone
- * too, the tone is no mere pedal.
- */
-function withoutPedal(hearing: Hearing, pedal: Tone): Hearing {
-  const isDoubled = hearing.tones.some(
-    ({ pitchClass, midi, voice }) =>
-      pitchClass === pedal.pitchClass && midi !== pedal.midi && voice !== pedal.voice,
-  );
-  if (isDoubled) return hearing;
-  const foreign = [...hearing.foreign].map(
-    ([tone, weight]) => [tone, tone === pedal.pitchClass ? weight / 4 : weight] as const,
-  );
-  return { ...hearing, foreign: new Map(foreign) };
-}
-
-/**
- * What it costs a claimed chord not to hold the bass that is struck where it begins, over the price of the tone itself (common practice: the ear
- * takes the harmony from its bass).
- */
-const foreignFirstBass = 0.3;
-
-function weigh(analysis: Analysis, question: ChordQuestion): Weighed {
-  const heard = heardIn(analysis);
-  const start = ticksOf(question.start, heard.sound.ticksPerWhole);
-  const end = Math.max(start + 1, ticksOf(question.end, heard.sound.ticksPerWhole));
-  const tried = tryChords(heard, start, end);
-  const { hearing } = tried;
-  const quality = qualityFor(question.tones);
-  const root = question.tones[0] as PitchClass;
-  const inversion = question.bass === undefined ? 0 : Math.max(0, question.tones.indexOf(question.bass));
-  const chord: Chord = { root, quality, tones: question.tones, inversion };
-  const segments = segmentsBetween(analysis, question.start, question.end);
-  // A span that is part of a longer harmony of the same chord borrows the tones that sound elsewhere in it.
-  const whole =
-    segments.length === 1 && segments[0]?.chord.root === root && segments[0].chord.quality === quality
-      ? segments[0]
-      : undefined;
-  const borrowed = new Set(
-    (whole?.chordTones ?? []).flatMap(id => {
-      const note = analysis.score.notes[id];
-      return note === undefined ? [] : [pitchClassOf(note.pitch)];
-    }),
-  );
-  const bass = hearing.basses?.first;
-  const isForeignBass = bass !== undefined && !question.tones.includes(bass.pitchClass);
-  const isPedal = isForeignBass && howLongStays(analysis, bass) === 'through changes';
-  const plain = priceOf(chord, isPedal ? withoutPedal(hearing, bass) : hearing, borrowed);
-  const beginsOnForeign = isForeignBass && !isPedal && bass.on >= start && plain.delayed.length === 0;
-  const price = beginsOnForeign ? { ...plain, total: plain.total + foreignFirstBass } : plain;
-  const inKey = question.key ?? segments[0]?.key;
-  const own = price.total / lengthOf(hearing) + unusualness(chord, inKey);
-  const other = cheapest(heard, tried, inKey);
-  const better = other === undefined || other.value >= own - 1e-9 ? chord : other.chord;
-  // An augmented sixth is named by its bass, not by the root of its thirds.
-  const low = bass === undefined ? -1 : better.tones.indexOf(bass.pitchClass);
-  const best = isAugmentedSixth(better) && low >= 0 ? { ...better, inversion: low } : better;
-  return {
-    question,
-    chord,
-    hearing,
-    price,
-    best,
-    behind: Math.max(0, own - (other?.value ?? own)),
-    segments,
-    missing: price.missing,
-  };
-}
-
-type BassAnswer = {
-  /** `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. */
-  readonly fits: 'yes' | 'unfigured' | 'leaning' | 'figure' | 'no' | 'pedal' | 'earlier' | 'unheard';
-  readonly lowest: Tone | undefined;
-};
-
-/** At a moment within a harmony of the claimed chord: the bass that the harmony began on. After-beats and the rest of a figure do not invert it. */
-function figuredBass(
-  analysis: Analysis,
-  { start, end }: ChordQuestion,
-  { root, quality }: Chord,
-): PitchClass | undefined {
-  const segment = segmentAt(analysis, start);
-  const isWithin = compare(start, end) === 0 && segment !== undefined && compare(segment.start, start) < 0;
-  return isWithin && segment.chord.root === root && segment.chord.quality === quality
-    ? bassOf(segment.chord)
-    : undefined;
-}
-
-/**
- * Does the claimed bass lie lowest? The first or the lowest tone of the span decides (broken chords begin with their bass or reach down
- * to it), or the bass that after-beats leave ringing. A bass tone that is foreign to the chord, or that stays while the harmony changes, is
- * a pedal and hides the inversion (Hutchinson, Non-Chord Tones: the pedal is not counted for the inversion). A single line has no bass.
- * `onGround`: the bass that a broken chord leaves ringing counts alone, as for a span that begins in the middle of its figure.
- */
-function askBass(analysis: Analysis, { question, hearing, chord }: Weighed, onGround = false): BassAnswer {
-  const { basses } = hearing;
-  if (question.bass === undefined || basses === undefined) return { fits: 'yes', lowest: basses?.lowest };
-  const { first, lowest, longest, ground } = basses;
-  const figured = figuredBass(analysis, question, chord);
-  if (figured !== undefined && lowest.pitchClass !== figured) {
-    if (question.bass === figured) return { fits: 'yes', lowest };
-    if (question.bass === lowest.pitchClass) return { fits: 'figure', lowest };
-  }
-  const deeper = deepestBefore(analysis, question);
-  if (onGround && ground.midi < lowest.midi && chord.tones.includes(ground.pitchClass))
-    return { fits: ground.pitchClass === question.bass ? 'yes' : 'no', lowest: ground };
-  if ([first, lowest, ground].some(tone => tone.pitchClass === question.bass)) return { fits: 'yes', lowest };
-  if (longest.pitchClass === question.bass && hearing.beats >= 2) return { fits: 'yes', lowest };
-  const above = hearing.tones
-    .filter(tone => chord.tones.includes(tone.pitchClass) && tone.pitchClass !== first.pitchClass)
-    .reduce<Tone | undefined>(
-      (low, tone) => (low === undefined || tone.midi < low.midi ? tone : low),
-      undefined,
-    );
-  const foreignBass = !chord.tones.includes(first.pitchClass);
-  if (foreignBass && above?.pitchClass === question.bass) return { fits: 'yes', lowest: first };
-  const goal = first.next === undefined ? undefined : heardIn(analysis).sound.tones[first.next];
-  if (foreignBass && first.departure.startsWith('step') && goal?.pitchClass === question.bass)
-    return { fits: 'leaning', lowest: first };
-  if (hearing.mostAtOnce < 2) return { fits: 'unheard', lowest: first };
-  if (howLongStays(analysis, first) !== 'no') {
-    // Over a foreign pedal the inversion is not figured, so the plain numeral is right.
-    if (foreignBass && question.bass === chord.root) return { fits: 'unfigured', lowest: first };
-    if (foreignBass || above?.pitchClass === question.bass) return { fits: 'pedal', lowest: first };
-  }
-  if (deeper !== undefined && deeper.midi < lowest.midi && deeper.pitchClass === question.bass)
-    return { fits: 'earlier', lowest: first };
-  return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
-}
-
-function witnessesOf(
-  analysis: Analysis,
-  weighed: Weighed,
-  key: Key,
-): {
-  readonly all: readonly Witness[];
-  readonly setAside: readonly string[];
-  readonly against: readonly string[];
-} {
-  const { sound, lattice } = heardIn(analysis);
-  const { question, hearing, price } = weighed;
-  const start = ticksOf(question.start, sound.ticksPerWhole);
-  const end = Math.max(start + 1, ticksOf(question.end, sound.ticksPerWhole));
-  const from = momentAt(lattice.moments, start);
-  const to = momentAt(lattice.moments, end - 1) + 1;
-  const chordAt = (ticks: number): { readonly tones: readonly PitchClass[] } | undefined => {
-    if (ticks >= start && ticks < end) return question;
-    return segmentAt(analysis, fraction(ticks, sound.ticksPerWhole))?.chord;
-  };
-  const foreign = new Map(
-    foreignTones(sound, lattice, { from, to, tones: question.tones, key }, chordAt).map(({ tone, named }) => [
-      tone,
-      named,
-    ]),
-  );
-  const all: Witness[] = [];
-  const setAside: string[] = [];
-  const against: string[] = [];
-  for (const tone of hearing.tones) {
-    const [note] = tone.notes;
-    if (note === undefined) continue;
-    const part = question.tones.indexOf(tone.pitchClass);
-    const name = printPitchClass(tone.pitchClass);
-    const named = foreign.get(tone);
-    if (part >= 0) all.push({ role: 'supports', note, why: `${partName(part)} of the chord` });
-    else if (named !== undefined) {
-      all.push({
-        role: 'set aside',
-        note,
-        why: named.kind + (named.figure === undefined ? '' : ` ${named.figure}`),
-      });
-      setAside.push(`${name} (${named.kind})`);
-    } else {
-      all.push({
-        role: 'contradicts',
-        note,
-        why: 'foreign to the chord, neither prepared nor resolved by step',
-      });
-      against.push(name);
-    }
-  }
-  for (const part of price.missing) {
-    const tone = question.tones[part];
-    if (tone !== undefined)
-      all.push({ role: 'missing', tone, why: `${partName(part)} of the chord, ${unheard(question, false)}` });
-  }
-  return { all, setAside: [...new Set(setAside)], against: [...new Set(against)] };
-}
 
 /** The reading that the analysis prefers at a place, as long as it is another chord than the one asked about. */
 function betterThan(weighed: Weighed): Judgement['better'] {
@@ -368,9 +99,15 @@ const otherHarmonies = 0.5;
  * bar with six-four and V neither is simply `the` chord. A chord that holds every tone of them is one harmony all the same.
  */
 function besides({ score }: Analysis, { question, chord, segments, price }: Weighed): readonly string[] {
+  const first = barAt(score, question.start);
+  const after = barAt(score, question.end);
+  const last =
+    after === undefined || isBefore(after.start, question.end) ? after : score.bars[after.index - 1];
   const isWhole =
-    score.bars.some(bar => equals(bar.start, question.start)) &&
-    score.bars.some(bar => equals(add(bar.start, bar.length), question.end));
+    first !== undefined &&
+    equals(first.start, question.start) &&
+    last !== undefined &&
+    equals(add(last.start, last.length), question.end);
   if (!isWhole || price.foreign === 0 || !segments.some(segment => segment.chord.root === chord.root))
     return [];
   const others = segments.filter(segment => segment.chord.root !== chord.root);
@@ -381,8 +118,6 @@ function besides({ score }: Analysis, { question, chord, segments, price }: Weig
   return filled < otherHarmonies * whole ? [] : [...new Set(others.map(({ roman }) => roman))];
 }
 
-/** The augmented sixths share their frame and differ in one tone, which decides between them. */
-const isAugmentedSixth = (of: Chord): boolean => of.quality.endsWith('augmented sixth');
 const withArticle = (of: Chord): string => `${of.quality.startsWith('I') ? 'an' : 'a'} ${of.quality}`;
 
 /** How far a chord is behind the best reading of a span, and whether its bass fits; the measures behind the verdicts. */
@@ -518,32 +253,8 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       'open',
       `${list(defining.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} ${unheard(question, defining.length > 1)}, so the notes do not settle what chord it is`,
     );
-  if (bass.fits === 'pedal' && bass.lowest !== undefined) {
-    return answer(
-      'rivalled',
-      `${printPitchClass(bass.lowest.pitchClass)} sounds below it through more than one harmony; heard as a pedal it leaves ${printPitchClass(question.bass as PitchClass)} as the bass, heard as the bass it does not`,
-    );
-  }
-  if (bass.fits === 'figure') {
-    const under = figuredBass(analysis, question, chord) as PitchClass;
-    return answer(
-      'rivalled',
-      `${printPitchClass(question.bass as PitchClass)} is the lowest tone at this moment, but ${printPitchClass(under)} began the harmony below it`,
-    );
-  }
-  if (bass.fits === 'leaning' && bass.lowest !== undefined) {
-    const [low, goal] = [bass.lowest.pitchClass, question.bass as PitchClass].map(printPitchClass);
-    return answer(
-      'rivalled',
-      `${low} in the bass moves on to ${goal}: heard as leaning on it, it leaves ${goal} as the bass`,
-    );
-  }
-  if (bass.fits === 'earlier') {
-    return answer(
-      'rivalled',
-      `${printPitchClass(question.bass as PitchClass)} was struck deeper earlier in the bar; whether it is still heard as the bass here is a matter of hearing`,
-    );
-  }
+  const doubt = doubtOfBass(question, bass);
+  if (doubt !== undefined) return answer('rivalled', doubt);
   const aside = setAside.length === 0 ? '' : `; set aside: ${list(setAside)}`;
   if (behind > verdictBorders.near) {
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
