@@ -22,7 +22,7 @@ import {
   thingSubject,
 } from './families/occurrence.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
-import { choice, end, list, map, mark, optional, quiet, rule, sequence } from './grammar/index.js';
+import { choice, end, list, map, mark, optional, otherwise, quiet, rule, sequence } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import { opinionSentence } from './opinion.js';
 import { before } from './place/place-name.js';
@@ -169,5 +169,5 @@ const whole = (of: Parser<Claim>): Parser<Claim> =>
 
 /** A whole claim: one sentence or several. What can be checked is checked, also where a quotation mark is part of it. */
 export const claim: Parser<Claim> = rule('Claim', () =>
-  choice(whole(allSentences), whole(opinionSentence(() => allSentences))),
+  otherwise(whole(allSentences), whole(opinionSentence(() => allSentences))),
 );

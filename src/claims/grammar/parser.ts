@@ -251,6 +251,17 @@ export const choice = <T>(...options: readonly Parser<T>[]): Parser<T> => {
   };
 };
 
+/** The second only where the first reads nothing: for what is dear to read and means less. */
+export const otherwise = <T>(first: Parser<T>, second: Parser<T>): Parser<T> => ({
+  shape: { kind: 'choice', options: [first.shape, second.shape] },
+  read: (reading, at) => {
+    const outcome = first.read(reading, at);
+    if (outcome.steps.length > 0) return outcome;
+    const { steps, failure } = second.read(reading, at);
+    return { steps, failure: furthest(outcome.failure, failure) };
+  },
+});
+
 /** Read, but not offered to an author who is stuck: what else could stand there says enough. */
 export const quiet = <T>(parser: Parser<T>): Parser<T> => ({
   shape: parser.shape,
