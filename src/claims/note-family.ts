@@ -29,7 +29,7 @@ interface NoteFamilyParts<P extends object> {
 const bestFirst: readonly VerdictWord[] = ['holds', 'arguable', 'undecided', 'fails'];
 
 /**
- * One finding for several notes of a name: what is true of all of them holds, what is true of some is arguable until the sentence
+ * One finding for several notes of a name: what is true of all of them holds, what is untrue of some is arguable until the sentence
  * says which one it means.
  */
 function together<S, P>(
@@ -41,9 +41,8 @@ function together<S, P>(
     bestFirst.map(word => findings.find(each => each.verdict === word)).find(each => each !== undefined) ??
     first;
   const instead = () => findings.flatMap(each => each.instead ?? []).map(make);
-  if (best.verdict !== 'holds' || findings.every(each => each.verdict === 'holds'))
-    return { ...best, instead };
-  const other = findings.find(each => each.verdict !== 'holds') ?? first;
+  const other = findings.find(each => each.verdict === 'fails' || each.verdict === 'undecided');
+  if (best.verdict !== 'holds' || other === undefined) return { ...best, instead };
   return {
     verdict: 'arguable',
     code: 'C0314',

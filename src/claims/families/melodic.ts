@@ -20,14 +20,14 @@ import {
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import type { Line } from '../subjects/line.js';
-import { isSemitone, isStep, sayStep, stepsOf } from '../subjects/line-steps.js';
+import { isSemitone, isStep, printMove, sayStep, stepsOf } from '../subjects/line-steps.js';
 import type { Step } from '../subjects/line-steps.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import {
+  intervalBetween,
   intervalName,
   intervalNumber,
   printNumber,
-  printInterval,
   sameInterval,
 } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
@@ -269,7 +269,7 @@ function checkEvery(
 }
 
 const saySize = ({ interval, steps }: Size): string =>
-  withArticle(interval === undefined ? printNumber(steps ?? 0).slice(0, -1) : printInterval(interval));
+  withArticle(interval === undefined ? printNumber(steps ?? 0).slice(0, -1) : printMove(interval));
 
 const sayEnds = ({ from, to }: Ends): string =>
   (from === undefined ? '' : ` from ${printNoteName(from)}`) +
@@ -356,6 +356,29 @@ function stretchOf(
     const end = steps.findIndex((each, index) => index >= at && isNamed(each.to, to));
     const stretch = end < 0 ? [] : steps.slice(at, end + 1);
     return stretch.length > 0 && stretch.every(each => fits(each, says)) ? [stretch] : [];
+  })[0];
+}
+
+/** Moves in one direction from one named note to another that are so far apart as is said: `falls a fifth from G to C`, over E. */
+function passageOf(
+  steps: readonly Step[],
+  says: Extract<MelodicSays, { readonly kind: 'leap' | 'move' }>,
+): readonly Step[] | undefined {
+  const { kind, from, to, up } = says;
+  if (kind === 'leap' || from === undefined || to === undefined || up === undefined) return undefined;
+  return steps.flatMap((first, at) => {
+    const others = steps.slice(at);
+    const turn = others.findIndex(step => step.up !== up);
+    const run = turn < 0 ? others : others.slice(0, turn);
+    const last = run.find(
+      step =>
+        isNamed(step.to, to) &&
+        isMove(
+          { from: first.from, to: step.to, up, size: intervalBetween(first.from.pitch, step.to.pitch) },
+          says,
+        ),
+    );
+    return last === undefined ? [] : [run.slice(0, run.indexOf(last) + 1)];
   })[0];
 }
 
@@ -643,6 +666,14 @@ export const melodicFamily = family<Line, MelodicSays>({
       case 'leap': {
         const leaps = says.kind === 'move' ? steps : steps.filter(step => !isStep(step));
         const matching = leaps.filter(step => isMove(step, says));
+        const through = passageOf(steps, says);
+        if (matching.length === 0 && through !== undefined)
+          return {
+            verdict: 'holds',
+            code: 'C1101',
+            reason: `${line.name} has ${through.map(sayStep).join(', then ')}`,
+            evidence: evidenceOf(through, 'supports', context),
+          };
         const [opens, closes] = [line.notes[0]?.note, line.notes.at(-1)?.note];
         // `moves from D to E flat`: at once, or from its first note to its last.
         if (

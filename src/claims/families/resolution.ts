@@ -11,6 +11,7 @@ import {
   staffStepOf,
 } from '../../score/index.js';
 import type { Fraction, Note } from '../../score/index.js';
+import type { Analysis } from '../../harmony/index.js';
 import { chordParts } from '../chord-part.js';
 import type { ChordPart } from '../chord-part.js';
 import { noteEvidence } from '../evidence.js';
@@ -25,6 +26,8 @@ import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
+import { figureOf, groupsOf } from '../subjects/figures.js';
+import type { Figure, Group } from '../subjects/figures.js';
 import { inversionsOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
@@ -112,19 +115,6 @@ const inDirection = (up: boolean): Parser<ResolutionSays> =>
     ),
   );
 
-/** Notes that are struck together, in one voice. */
-type Group = readonly [Note, ...Note[]];
-
-function groupsOf(notes: readonly Note[]): readonly Group[] {
-  const groups: [Note, ...Note[]][] = [];
-  for (const note of notes) {
-    const last = groups.at(-1);
-    if (last !== undefined && compare(last[0].onset, note.onset) === 0) last.push(note);
-    else groups.push([note]);
-  }
-  return groups;
-}
-
 const isRepeated = (note: Note, group: Group): boolean =>
   group.some(each => midiOf(each.pitch) === midiOf(note.pitch));
 const semitonesTo = (note: Note, other: Note): number => Math.abs(midiOf(other.pitch) - midiOf(note.pitch));
@@ -143,32 +133,31 @@ const struckWith = (note: Note, { analysis }: ClaimContext): readonly Note[] =>
 const harmonyOf = (note: Note, { analysis }: ClaimContext): Harmony | undefined =>
   inversionsOf(analysis.segments).find(each => liesIn(note.onset, each));
 
-/** The tones that a voice breaks a chord into, where it does: in the bar of a note it only goes from one tone of the harmony to another. */
-function figureAround(note: Note, harmony: Harmony | undefined, context: ClaimContext): readonly Note[] {
-  if (harmony === undefined) return [];
-  const tones = harmony.segments.flatMap(({ chord }) => chord.tones);
-  const figure = context.analysis.score.notes.filter(
-    each => !each.grace && each.voice === note.voice && each.bar === note.bar && liesIn(each.onset, harmony),
-  );
-  // By step it goes between seventh and root alone.
-  const leaps = figure.filter((each, at) => {
-    const before = figure[at - 1];
-    return before !== undefined && Math.abs(staffStepOf(each.pitch) - staffStepOf(before.pitch)) > 1;
+/** Whether a note is the bass under after-beats, whose line goes on in the next bass note. */
+const isBassOf = (figure: Figure | undefined, note: Note): boolean =>
+  figure?.kind === 'after-beats' && figure.notes[0] === note;
+
+/** The notes of a group that can carry on a line: under after-beats bass goes to bass, and chord to chord. */
+function sameRole(
+  group: readonly Note[],
+  figure: Figure | undefined,
+  note: Note,
+  analysis: Analysis,
+): readonly Note[] {
+  if (figure?.kind !== 'after-beats') return group;
+  return group.filter(each => {
+    const other = figureOf(each, analysis);
+    return other?.kind !== 'after-beats' || isBassOf(other, each) === isBassOf(figure, note);
   });
-  const isOneByOne = figure.every(
-    (each, at) => at === 0 || isBefore(figure[at - 1]?.onset ?? each.onset, each.onset),
-  );
-  const breaks =
-    isOneByOne && leaps.length > 1 && figure.every(each => tones.includes(pitchClassOf(each.pitch)));
-  return breaks ? figure : [];
 }
 
 /**
- * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or broken chords is several
+ * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or figures is several
  * lines: there the line is taken up again by a note a step away, within a bar.
  */
 function following(note: Note, context: ClaimContext): readonly Note[] {
-  const { score } = context.analysis;
+  const { analysis } = context;
+  const { score } = analysis;
   const end = soundEnd(note, score);
   const bar = barAt(score, end);
   const until = bar === undefined ? end : add(end, bar.meter.length);
@@ -191,19 +180,22 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       score.notes[each.id + 1]?.voice === each.voice &&
       compare(score.notes[each.id + 1]?.onset ?? until, each.onset) === 0,
   );
-  const harmony = harmonyOf(note, context);
-  const figure = figureAround(note, harmony, context);
-  if (!chordal && figure.length === 0) return next;
+  const figure = figureOf(note, analysis);
+  if (!chordal && figure === undefined) return next;
   // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
-  const chordEnds = harmony?.end ?? end;
+  const chordEnds = figure?.lasts ?? harmonyOf(note, context)?.end ?? end;
   // What both chords share stays in its own line.
   const shared = new Set(
-    (figure.length > 0 ? figure : struckWith(note, context))
+    (figure?.kind === 'broken chord' ? figure.notes : struckWith(note, context))
       .filter(each => midiOf(each.pitch) !== midiOf(note.pitch))
       .map(each => pitchClassOf(each.pitch)),
   );
-  const resumed = groups
-    .filter(group => compare(chordEnds, group[0].onset) <= 0 && compare(group[0].onset, until) <= 0)
+  const later = groups
+    .filter(([{ onset }]) => compare(chordEnds, onset) <= 0)
+    .map(group => sameRole(group, figure, note, analysis))
+    .filter(group => group.length > 0);
+  const resumed = later
+    .filter(([first]) => first !== undefined && compare(first.onset, until) <= 0)
     .map(group =>
       near(
         note,
@@ -211,19 +203,17 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       ),
     )
     .find(found => found.length > 0);
-  if (resumed !== undefined) return resumed;
-  return (
-    (figure.length > 0 ? groups.find(group => compare(chordEnds, group[0].onset) <= 0) : undefined) ?? next
-  );
+  return resumed ?? (figure === undefined ? next : (later[0] ?? next));
 }
 
-/** When a note gives way: at its end, or with its harmony where its voice breaks the chord. */
-function leftAt(note: Note, context: ClaimContext): { readonly at: Fraction; readonly breaks: boolean } {
-  const harmony = harmonyOf(note, context);
+/** When a note gives way: at its end, or with its figure. */
+function leftAt(
+  note: Note,
+  context: ClaimContext,
+): { readonly at: Fraction; readonly figure: Figure | undefined } {
+  const figure = figureOf(note, context.analysis);
   const end = soundEnd(note, context.analysis.score);
-  return harmony !== undefined && figureAround(note, harmony, context).length > 0
-    ? { at: greatest(end, harmony.end), breaks: true }
-    : { at: end, breaks: false };
+  return { at: figure === undefined ? end : greatest(end, figure.lasts), figure };
 }
 
 /** What other voices strike first after a note. */
@@ -236,22 +226,28 @@ function elsewhere(note: Note, context: ClaimContext): readonly Note[] {
   return groupsOf(later)[0] ?? [];
 }
 
-/** Where a voice breaks chords: the tones of its next chord, in the octave that is nearest to the note. */
+/** After a figure: the tones of the next chord of its voice, in the octave that is nearest to the note. */
 function inAnyOctave(
   note: Note,
   context: ClaimContext,
 ): readonly { readonly sounding: Note; readonly near: Note }[] {
-  const { at, breaks } = leftAt(note, context);
-  const [segment] = segmentsIn(context.analysis, { start: at, end: at });
-  if (!breaks || segment === undefined) return [];
-  return context.analysis.score.notes
-    .filter(each => each.voice === note.voice && !each.grace && liesIn(each.onset, segment))
-    .flatMap(sounding => {
-      const octaves = Math.round((staffStepOf(note.pitch) - staffStepOf(sounding.pitch)) / 7);
-      if (octaves === 0) return [];
-      const pitch = { ...sounding.pitch, octave: sounding.pitch.octave + octaves };
-      return [{ sounding, near: { ...sounding, pitch } }];
-    });
+  const { analysis } = context;
+  const { at, figure } = leftAt(note, context);
+  const [segment] = segmentsIn(analysis, { start: at, end: at });
+  if (figure === undefined || segment === undefined) return [];
+  return sameRole(
+    analysis.score.notes.filter(
+      each => each.voice === note.voice && !each.grace && liesIn(each.onset, segment),
+    ),
+    figure,
+    note,
+    analysis,
+  ).flatMap(sounding => {
+    const octaves = Math.round((staffStepOf(note.pitch) - staffStepOf(sounding.pitch)) / 7);
+    if (octaves === 0) return [];
+    const pitch = { ...sounding.pitch, octave: sounding.pitch.octave + octaves };
+    return [{ sounding, near: { ...sounding, pitch } }];
+  });
 }
 
 const isStep = (from: Note, to: Note, up: boolean): boolean => {
@@ -356,6 +352,20 @@ function checkPrepared(
   };
 }
 
+/** From figure to figure: a step, but an octave lower or higher than the note; not where the sentence names the octave. */
+function isInOtherOctave(note: Note, next: Note, says: ResolutionSays, { analysis }: ClaimContext): boolean {
+  const steps = Math.abs(staffStepOf(next.pitch) - staffStepOf(note.pitch));
+  return (
+    (says.kind === 'degree' ||
+      says.kind === 'member' ||
+      (says.kind === 'to' && says.note.octave === undefined)) &&
+    says.by === undefined &&
+    steps > 1 &&
+    [1, 6].includes(steps % 7) &&
+    figureOf(note, analysis) !== undefined
+  );
+}
+
 function checkNote(
   head: Note,
   says: ResolutionSays,
@@ -375,6 +385,13 @@ function checkNote(
     'the note that resolves',
     context,
   );
+  if (found !== undefined && isInOtherOctave(note, found, says, context))
+    return {
+      verdict: 'arguable',
+      code: 'C1044',
+      reason: `the resolution comes in another octave: ${printPitch(note.pitch)}, then ${printPitch(found.pitch)}`,
+      evidence: [itself, noteEvidence('supports', found, 'the resolution in another octave', context)],
+    };
   if (found !== undefined)
     return {
       verdict: 'holds',
@@ -394,18 +411,17 @@ function checkNote(
   const ownVoice =
     says.kind === 'direction' || (says.kind === 'move' && says.by !== undefined && says.by.steps !== 1);
   const moved = ownVoice ? undefined : elsewhere(note, context).find(each => fits(note, each, says, context));
-  const displaced = ownVoice
-    ? undefined
-    : inAnyOctave(note, context).find(({ near: each }) => fits(note, each, says, context))?.sounding;
+  const steps = isStep(note, next, true) || isStep(note, next, false);
+  const displaced =
+    ownVoice || steps
+      ? undefined
+      : inAnyOctave(note, context).find(({ near: each }) => fits(note, each, says, context))?.sounding;
   const instead: readonly ResolutionSays[] = [
     ...(says.kind === 'direction' ? [{ kind: 'direction' as const, up: !says.up }] : []),
     {
       kind: 'move',
       up: midiOf(next.pitch) > midiOf(note.pitch),
-      by:
-        isStep(note, next, true) || isStep(note, next, false)
-          ? step
-          : intervalBetween(note.pitch, next.pitch),
+      by: steps ? step : intervalBetween(note.pitch, next.pitch),
     },
     { kind: 'to', note: { pitchClass: pitchClassOf(next.pitch), octave: next.pitch.octave } },
   ];

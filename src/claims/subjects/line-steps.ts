@@ -27,6 +27,10 @@ export function stepsOf(line: Line): readonly Step[] {
 export const isStep = ({ size }: Step): boolean => size.steps <= 1 && Math.abs(size.semitones) <= 2;
 export const isSemitone = ({ size }: Step): boolean => Math.abs(size.semitones) === 1;
 
+/** An interval as a line makes it: on one letter it is a chromatic semitone, and no augmented unison. */
+export const printMove = (size: IntervalName): string =>
+  size.steps === 0 && size.semitones === 1 ? 'chromatic semitone' : printInterval(size);
+
 /** `D#5-A5, a diminished fifth up`. */
-export const sayStep = (step: Step): string =>
-  `${printPitch(step.from.pitch)}-${printPitch(step.to.pitch)}, ${withArticle(printInterval({ steps: step.size.steps, semitones: Math.abs(step.size.semitones) }))} ${step.up ? 'up' : 'down'}`;
+export const sayStep = ({ from, to, size, up }: Step): string =>
+  `${printPitch(from.pitch)}-${printPitch(to.pitch)}, ${withArticle(printMove(size))} ${up ? 'up' : 'down'}`;

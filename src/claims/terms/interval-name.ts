@@ -7,6 +7,8 @@ import type { Parser } from '../grammar/index.js';
 export interface IntervalName {
   readonly steps: number;
   readonly semitones: number;
+  /** A half step is one key of the keyboard, from letter to letter or on one letter (common practice: diatonic and chromatic semitone). */
+  readonly ofAnyLetters?: true;
 }
 
 /** Semitones of the major and perfect intervals from the unison to the seventh (Open Music Theory v1, Intervals, table). */
@@ -73,9 +75,10 @@ function sizeOf(quality: Quality, steps: number): number | undefined {
   return offset === undefined ? undefined : plainSize(steps) + offset;
 }
 
-/** The interval between two pitches, the lower letter first. */
+/** The interval between two pitches, the lower letter first, of one letter the lower tone. */
 export function intervalBetween(a: Pitch, b: Pitch): IntervalName {
-  const [low, high] = staffStepOf(a) <= staffStepOf(b) ? [a, b] : [b, a];
+  const apart = staffStepOf(b) - staffStepOf(a) || midiOf(b) - midiOf(a);
+  const [low, high] = apart >= 0 ? [a, b] : [b, a];
   return { steps: staffStepOf(high) - staffStepOf(low), semitones: midiOf(high) - midiOf(low) };
 }
 
@@ -94,6 +97,7 @@ const numberName = (steps: number): string =>
 
 /** `minor tenth`, `augmented second`. */
 export function printInterval(of: IntervalName): string {
+  if (of.ofAnyLetters === true) return 'half step';
   const quality = qualityOf(of) ?? 'altered';
   return `${quality} ${numberName(of.steps)}`;
 }
@@ -140,10 +144,10 @@ export const intervalName: Parser<IntervalName> = rule(
   () =>
     choice(
       named,
-      map(word('half step', 'semitone', 'half-step', 'diatonic semitone'), (): IntervalName => ({
-        steps: 1,
-        semitones: 1,
-      })),
+      wordsFor<IntervalName>([
+        [{ steps: 1, semitones: 1, ofAnyLetters: true }, 'half step', 'semitone', 'half-step'],
+        [{ steps: 1, semitones: 1 }, 'diatonic semitone'],
+      ]),
       map(word('chromatic semitone'), (): IntervalName => ({ steps: 0, semitones: 1 })),
       map(word('whole step', 'whole tone', 'whole-step', 'tone'), (): IntervalName => ({
         steps: 1,
@@ -162,6 +166,7 @@ export const intervalNumber: Parser<number> = wordsFor<number>(
 export interface IntervalSize {
   readonly steps: number;
   readonly semitones?: number;
+  readonly ofAnyLetters?: true;
 }
 /** Of a unison and an octave one size is meant where none is said. */
 export const intervalSize: Parser<IntervalSize> = rule(
@@ -173,20 +178,23 @@ export const intervalSize: Parser<IntervalSize> = rule(
     ),
   'an interval such as `minor third` or `third`',
 );
-export const isOfSize = (of: IntervalName, { steps, semitones }: IntervalSize): boolean =>
-  of.steps === steps && (semitones === undefined || of.semitones === semitones);
-export const printSize = ({ steps, semitones }: IntervalSize): string =>
-  semitones === undefined ? numberName(steps) : printInterval({ steps, semitones });
+export const isOfSize = (of: IntervalName, { semitones, ...size }: IntervalSize): boolean =>
+  semitones === undefined ? of.steps === size.steps : sameInterval(of, { ...size, semitones });
+export const printSize = ({ semitones, ...size }: IntervalSize): string =>
+  semitones === undefined ? numberName(size.steps) : printInterval({ ...size, semitones });
 
 /** The same interval within an octave: a tenth is a third. An octave stays one. */
-export function simple({ steps, semitones }: IntervalName): IntervalName {
-  if (steps <= 7) return { steps, semitones };
+export function simple(of: IntervalName): IntervalName {
+  const { steps, semitones } = of;
+  if (steps <= 7) return of;
   const octaves = Math.floor((steps - 1) / 7);
   return { steps: steps - 7 * octaves, semitones: semitones - 12 * octaves };
 }
 
 export const sameInterval = (a: IntervalName, b: IntervalName): boolean =>
-  a.steps === b.steps && a.semitones === b.semitones;
+  a.semitones === b.semitones &&
+  (a.steps === b.steps ||
+    ((a.ofAnyLetters === true || b.ofAnyLetters === true) && a.steps <= 1 && b.steps <= 1));
 
 export const isPerfectFifth = (of: IntervalName): boolean =>
   sameInterval(simple(of), { steps: 4, semitones: 7 });
