@@ -1,5 +1,6 @@
 import type { Score } from '../score/index.js';
 import { cadencesOf } from './cadences.js';
+import { confirmKeys } from './confirmed-keys.js';
 import { keyAreasOf } from './key-areas.js';
 import { keyFitsOf } from './key-fit.js';
 import { findKeyPath } from './key-path.js';
@@ -28,11 +29,13 @@ export function analyse(score: Score): Analysis {
   const sound = soundOf(score);
   const moments = momentsOf(score, sound);
   const lattice = buildLattice(sound, moments);
-  const path = findKeyPath(
+  const phraseEnds = phraseEndsOf(score, sound, moments);
+  const cheapest = findKeyPath(
     lattice,
     score.bars.map(bar => bar.key.fifths),
-    phraseEndsOf(score, sound, moments),
+    phraseEnds,
   );
+  const path = confirmKeys(lattice, cheapest, phraseEnds);
   const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys) };
   const segments = segmentsOf(heard, path);
   const sequences = sequencesOf(score, segments);

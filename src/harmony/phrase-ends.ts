@@ -16,15 +16,18 @@ export function phraseEndsOf(score: Score, sound: Sound, moments: readonly Momen
       .filter(({ kind }) => kind === 'fermata' || kind === 'breath')
       .map(({ onset }) => ticksOf(onset, sound.ticksPerWhole)),
   );
+  // Where a voice is broken into several, one of them goes on while the other waits: only the voice as a whole can rest.
+  const onsets = new Map<number, Set<number>>();
+  for (const { voice, on } of sound.tones)
+    onsets.set(voice, (onsets.get(voice) ?? new Set<number>()).add(on));
   return moments.map(moment => {
     if (marked.has(moment.start)) return 'marked';
     const sounding = moment.sounding.map(id => sound.tones[id]).filter(tone => tone !== undefined);
     const top = sounding.findLast(tone => tone.voice === 0) ?? sounding[sounding.length - 1];
     if (top === undefined) return 'none';
-    const next = top.next === undefined ? undefined : sound.tones[top.next];
     const before = top.previous === undefined ? undefined : sound.tones[top.previous];
     const longer = before === undefined || top.off - top.on > before.off - before.on;
     const long = longer && (top.off - moment.start) / moment.beat >= restingBeats;
-    return long || next === undefined || next.on > top.off ? 'rests' : 'none';
+    return long || onsets.get(top.voice)?.has(top.off) !== true ? 'rests' : 'none';
   });
 }
