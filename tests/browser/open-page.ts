@@ -1,4 +1,4 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -7,11 +7,15 @@ import { build } from 'vite';
 import type { PlayerBundle, WalkthroughInput } from '../../src/output/index.js';
 import { buildWalkthrough } from '../../src/output/walkthrough.js';
 import type { PageData, Timeline } from '../../src/timeline/index.js';
+import { built } from '../built.js';
 
 /** The player as it is in the sources now, so that no test runs against an old build. */
 export async function bundlePlayer(): Promise<PlayerBundle> {
-  const built = await build({ logLevel: 'error', build: { write: false } });
-  const files = [built].flat().flatMap(result => ('output' in result ? result.output : []));
+  const [madeScript, madeStyle] = [built('player/player.js'), built('player/player.css')];
+  if (madeScript !== undefined && madeStyle !== undefined)
+    return { script: readFileSync(madeScript, 'utf8'), style: readFileSync(madeStyle, 'utf8') };
+  const results = await build({ logLevel: 'error', build: { write: false } });
+  const files = [results].flat().flatMap(result => ('output' in result ? result.output : []));
   const script = files.find(file => file.type === 'chunk');
   const style = files.find(file => file.type === 'asset' && file.fileName.endsWith('.css'));
   if (script?.type !== 'chunk' || style?.type !== 'asset') throw new Error('the player was not built');

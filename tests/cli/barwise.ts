@@ -1,9 +1,10 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
+import { built } from '../built.js';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -17,19 +18,11 @@ export interface Outcome {
 const terminalVariables: readonly string[] = ['COLUMNS', 'NO_COLOR', 'FORCE_COLOR'];
 
 /** The built program where it is newer than every source, else the sources themselves, which start more slowly. */
-export const programWords: readonly string[] = isBuilt()
-  ? [`${root}dist/cli/main.js`]
-  : ['--import', `${root}node_modules/tsx/dist/loader.mjs`, `${root}src/cli/main.ts`];
-
-function isBuilt(): boolean {
-  const bundle = `${root}dist/cli/main.js`;
-  if (!existsSync(bundle)) return false;
-  const built = statSync(bundle).mtimeMs;
-  const sources = readdirSync(`${root}src`, { recursive: true, encoding: 'utf8' });
-  return sources
-    .filter(path => path.endsWith('.ts') && !path.startsWith('player'))
-    .every(path => statSync(`${root}src/${path}`).mtimeMs <= built);
-}
+const program = built('cli/main.js');
+export const programWords: readonly string[] =
+  program === undefined
+    ? ['--import', `${root}node_modules/tsx/dist/loader.mjs`, `${root}src/cli/main.ts`]
+    : [program];
 
 /** Speech is kept here while one file of tests runs, not where the developer keeps theirs. */
 const cache = mkdtempSync(join(tmpdir(), 'barwise-test-cache-'));

@@ -1,13 +1,15 @@
 import { fork } from 'node:child_process';
-import { copyFileSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, mkdirSync, mkdtempSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import type { Order, Report } from './stand-in/talk.js';
+import { built } from '../built.js';
+import { windowFiles } from '../studio/window-files.js';
 import { sharedSpeech } from '../temporary-folder.js';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -15,6 +17,15 @@ export const root = fileURLToPath(new URL('../../', import.meta.url));
 /** A window that shows nothing: what a test asks its host goes through the same bridge as the workshop's own. */
 const bareWindow = `<!doctype html><html><head><meta charset="utf-8"><title>Bare window</title>
 <meta name="style-nonce" content="STYLE-NONCE"><script type="module" src="/bare.js"></script></head><body></body></html>`;
+
+/** Puts what `npm run build` makes into a folder: a copy of it, or made anew where it is older than the sources. */
+async function make(file: string, folder: string, configFile: string): Promise<void> {
+  const made = built(file);
+  const outDir = join(folder, dirname(file));
+  if (made === undefined)
+    await build({ logLevel: 'error', configFile: join(root, configFile), build: { outDir } });
+  else cpSync(dirname(made), outDir, { recursive: true });
+}
 
 /**
  * Builds the shell as it is in the sources now, with the stand-in where its program looks for Electron.
@@ -25,24 +36,11 @@ async function buildShell(window: 'own' | 'bare'): Promise<string> {
   mkdirSync(join(root, 'build'), { recursive: true });
   const folder = mkdtempSync(join(root, 'build', 'shell-'));
   const electron = join(folder, 'node_modules', 'electron');
-  const quiet = { logLevel: 'error' } as const;
+  await make('desktop/main.js', folder, 'vite.desktop.config.ts');
+  await make('desktop/preload.cjs', folder, 'vite.preload.config.ts');
+  await make('player/player.js', folder, 'vite.config.ts');
   await build({
-    ...quiet,
-    configFile: join(root, 'vite.desktop.config.ts'),
-    build: { outDir: join(folder, 'desktop') },
-  });
-  await build({
-    ...quiet,
-    configFile: join(root, 'vite.preload.config.ts'),
-    build: { outDir: join(folder, 'desktop') },
-  });
-  await build({
-    ...quiet,
-    configFile: join(root, 'vite.config.ts'),
-    build: { outDir: join(folder, 'player') },
-  });
-  await build({
-    ...quiet,
+    logLevel: 'error',
     configFile: false,
     build: {
       ssr: join(root, 'tests/desktop/stand-in/electron.ts'),
@@ -55,12 +53,7 @@ async function buildShell(window: 'own' | 'bare'): Promise<string> {
     '{ "name": "electron", "type": "module", "main": "index.js" }',
   );
   if (window === 'own') {
-    await build({
-      ...quiet,
-      configFile: join(root, 'vite.studio.config.ts'),
-      root: join(root, 'src/studio'),
-      build: { outDir: join(folder, 'studio') },
-    });
+    cpSync(await windowFiles(), join(folder, 'studio'), { recursive: true });
     return folder;
   }
   mkdirSync(join(folder, 'studio'));

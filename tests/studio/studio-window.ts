@@ -1,30 +1,19 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Browser, JSHandle, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, afterEach, beforeAll } from 'vitest';
 import { serve, studioFiles } from '../../src/workshop/index.js';
 import { launchBrowser } from '../browser/launch.js';
-import { bench, root } from '../workshop/bench.js';
+import { bench } from '../workshop/bench.js';
 import type { Bench } from '../workshop/bench.js';
+import { windowFiles } from './window-files.js';
 
 let browser: Browser;
 let files: string;
 beforeAll(async () => {
-  files = `${mkdtempSync(join(tmpdir(), 'barwise-studio-'))}/`;
-  // The window as it is in the sources now, so that no test runs against an old build.
-  await build({
-    configFile: `${root}vite.studio.config.ts`,
-    root: `${root}src/studio`,
-    logLevel: 'error',
-    build: { outDir: files, emptyOutDir: true },
-  });
+  files = await windowFiles();
   browser = await launchBrowser();
 });
 afterAll(async () => {
   await browser.close();
-  rmSync(files, { recursive: true });
 });
 
 const closing: (() => Promise<void>)[] = [];
