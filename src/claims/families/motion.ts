@@ -5,6 +5,7 @@ import { family } from '../family.js';
 import { choice, map, optional, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, EvidenceRole } from '../model.js';
+import { figureOf } from '../subjects/figures.js';
 import { movesOf, together } from '../subjects/pair.js';
 import type { Move, Pair } from '../subjects/pair.js';
 import {
@@ -69,6 +70,24 @@ const keeps = (steps: number, { from, to }: Move): boolean =>
     each => simple(intervalBetween(each.upper.pitch, each.lower.pitch)).steps % 7 === steps % 7,
   );
 
+/** Whether one line moves while the other stands for a figure that goes on. */
+const isOverFigure = (move: Move, { analysis }: ClaimContext): boolean =>
+  motionOf(move) === 'oblique' &&
+  (['upper', 'lower'] as const).some(
+    line => move.from[line] === move.to[line] && figureOf(move.to[line], analysis) !== undefined,
+  );
+
+/**
+ * The changes that count. Over a bass that is broken or followed by after-beats a tune moves against the chord, and the lines against each other where
+ * the bass moves too (common practice: counterpoint is heard from chord to chord). Where nothing else happens, or oblique motion is asked for, all
+ * count.
+ */
+function essentialMoves(all: readonly Move[], { kind }: MotionSays, context: ClaimContext): readonly Move[] {
+  const moves = all.filter(move => motionOf(move) !== undefined);
+  const essential = moves.filter(move => !isOverFigure(move, context));
+  return kind === 'oblique' || essential.length === 0 ? moves : essential;
+}
+
 /** Motion of two lines: claim I3 of the trade. */
 export const motionFamily = family<Pair, MotionSays>({
   name: 'motion',
@@ -84,7 +103,7 @@ export const motionFamily = family<Pair, MotionSays>({
   print: ({ kind, steps }, form) =>
     `${printVerb('moves', 'move', form)} in ${steps === undefined ? `${kind} motion` : `parallel ${printNumber(steps)}`}`,
   check: ({ upper, lower, name }, says, context, make): Finding<Pair> => {
-    const moves = movesOf(together(upper, lower)).filter(move => motionOf(move) !== undefined);
+    const moves = essentialMoves(movesOf(together(upper, lower)), says, context);
     const [first] = moves;
     if (first === undefined)
       return {

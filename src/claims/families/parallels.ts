@@ -9,15 +9,16 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence } from '../model.js';
 import { barAt } from '../place/beats.js';
 import { liesIn } from '../segments.js';
+import { figureOf, isAccompaniment } from '../subjects/figures.js';
 import { printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
-import { lineNotes } from '../subjects/line-notes.js';
+import { essentialNotes } from '../subjects/line.js';
 import type { LineNote } from '../subjects/line-notes.js';
 import { movesOf, together, twoLines } from '../subjects/pair.js';
 import type { Move } from '../subjects/pair.js';
 import { soundingIn } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
-import { textureLines } from '../subjects/texture.js';
+import { impliedLines } from '../subjects/implied-lines.js';
 import { intervalBetween, isOctave, isPerfectFifth, printInterval, simple } from '../terms/interval-name.js';
 import { have, haveNo, printHas } from '../terms/verb.js';
 import { motionOf } from './motion.js';
@@ -132,6 +133,16 @@ function isWithinChord({ from, to }: Move, { analysis }: ClaimContext): boolean 
   );
 }
 
+/** Whether a note lies above the bass of a figure in an accompaniment. */
+const isInFigure = (note: Note, { analysis }: ClaimContext): boolean =>
+  isAccompaniment(note.voice, analysis.score) &&
+  figureOf(note, analysis)?.notes.some(other => midiOf(other.pitch) < midiOf(note.pitch)) === true;
+
+/** What an accompaniment strikes above its bass doubles other voices without fault (common practice): between voices its bass alone counts. */
+const isDoubledByFigure = ({ from, to }: Move, context: ClaimContext): boolean =>
+  from.upper.voice !== from.lower.voice &&
+  [from.upper, from.lower, to.upper, to.lower].some(note => isInFigure(note, context));
+
 /** Whether both lines are the outermost that sound where the move arrives. */
 function isOuter({ to }: Move, { analysis }: ClaimContext): boolean {
   const pitches = soundingIn(analysis.score, { start: to.start, end: to.start }).map(({ pitch }) =>
@@ -153,7 +164,7 @@ function mistakesIn(
     moves.forEach((move, at) => {
       // One note that is the top and the bottom of its voice is no two lines.
       if (move.from.upper === move.from.lower || move.to.upper === move.to.lower) return;
-      if (!isMistake(move, says) || isWithinChord(move, context)) return;
+      if (!isMistake(move, says) || isWithinChord(move, context) || isDoubledByFigure(move, context)) return;
       const named = { move, names: `${upper.name} and ${lower.name}` };
       (isDoubling(moves, at, says) ? doubled : found).push(named);
     });
@@ -178,11 +189,10 @@ function linePairs(
   says: ParallelsSays,
   context: ClaimContext,
 ): readonly (readonly [Named, Named])[] | undefined {
-  const { score } = context.analysis;
   if (says.lines !== undefined) {
     const found = says.lines.map(line => ({
       name: printLine(line),
-      notes: lineNotes(score, line, span.range),
+      notes: essentialNotes(line, span.range, context),
     }));
     const [first, second] = found;
     if (first?.notes === undefined || second?.notes === undefined) return undefined;
@@ -193,7 +203,7 @@ function linePairs(
       ],
     ];
   }
-  const lines = textureLines(score, span.range);
+  const lines = impliedLines(context.analysis, span.range);
   return lines.flatMap((upper, at) => lines.slice(at + 1).map(lower => [upper, lower] as const));
 }
 

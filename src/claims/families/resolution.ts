@@ -453,14 +453,6 @@ function checkNote(
   };
 }
 
-/** What a teacher says of a note that moves: `a half step`, not `a minor second`. */
-const sayDistance = (by: IntervalSize): string =>
-  by.steps === 1 && (by.semitones === 1 || by.semitones === 2)
-    ? by.semitones === 1
-      ? 'half step'
-      : 'whole step'
-    : printSize(by);
-
 const families = noteFamily<ResolutionSays>({
   name: 'resolution',
   examples: [
@@ -492,7 +484,7 @@ const families = noteFamily<ResolutionSays>({
         ? printVerb('resolves', 'resolve', form)
         : printVerb('moves', 'move', form);
     const direction = 'up' in says && says.up !== undefined ? (says.up ? ' up' : ' down') : '';
-    const far = by === undefined ? '' : isStepSize(by) ? ' by step' : ` by ${withArticle(sayDistance(by))}`;
+    const far = by === undefined ? '' : isStepSize(by) ? ' by step' : ` by ${withArticle(printSize(by))}`;
     switch (says.kind) {
       case 'to':
         return `${goes}${direction}${far} to ${printNoteName(says.note)}`;

@@ -27,6 +27,8 @@ export interface SequenceSays {
   readonly steps?: number;
   /** The same in semitones, where it is said: `by a tone`. It is measured in the bass. */
   readonly semitones?: number;
+  /** A half step was said. */
+  readonly ofAnyLetters?: true;
   readonly statements?: number;
   readonly kind?: 'real' | 'tonal';
 }
@@ -75,7 +77,7 @@ const complement: Parser<SequenceSays> = rule(
   'a sequence such as `a falling sequence by seconds`',
 );
 
-const describe = ({ up, steps, semitones, statements, kind }: SequenceSays): string =>
+const describe = ({ up, steps, semitones, statements, kind, ...letters }: SequenceSays): string =>
   [
     'a',
     kind,
@@ -83,7 +85,7 @@ const describe = ({ up, steps, semitones, statements, kind }: SequenceSays): str
     'sequence',
     steps === undefined
       ? undefined
-      : `by ${semitones === undefined ? printNumber(steps) : withArticle(printInterval({ steps, semitones }))}`,
+      : `by ${semitones === undefined ? printNumber(steps) : withArticle(printInterval({ steps, semitones, ...letters }))}`,
     statements === undefined ? undefined : `of ${String(statements)} statements`,
   ]
     .filter(each => each !== undefined)

@@ -11,7 +11,7 @@ import {
   spell,
   staffStepOf,
 } from '../../score/index.js';
-import type { Bar, Fraction, Note, PitchClass, Voice } from '../../score/index.js';
+import type { Bar, Fraction, Note, PitchClass, Score, Voice } from '../../score/index.js';
 import type { Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { liesIn } from '../segments.js';
@@ -203,3 +203,9 @@ export function figuresOf(voice: Voice['id'], analysis: Analysis): readonly Figu
 /** The figure that a note is struck in. */
 export const figureOf = (note: Note, analysis: Analysis): Figure | undefined =>
   figuresOf(note.voice, analysis).find(({ notes }) => notes.includes(note));
+
+/** Of several staves the top one has the tune, the others accompany it; one staff alone is an accompaniment as well. */
+export function isAccompaniment(voice: Voice['id'], { voices }: Score): boolean {
+  const own = voices.find(({ id }) => id === voice);
+  return own !== undefined && (own.staff > 0 || voices.every(({ staff }) => staff === 0));
+}

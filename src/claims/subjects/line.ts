@@ -1,16 +1,18 @@
-import { compare, isBefore, midiOf, staffStepOf } from '../../score/index.js';
-import type { Score } from '../../score/index.js';
+import { compare, midiOf, staffStepOf } from '../../score/index.js';
+import type { Note, Score } from '../../score/index.js';
 import type { Subject } from '../claim.js';
 import { choice, map, rule, sequence } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext } from '../model.js';
+import type { ClaimContext, Range } from '../model.js';
 import { at, before, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { lineName, printLine } from './line-name.js';
 import type { LineName } from './line-name.js';
 import { describeLines, hasOwnBass, lineNotes } from './line-notes.js';
 import type { LineNote } from './line-notes.js';
+import { figureOf } from './figures.js';
 import { inversionsOf } from './harmonies.js';
+import { liesIn } from '../segments.js';
 import { soundingIn } from './sounding.js';
 import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
@@ -49,6 +51,10 @@ function otherLines(line: LineName, context: ClaimContext): readonly LineName[] 
   }
 }
 
+/** The bass, by whatever name. */
+const isBass = (line: LineName): boolean =>
+  (line.kind === 'part' && line.part === 'bass') || (line.kind === 'edge' && line.edge === 'bottom');
+
 /** A second, up or down. */
 const isStep = (a: LineNote, b: LineNote): boolean =>
   Math.abs(staffStepOf(a.note.pitch) - staffStepOf(b.note.pitch)) === 1;
@@ -65,33 +71,69 @@ function withoutSolo(notes: readonly LineNote[], score: Score): readonly LineNot
   return notes.filter(each => isLow(each) || soundingIn(score, each).some(other => other !== each.note));
 }
 
+/** The lowest note of a harmony, and what moves on from it by step. */
+function bassOf(harmony: Range, notes: readonly LineNote[]): readonly LineNote[] {
+  const during = notes.filter(({ start }) => liesIn(start, harmony));
+  const lowest = during.reduce<LineNote | undefined>(
+    (low, each) => (low === undefined || midiOf(each.note.pitch) < midiOf(low.note.pitch) ? each : low),
+    undefined,
+  );
+  if (lowest === undefined) return [];
+  const kept = [lowest];
+  for (const note of during.slice(during.indexOf(lowest) + 1)) {
+    const before = kept.at(-1) ?? lowest;
+    if (isStep(before, note)) kept.push(note);
+    else kept[kept.length - 1] = { ...before, end: note.end };
+  }
+  return kept;
+}
+
+const lower = (a: Note, b: Note): Note => (midiOf(a.pitch) <= midiOf(b.pitch) ? a : b);
+
+/** Broken octaves by their lower notes. */
+function withoutOctaves(
+  notes: readonly LineNote[],
+  { analysis }: ClaimContext,
+): { readonly octaves: readonly LineNote[]; readonly others: readonly LineNote[] } {
+  const octaves: LineNote[] = [];
+  const others: LineNote[] = [];
+  for (const each of notes) {
+    const figure = figureOf(each.note, analysis);
+    if (figure?.kind !== 'broken octave') others.push(each);
+    else {
+      const last = octaves.at(-1);
+      if (last !== undefined && figure.notes.includes(last.note))
+        octaves[octaves.length - 1] = { ...last, note: lower(last.note, each.note), end: each.end };
+      else octaves.push(each);
+    }
+  }
+  return { octaves, others };
+}
+
 /**
  * The notes that make the bass: in a texture of bass notes and chords the lowest note of each harmony and what moves on from it by step,
- * but not the accompaniment that is struck above it. Where the bass is a voice of its own, that voice.
+ * but not the accompaniment that is struck above it; of broken octaves the lower notes. Where the bass is a voice of its own, that voice.
  */
 function essential(line: LineName, notes: readonly LineNote[], context: ClaimContext): readonly LineNote[] {
   const { score, segments } = context.analysis;
-  if (line.kind !== 'part' || line.part !== 'bass') return notes;
+  if (!isBass(line)) return notes;
   const accompanied = withoutSolo(notes, score);
   if (hasOwnBass(score) || segments.length === 0) return accompanied;
+  const { octaves, others } = withoutOctaves(accompanied, context);
   // A seventh that comes in with an after-beat brings no new bass.
-  return inversionsOf(segments).flatMap(segment => {
-    const during = accompanied.filter(
-      note => compare(segment.start, note.start) <= 0 && isBefore(note.start, segment.end),
-    );
-    const lowest = during.reduce<LineNote | undefined>(
-      (low, each) => (low === undefined || midiOf(each.note.pitch) < midiOf(low.note.pitch) ? each : low),
-      undefined,
-    );
-    if (lowest === undefined) return [];
-    const kept = [lowest];
-    for (const note of during.slice(during.indexOf(lowest) + 1)) {
-      const before = kept.at(-1) ?? lowest;
-      if (isStep(before, note)) kept.push(note);
-      else kept[kept.length - 1] = { ...before, end: note.end };
-    }
-    return kept;
-  });
+  return [...octaves, ...inversionsOf(segments).flatMap(harmony => bassOf(harmony, others))].sort((a, b) =>
+    compare(a.start, b.start),
+  );
+}
+
+/** The notes of a line in a range, of the bass those that make it; `undefined` where the score has no such line. */
+export function essentialNotes(
+  line: LineName,
+  range: Range,
+  context: ClaimContext,
+): readonly LineNote[] | undefined {
+  const notes = lineNotes(context.analysis.score, line, range);
+  return notes === undefined ? undefined : essential(line, notes, context);
 }
 
 export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
@@ -102,7 +144,7 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
     place,
     again: other => lineSubject(line, other),
     find: (whole, context) => {
-      const notes = lineNotes(context.analysis.score, line, whole.range);
+      const notes = essentialNotes(line, whole.range, context);
       if (notes === undefined)
         return {
           kind: 'none',
@@ -115,7 +157,7 @@ export const lineSubject = (line: LineName, place: Place): Subject<Line> => {
         };
       return {
         kind: 'found',
-        subject: { line, span: whole, notes: essential(line, notes, context), name: print() },
+        subject: { line, span: whole, notes, name: print() },
       };
     },
   });

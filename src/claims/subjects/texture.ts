@@ -11,7 +11,8 @@ export interface TextureLine {
   readonly notes: readonly LineNote[];
 }
 
-const isChordal = (notes: readonly Note[]): boolean =>
+/** Whether a voice sounds more than one note at once. */
+export const isChordal = (notes: readonly Note[]): boolean =>
   notes.some((note, at) => {
     const next = notes[at + 1];
     return next !== undefined && isBefore(next.onset, noteEnd(note));
