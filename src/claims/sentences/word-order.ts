@@ -26,6 +26,12 @@ export const about = <S>(
     ),
   );
 
+/** `never leaps`, `rises and falls`: what is said of something that is named before. */
+const said = <S>(predicate: Parser<Predicate<S>>): Parser<readonly Predicate<S>[]> =>
+  map(sequence(optional(word('never')), list(predicate, and)), ([no, predicates]) =>
+    no === undefined ? predicates : predicates.map(negation),
+  );
+
 /** The place behind what is said of something in it: `the bass rises by step in bars 1-3`. */
 export const placedAfter = <T, S>(
   name: string,
@@ -34,10 +40,8 @@ export const placedAfter = <T, S>(
   subject: (of: T, place: Place) => Subject<S>,
 ): Parser<Claim> =>
   rule(`${name}SentenceWithPlaceAfter`, () =>
-    map(
-      sequence(of, optional(word('never')), list(predicate, and), atPlace),
-      ([which, no, predicates, place]) =>
-        statements([subject(which, place)], no === undefined ? predicates : predicates.map(negation)),
+    map(sequence(of, said(predicate), atPlace), ([which, predicates, place]) =>
+      statements([subject(which, place)], predicates),
     ),
   );
 
@@ -49,10 +53,7 @@ export const ofWholePiece = <T, S>(
   subject: (of: T, place: Place) => Subject<S>,
 ): Parser<Claim> =>
   rule(`${name}SentenceOfThePiece`, () =>
-    map(sequence(of, optional(word('never')), list(predicate, and)), ([which, no, predicates]) =>
-      statements(
-        [subject(which, { kind: 'piece' })],
-        no === undefined ? predicates : predicates.map(negation),
-      ),
+    map(sequence(of, said(predicate)), ([which, predicates]) =>
+      statements([subject(which, { kind: 'piece' })], predicates),
     ),
   );
