@@ -6,6 +6,7 @@ import {
   noteFamilies,
   pairFamilies,
   rankedFamilies,
+  sectionFamilies,
   spanFamilies,
   thingFamilies,
   toneFamilies,
@@ -17,6 +18,7 @@ import { versionExamples } from './versions/version-claims.js';
 
 const families: readonly { readonly name: string; readonly examples: readonly string[] }[] = [
   ...spanFamilies,
+  ...sectionFamilies,
   ...lineFamilies,
   ...pairFamilies,
   ...noteFamilies,

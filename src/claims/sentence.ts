@@ -34,7 +34,7 @@ import { enharmonicTones } from './sentences/enharmonic-tones.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
 import { and, between } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
-import { inKeySentence, severalNumerals } from './sentences/numerals-in-keys.js';
+import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
 import { keyReturns, beginsAndEndsIn, keyTonicized, modulatedBy } from './sentences/of-a-key.js';
 import {
   lineHasNotes,
@@ -56,10 +56,12 @@ import {
   linePredicate,
   pairPredicate,
   notePredicate,
+  sectionPredicate,
 } from './sentences/predicates.js';
 import { registerSentence } from './sentences/register.js';
 import { returnSentence } from './sentences/returns.js';
 import { placeFirst, thereSentence, noteToOneself, thereInLine } from './sentences/there-is.js';
+import { withoutItsVerb } from './sentences/without-its-verb.js';
 import { about, placedAfter, ofWholePiece } from './sentences/word-order.js';
 import { statements } from './statement.js';
 import { chordIn, chordSubject, pointedChord } from './subjects/chord-subject.js';
@@ -71,6 +73,7 @@ import { lineSubject, lineSubjectName } from './subjects/line.js';
 import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
+import { namedHalf, namedPhrase, saidOfPhrase } from './subjects/section.js';
 import { severalBars, span } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
@@ -103,6 +106,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     about('Chord', chordSubject, placePredicate),
     // `V42 resolves to I6 in bar 9`.
     placedAfter('Chord', pointedChord, placePredicate, chordIn),
+    about('Phrase', namedPhrase, map(sectionPredicate, saidOfPhrase)),
+    about('Half', namedHalf, sectionPredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
     about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
@@ -129,6 +134,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     modulatedBy,
     relatedKeys,
     severalNumerals,
+    severalChords,
     thereSentence,
     thereInLine,
     noteToOneself,
@@ -144,6 +150,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     onlyOnes,
     allNotesOfLine,
     inKeySentence,
+    withoutItsVerb,
     quantifiedSentence(plainPredicate),
   ),
 );

@@ -16,6 +16,21 @@ const kinds: Readonly<Record<string, MarkKind>> = {
   accent: 'accent',
   breath: 'breath',
 };
+/** Ornaments by their names in ABC 2.1, section 4.14, and the parser's. A trill that lasts begins with `trill(`. */
+const ornaments: Readonly<Record<string, string>> = {
+  trill: 'trill',
+  'trill(': 'trill',
+  mordent: 'mordent',
+  lowermordent: 'mordent',
+  uppermordent: 'upper mordent',
+  pralltriller: 'upper mordent',
+  turn: 'turn',
+  turnx: 'turn',
+  invertedturn: 'inverted turn',
+  invertedturnx: 'inverted turn',
+  roll: 'roll',
+  irishroll: 'roll',
+};
 /** Decorations that say where to go on; the short names are those of ABC 2.1, section 4.14, the long ones the parser's. */
 const directions: Readonly<Record<string, string>> = {
   segno: 'segno',
@@ -42,6 +57,8 @@ export function marksOfDecorations(
       if (Object.hasOwn(directions, name) && direction !== undefined)
         return [{ kind: 'direction', text: direction }];
       if (dynamic.test(name)) return [{ kind: 'dynamic', text: name }];
+      const ornament = Object.hasOwn(ornaments, name) ? ornaments[name] : undefined;
+      if (ornament !== undefined) return [{ kind: 'ornament', text: ornament }];
       const kind = Object.hasOwn(kinds, name) ? kinds[name] : undefined;
       return kind === undefined ? [] : [{ kind, text: name }];
     },

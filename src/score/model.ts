@@ -110,6 +110,8 @@ export type MarkKind =
   | 'staccato'
   | 'accent'
   | 'breath'
+  /** `trill`, `mordent`, `upper mordent`, `turn`, `inverted turn`, `roll`. Grace notes are notes of their own. */
+  | 'ornament'
   | 'slur start'
   | 'slur end'
   /** `segno`, `coda`, `fine`, `D.C.`, `D.S.`, alone or as `D.C. al fine` and the like. */

@@ -17,7 +17,7 @@ import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { inKeyReference, printKeyReference, withKeyMeant } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
-import { be, have, haveNo, printBe, printHave, printVerb, verb } from '../terms/verb.js';
+import { be, have, haveNo, printBe, printHave, printVerb, reach, verb } from '../terms/verb.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { isSupported, judged, silence } from './judged.js';
 import { liesIn, segmentsIn } from '../segments.js';
@@ -249,6 +249,7 @@ export const cadenceFamily = family<Span, CadenceSays>({
     [be, cadence('is')],
     [have, cadence('has')],
     [haveNo, cadence('has')],
+    [reach, cadence('has')],
     // `the last cadence is perfect`.
     [
       be,
@@ -268,6 +269,7 @@ export const cadenceFamily = family<Span, CadenceSays>({
     ),
     [verb('ends with', 'end with'), cadence('ends')],
     [verb('closes with', 'close with'), cadence('ends')],
+    [verb('concludes with', 'conclude with'), cadence('ends')],
   ],
   aspects: [
     [cadenceNoun, be, cadence('has')],

@@ -7,10 +7,11 @@ import { sayNumerals, segmentsIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
 import { article, chordOfKind, unmistakableChord } from '../terms/chord-name.js';
 import { numeral } from '../terms/numeral.js';
-import { have, haveNo, printHave, printVerb, startsOrEnds } from '../terms/verb.js';
+import { have, haveNo, printHave, printVerb, reach, startsOrEnds } from '../terms/verb.js';
 import { appliedChord, appliedFamily } from './applied.js';
 import { chordFamily } from './chord.js';
 import { silence } from './judged.js';
+import { linearChord, linearChordFamily } from './linear-chord.js';
 import { borrowedChord, mixtureFamily } from './mixture.js';
 import { namedChord, namedChordFamily } from './named-chord.js';
 import { numeralFamily } from './numeral.js';
@@ -33,6 +34,7 @@ export const aChord: Parser<Predicate<Span>> = rule(
         chordFamily.make({ form: 'words', ...words }),
       ),
       map(sixFour, says => sixFourFamily.make(says)),
+      map(linearChord, says => linearChordFamily.make(says)),
       map(namedChord, says => namedChordFamily.make(says)),
       map(appliedChord, says => appliedFamily.make(says)),
       map(borrowedChord, says => mixtureFamily.make(says)),
@@ -119,7 +121,9 @@ export const chordWithinFamily: Family<Span> = {
   examples: ['bars 4-5 have V65/iv', 'bars 31-32 have a cadential six-four'],
   predicate: rule('ChordWithinAPlacePhrase', () =>
     choice(
-      map(sequence(have, complement), ([{ negated }, says]) => (negated ? negation(says) : says)),
+      map(sequence(choice(have, reach), complement), ([{ negated }, says]) =>
+        negated ? negation(says) : says,
+      ),
       map(sequence(haveNo, complement), ([, says]) => negation(says)),
       map(sequence(startsOrEnds, aChord), ([{ how, negated }, of]) =>
         negated ? negation(atEdge(how, of)) : atEdge(how, of),

@@ -5,12 +5,14 @@ import type { Note, Score } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, nothing, optional, sequence, word } from '../grammar/index.js';
+import { choice, map, nothing, optional, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
 import { movesOf, together } from '../subjects/pair.js';
 import type { LineNote } from '../subjects/line-notes.js';
 import type { Pair } from '../subjects/pair.js';
 import { article } from '../terms/chord-name.js';
 import { have, haveNo, printHas, printHave, printVerb, verb } from '../terms/verb.js';
+import type { Verb } from '../terms/verb.js';
 
 /** Voices that exchange their order, pass each other, or keep a note. */
 export interface CrossingSays {
@@ -117,51 +119,87 @@ export const crossingFamily = family<Pair, CrossingSays>({
   },
 });
 
-/** Whether any two neighbouring lines of a place cross. */
-export const placeCrossingFamily = family<Span, { readonly crossing: true }>({
+/** Crossing or overlap between any two neighbouring lines of a place. */
+export interface PlaceCrossingSays {
+  readonly kind: 'cross' | 'overlap';
+}
+const inPlace = (kind: PlaceCrossingSays['kind']) => (): PlaceCrossingSays => ({ kind });
+const aCrossing: Parser<PlaceCrossingSays> = choice(
+  map(
+    sequence(
+      optional(article),
+      word('voice crossing', 'voice crossings', 'crossed voices', 'crossing of voices', 'crossing of parts'),
+    ),
+    inPlace('cross'),
+  ),
+  map(
+    sequence(
+      optional(article),
+      word(
+        'voice overlap',
+        'voice overlaps',
+        'overlap',
+        'overlaps',
+        'overlapping voices',
+        'voice overlapping',
+      ),
+    ),
+    inPlace('overlap'),
+  ),
+);
+const lines = word('voices', 'parts', 'lines');
+const noLines = word('no voices', 'no voice', 'no parts', 'no part', 'no lines', 'no line');
+const noneOf = (singular: string, plural: string): Verb =>
+  map(word(plural, singular), () => ({ negated: true }));
+
+/** Whether any two neighbouring lines of a place cross or overlap. */
+export const placeCrossingFamily = family<Span, PlaceCrossingSays>({
   name: 'crossing in a place',
-  examples: ['bar 8 has a voice crossing', 'bars 1-2 have no voice crossing'],
+  examples: ['bar 8 has a voice crossing', 'bars 1-2 have no voice overlap'],
   phrases: [
-    [
-      have,
-      map(word('a voice crossing', 'voice crossing', 'crossed voices'), () => ({ crossing: true as const })),
-    ],
-    [
-      haveNo,
-      map(word('voice crossing', 'voice crossings', 'crossed voices'), () => ({ crossing: true as const })),
-    ],
+    [have, aCrossing],
+    [haveNo, aCrossing],
   ],
   aspects: [
-    [word('voices', 'parts', 'lines'), verb('crosses', 'cross'), nothing({ crossing: true as const })],
-    [
-      word('no voices', 'no voice', 'no parts', 'no part', 'no lines', 'no line'),
-      map(word('cross', 'crosses'), () => ({ negated: true })),
-      nothing({ crossing: true as const }),
-    ],
+    [lines, verb('crosses', 'cross'), nothing({ kind: 'cross' as const })],
+    [noLines, noneOf('crosses', 'cross'), nothing({ kind: 'cross' as const })],
+    [lines, verb('overlaps', 'overlap'), nothing({ kind: 'overlap' as const })],
+    [noLines, noneOf('overlaps', 'overlap'), nothing({ kind: 'overlap' as const })],
   ],
-  print: (_says, form) => printHas(form, 'a', 'voice crossing'),
-  check: (span, _says, context): Finding<Span> => {
-    const lines = textureLines(context.analysis.score, span.range);
-    const crossed = lines.slice(1).flatMap((lower, at) => {
-      const upper = lines[at];
+  print: ({ kind }, form) => printHas(form, 'a', kind === 'cross' ? 'voice crossing' : 'voice overlap'),
+  check: (span, { kind }, context): Finding<Span> => {
+    // Chords have no voices of their own that could pass what another has left.
+    const all = textureLines(context.analysis.score, span.range).filter(
+      ({ isVoice }) => kind === 'cross' || isVoice,
+    );
+    if (kind === 'overlap' && all.length < 2)
+      return {
+        verdict: 'undecided',
+        code: 'C1062',
+        reason: `overlap is between single voices, and ${span.name} has no two of them`,
+        evidence: [],
+        pointless: true,
+      };
+    const found = all.slice(1).flatMap((lower, at) => {
+      const upper = all[at];
       if (upper === undefined) return [];
-      const notes = decisive(
-        { span, upper: upper.notes, lower: lower.notes, name: span.name },
-        { kind: 'cross' },
-      );
+      const notes = decisive({ span, upper: upper.notes, lower: lower.notes, name: span.name }, { kind });
       return notes.length === 0 ? [] : [{ names: `${upper.name} and ${lower.name}`, notes }];
     });
-    const [first] = crossed;
+    const [first] = found;
+    const pitches = first?.notes.map(note => printPitch(note.pitch)) ?? [];
     return {
       verdict: first === undefined ? 'fails' : 'holds',
       code: first === undefined ? 'C1062' : 'C1061',
       reason:
         first === undefined
-          ? `no two neighbouring lines of ${span.name} cross`
-          : `${first.names} cross: ${first.notes.map(note => printPitch(note.pitch)).join(' below ')}`,
-      evidence: crossed
+          ? `no two neighbouring lines of ${span.name} ${kind}`
+          : kind === 'cross'
+            ? `${first.names} cross: ${pitches.join(' below ')}`
+            : `${first.names} overlap: ${pitches.slice(0, 2).join(' over ')}, then ${pitches.slice(2).join(' over ')}`,
+      evidence: found
         .slice(0, 3)
-        .flatMap(({ notes }) => notes.map(note => noteEvidence('supports', note, 'cross', context))),
+        .flatMap(({ notes }) => notes.map(note => noteEvidence('supports', note, kind, context))),
     };
   },
 });

@@ -11,6 +11,7 @@ import { accidentalsFamily } from './accidentals.js';
 import { anyCadenceFamily } from './any-cadence.js';
 import { anyModulationFamily } from './any-modulation.js';
 import { appliedFamily } from './applied.js';
+import { boundsFamily } from './bounds.js';
 import { cadenceFamily } from './cadence.js';
 import { chordFamily } from './chord.js';
 import { chordRelationFamily } from './chord-relation.js';
@@ -57,6 +58,8 @@ import type { TonePair } from './pitch-relation.js';
 import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
+import { linearChordFamily } from './linear-chord.js';
+import { lineOrnamentFamily, noteOrnamentFamily, spanOrnamentFamily } from './ornaments.js';
 import { parallelsFamily } from './parallels.js';
 import { linePedalFamily, pedalFamily } from './pedal.js';
 import { pickupFamily } from './pickup.js';
@@ -102,6 +105,7 @@ export const spanFamilies: readonly Family<Span>[] = [
   chordSuccessionFamily,
   prolongationFamily,
   sixFourFamily,
+  linearChordFamily,
   mixtureFamily,
   appliedFamily,
   membersFamily,
@@ -132,7 +136,11 @@ export const spanFamilies: readonly Family<Span>[] = [
   repeatsFamily,
   noThirdFamily,
   suspensionChainFamily,
+  spanOrnamentFamily,
 ];
+
+/** Of a stretch that is named by what it is, besides what is said of every stretch: `the second phrase ...`. */
+export const sectionFamilies: readonly Family<Span>[] = [boundsFamily];
 
 /** Families whose things are named without a verb in a note to oneself: `half cadence in bar 8`. */
 export const nameableFamilies: readonly Family<Span>[] = [
@@ -162,6 +170,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineInChordFamily,
   lineResolutionFamily,
   lineRestFamily,
+  lineOrnamentFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */
@@ -175,6 +184,7 @@ export const noteFamilies: readonly Family<PointedNotes>[] = [
   noteInChordFamily,
   tieFamily,
   noteResolutionFamily,
+  noteOrnamentFamily,
 ];
 
 /** About the highest or lowest note: `the highest note of the piece ...`. */

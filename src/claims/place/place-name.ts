@@ -128,6 +128,11 @@ const beatRange = rule('Beats', () =>
     ),
   ),
 );
+/** `the first three beats`. */
+const firstBeats = map(
+  sequence(quiet(optional(word('the'))), word('first', 'opening'), count, word('beats')),
+  ([, , number]) => ({ first: { n: 1, d: 1 }, last: { n: number, d: 1 } }),
+);
 const downbeat = map(sequence(optional(word('the')), word('downbeat')), () => ({
   first: { n: 1, d: 1 },
   last: { n: 1, d: 1 },
@@ -136,7 +141,7 @@ const downbeat = map(sequence(optional(word('the')), word('downbeat')), () => ({
 /** A beat of a bar that is named before: `bar 3 has V65/V on beat 4`. */
 export const beatsNamed: Parser<{ readonly first: Fraction; readonly last: Fraction }> = rule(
   'BeatsNamed',
-  () => choice(beatRange, downbeat, quiet(nthBeat)),
+  () => choice(beatRange, downbeat, quiet(nthBeat), quiet(firstBeats)),
 );
 
 /** `bar 5 beat 3`, `bar 5, beats 1-2`, `beat 3 of bar 5`, `the downbeat of bar 5`. */
@@ -195,6 +200,8 @@ const sideOfBar: Parser<Place> = rule('SideOfABar', () =>
 );
 const portions = wordsFor<Portion>([
   ['last beat', 'last beat', 'final beat', 'end'],
+  ['last 2 beats', 'last 2 beats', 'last two beats', 'final two beats'],
+  ['last 3 beats', 'last 3 beats', 'last three beats', 'final three beats'],
   ['first half', 'first half'],
   ['second half', 'second half', 'last half'],
 ]);

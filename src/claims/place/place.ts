@@ -23,7 +23,7 @@ export type Place =
 
 export type Side = 'before' | 'up to' | 'from' | 'after';
 /** A part of a bar that is found where the metre is known. */
-export type Portion = 'last beat' | 'first half' | 'second half';
+export type Portion = 'last beat' | 'last 2 beats' | 'last 3 beats' | 'first half' | 'second half';
 
 /** Whether a sentence about the place has its verb in the plural. */
 export function isPlural(place: Place): boolean {
@@ -37,8 +37,9 @@ export function isPlural(place: Place): boolean {
       return place.count !== 1;
     case 'side':
       return true;
-    case 'stretch':
     case 'portion':
+      return place.portion.endsWith('beats');
+    case 'stretch':
     case 'pickup':
     case 'piece':
       return false;

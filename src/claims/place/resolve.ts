@@ -6,7 +6,7 @@ import { printBeat } from '../terms/number.js';
 import { beatAt, beatUnitOf, endOf, onsetOfBeat } from './beats.js';
 import { printPlace } from './place-name.js';
 import { isPlural } from './place.js';
-import type { Place, PlaceName } from './place.js';
+import type { Place, PlaceName, Portion } from './place.js';
 
 /** Where a place lies in the written score. */
 export interface Resolved {
@@ -205,7 +205,16 @@ function sideOf(place: Extract<Place, { readonly kind: 'side' }>, score: Score):
     : outside(`there is nothing ${place.side} bar ${place.bar}: ${describeBars(score)}`);
 }
 
-/** The last beat of a bar, or half of it. */
+/** How many beats a portion counts from the end of its bar; none where it is a half. */
+const lastBeats: Readonly<Record<Portion, number>> = {
+  'last beat': 1,
+  'last 2 beats': 2,
+  'last 3 beats': 3,
+  'first half': 0,
+  'second half': 0,
+};
+
+/** The last beats of a bar, or half of it. */
 function portionOf(
   place: Extract<Place, { readonly kind: 'portion' }>,
   score: Score,
@@ -213,8 +222,14 @@ function portionOf(
 ): Resolved | PlaceProblem | SeveralEndings {
   const [bar] = barsNamed(score, place.bar);
   if (bar === undefined) return noBar(score, place.bar);
-  const beat = beatsOf(bar, own).at(-1);
-  if (place.portion === 'last beat' && beat !== undefined) return resolvePlace(beat, score, own);
+  const number = lastBeats[place.portion];
+  if (number > 0) {
+    const beats = beatsOf(bar, own).slice(-number);
+    const [first, last] = [beats[0], beats.at(-1)];
+    if (first?.kind !== 'beats' || last?.kind !== 'beats' || beats.length < number)
+      return outside(`bar ${bar.label} has no ${String(number)} beats`);
+    return resolvePlace({ ...first, last: last.last }, score, own);
+  }
   const middle = divide(add(bar.start, endOf(bar)), fraction(2));
   return place.portion === 'first half'
     ? rangeOf(bar.start, middle, place)

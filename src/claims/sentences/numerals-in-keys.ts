@@ -1,13 +1,15 @@
 import type { Claim } from '../claim.js';
 import { conjunction } from '../conjunction.js';
+import { chordWithinFamily } from '../families/chord-within.js';
 import { numeralFamily } from '../families/numeral.js';
+import { progressionFamily } from '../families/progression.js';
 import { choice, list, map, mark, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { statement } from '../statement.js';
+import { statement, statements } from '../statement.js';
 import { spanSubject } from '../subjects/span.js';
 import { anyKey } from '../terms/key-reference.js';
-import { numeral } from '../terms/numeral.js';
-import { be } from '../terms/verb.js';
+import { numeral, numeralToken } from '../terms/numeral.js';
+import { be, have } from '../terms/verb.js';
 import { and, denied } from './links.js';
 
 /** `in D major, bar 12 is V65 and bar 13 is I`. */
@@ -39,3 +41,40 @@ export const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
       ),
   ),
 );
+
+/** `bar 3 is ii6 and V`: what the place is, one chord after the other; `bar 3 has ii6 and V`: each of them somewhere in it. */
+export const severalChords: Parser<Claim> = rule('SeveralChords', () => {
+  const hasChord = choice(...chordWithinFamily.after(have));
+  return choice(
+    map(
+      sequence(
+        spanSubject,
+        be,
+        numeralToken,
+        and,
+        list(numeralToken, and),
+        optional(sequence(word('in'), anyKey)),
+      ),
+      ([subject, { negated }, first, , others, key]) =>
+        statement(
+          subject,
+          denied(
+            negated,
+            progressionFamily.make({
+              kind: 'numerals',
+              numerals: [first, ...others],
+              ...(key === undefined ? {} : { key: key[1] }),
+            }),
+          ),
+        ),
+    ),
+    map(
+      sequence(spanSubject, have, hasChord, and, list(hasChord, and)),
+      ([subject, { negated }, first, , others]) =>
+        statements(
+          [subject],
+          [first, ...others].map(each => denied(negated, each)),
+        ),
+    ),
+  );
+});

@@ -36,18 +36,18 @@ export const twoLinesSentence: Parser<Claim> = rule('TwoLinesSentence', () => {
     map(
       sequence(
         lineName,
-        verb('crosses', 'cross'),
-        quiet(optional(word('above', 'below', 'over', 'under'))),
+        choice<{ readonly negated: boolean; readonly kind: 'cross' | 'overlap' }>(
+          map(verb('crosses', 'cross'), ({ negated }) => ({ negated, kind: 'cross' as const })),
+          map(verb('overlaps', 'overlap'), ({ negated }) => ({ negated, kind: 'overlap' as const })),
+        ),
+        quiet(optional(word('above', 'below', 'over', 'under', 'with'))),
         lineName,
         at,
         placeName,
       ),
-      ([first, { negated }, , second, , place]) => {
+      ([first, { negated, kind }, , second, , place]) => {
         const [upper, lower] = rankOf(first) <= rankOf(second) ? [first, second] : [second, first];
-        return statement(
-          pairSubject(upper, lower, place),
-          denied(negated, crossingFamily.make({ kind: 'cross' })),
-        );
+        return statement(pairSubject(upper, lower, place), denied(negated, crossingFamily.make({ kind })));
       },
     ),
   );

@@ -18,5 +18,5 @@ export const barNamed = (label: string): Place => ({ kind: 'bars', first: label,
 /** The music as such, where its place follows: `the piece modulates to D major in bars 9-16`. */
 export const wholeMusic = choice(
   map(sequence(word('the'), wholePiece), () => undefined),
-  map(word('we', 'it'), () => undefined),
+  map(word('we', 'you', 'one', 'it'), () => undefined),
 );

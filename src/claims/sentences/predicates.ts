@@ -1,5 +1,11 @@
 import type { Predicate } from '../claim.js';
-import { lineFamilies, noteFamilies, pairFamilies, spanFamilies } from '../families/index.js';
+import {
+  lineFamilies,
+  noteFamilies,
+  pairFamilies,
+  sectionFamilies,
+  spanFamilies,
+} from '../families/index.js';
 import { pedal, pedalFamily } from '../families/pedal.js';
 import type { Family } from '../family.js';
 import { choice, list, map, optional, rule, sequence, word } from '../grammar/index.js';
@@ -27,6 +33,9 @@ export const afterHave = afterVerb('WhatItHas', have);
 export const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 
 export const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
+
+/** What is said of a stretch that is named by what it is: also where it begins and ends. */
+export const sectionPredicate = choice(predicateOf('Section', sectionFamilies), placePredicate);
 
 /** `is V with a 9-8 suspension`, `is iv over a dominant pedal`: what the place has besides. */
 export const placePredicates: Parser<readonly Predicate<Span>[]> = rule('PlacePredicates', () =>

@@ -26,9 +26,8 @@ export const placeFirst: Parser<Claim> = rule('PlaceFirst', () =>
     map(sequence(before, choice(be, verb('comes', 'come')), having), ([place, { negated }, has]) =>
       statement(span(place), denied(negated, has)),
     ),
-    map(
-      sequence(before, choice(word('we', 'you', 'one', 'it'), wholeMusic), list(placePredicate, and)),
-      ([place, , predicates]) => statements([span(place)], predicates),
+    map(sequence(before, wholeMusic, list(placePredicate, and)), ([place, , predicates]) =>
+      statements([span(place)], predicates),
     ),
   ),
 );

@@ -9,6 +9,8 @@ import { noteEnd, soundingIn } from './sounding.js';
 export interface TextureLine {
   readonly name: string;
   readonly notes: readonly LineNote[];
+  /** Whether it is a voice of its own and not the top or the bottom of chords. */
+  readonly isVoice: boolean;
 }
 
 /** Whether a voice sounds more than one note at once. */
@@ -24,14 +26,14 @@ export const isChordal = (notes: readonly Note[]): boolean =>
  */
 export function textureLines(score: Score, range: Range): readonly TextureLine[] {
   const sounding = soundingIn(score, range).filter(note => !note.grace);
-  return score.voices.flatMap(voice => {
+  return score.voices.flatMap((voice): readonly TextureLine[] => {
     const own = sounding.filter(note => note.voice === voice.id).sort((a, b) => compare(a.onset, b.onset));
     const name = voice.name === '' || voice.name === voice.id ? `voice ${voice.id}` : voice.name;
     if (own.length === 0) return [];
-    if (!isChordal(own)) return [{ name, notes: edgeOf(own, range, 'top') }];
+    if (!isChordal(own)) return [{ name, notes: edgeOf(own, range, 'top'), isVoice: true }];
     return [
-      { name: `the top of ${name}`, notes: edgeOf(own, range, 'top') },
-      { name: `the bottom of ${name}`, notes: edgeOf(own, range, 'bottom') },
+      { name: `the top of ${name}`, notes: edgeOf(own, range, 'top'), isVoice: false },
+      { name: `the bottom of ${name}`, notes: edgeOf(own, range, 'bottom'), isVoice: false },
     ];
   });
 }

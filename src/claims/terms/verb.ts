@@ -44,7 +44,13 @@ export const be = verbOf('Be', ['is', 'are'], ['is not', "isn't", 'are not', "ar
 /** `has`, `have`, `does not have`. */
 export const have = verbOf(
   'Have',
-  ['has', 'have', 'contains', 'contain', 'includes', 'include', 'uses', 'use', 'features', 'feature'],
+  [
+    'has',
+    ...['have', 'contains', 'contain', 'includes', 'include', 'uses', 'use', 'features', 'feature'],
+    // `bar 5 brings a half cadence`, `we hear a V7 in bar 4`.
+    ...['brings', 'bring', 'presents', 'present', 'shows', 'show', 'offers', 'offer', 'gives', 'give'],
+    ...['gives us', 'give us', 'hear', 'can hear', 'hears', 'get', 'gets', 'see', 'can see', 'sees'],
+  ],
   [
     'does not have',
     "doesn't have",
@@ -98,6 +104,16 @@ export function printHas(form: VerbForm, article: string, noun: string): string 
 export const printVerb = (singular: string, plural: string, form: VerbForm): string =>
   form.negated ? `${auxiliary(form)} ${plural}` : form.plural ? plural : singular;
 
+/** `reaches V`, `arrives at a half cadence`: what a place comes to is something that it has. */
+export const reach: Verb = rule('Reach', () =>
+  choice(
+    verb('reaches', 'reach'),
+    ...['arrives at', 'arrives on', 'lands on', 'comes to', 'gets to'].map(each =>
+      verb(each, each.replace('s ', ' ')),
+    ),
+  ),
+);
+
 /** How a line or a passage begins or ends. */
 export interface Edge {
   readonly how: 'begins' | 'ends';
@@ -113,6 +129,7 @@ export const startsOrEnds: Parser<Edge> = rule('StartsOrEnds', () =>
           ['begins', 'begin', 'begins'],
           ['starts', 'start', 'begins'],
           ['opens', 'open', 'begins'],
+          ['concludes', 'conclude', 'ends'],
           ['ends', 'end', 'ends'],
           ['closes', 'close', 'ends'],
           ['finishes', 'finish', 'ends'],

@@ -59,6 +59,18 @@ export const moreHarmonyClaims = {
     summary: 'The chord is no triad in second inversion.',
     explanation: 'A six-four has the fifth of a triad in the bass. Check the bass and the bar.',
   },
+  C0214: {
+    name: 'linear-chord',
+    summary: 'The bass of the chord passes by step, or leaves a tone and comes back.',
+    explanation:
+      'A passing chord has its bass between those of its neighbours, in one direction by step; a neighbour chord has it a step from one bass that stands before and after (common practice: V43 between I and I6, V65 between I and I).',
+  },
+  C0215: {
+    name: 'no-linear-chord',
+    summary: 'The bass does not move as it does around a passing or a neighbour chord.',
+    explanation:
+      'Look at the bass of the chords before and after: into a passing chord and out of it the bass moves by step in one direction; around a neighbour chord it leaves a tone by step and comes back to it.',
+  },
   C0221: {
     name: 'borrowed-chord',
     summary: 'The chord takes tones of the parallel mode.',
