@@ -44,7 +44,8 @@ type Read = readonly [reading: Reading, chord: Chord];
 
 function signOf([from, fromChord]: Read, [to, toChord]: Read, { tonic }: Key): Sign {
   const isDominant = (reading: Reading): boolean => reading.name === 'V' && reading.target === undefined;
-  if (isDominant(from) && toChord.root === tonic && (to.function === 'tonic' || toChord.quality === 'major')) return 1;
+  if (isDominant(from) && toChord.root === tonic && (to.function === 'tonic' || toChord.quality === 'major'))
+    return 1;
   return isDominant(to) && fromChord.root === tonic && fromChord.tones.length === 3 ? 2 : 0;
 }
 

@@ -1,4 +1,4 @@
-import { endOf } from '../place/beats.js';
+import { barAt, endOf } from '../place/beats.js';
 import {
   degreeTone,
   isUnread,
@@ -13,16 +13,36 @@ import {
 } from '../../harmony/index.js';
 import type { Key, Segment } from '../../harmony/index.js';
 import { compare, isBefore, pitchClassOf } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Fraction } from '../../score/index.js';
+import type { Claim, Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import type { ClaimContext, Range } from '../model.js';
 import { isPlural } from '../place/place.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
+import { statement } from '../statement.js';
+import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { judged } from './judged.js';
 import { alternatives, areasIn, cadencesIn, codes, newNotes } from './key-question.js';
 import type { Asked } from './key-question.js';
+
+const isOneBar = ({ start, end }: Range, { analysis }: ClaimContext): boolean =>
+  analysis.score.bars.some(bar => compare(bar.start, start) <= 0 && compare(end, endOf(bar)) <= 0);
+
+/** The same claim of the bars up to a cadence behind them. */
+function upToClose({ span, key, context, make }: Asked, onset: Fraction): readonly Claim[] {
+  const { score } = context.analysis;
+  const [first, last] = [barAt(score, span.range.start), barAt(score, onset)];
+  return first === undefined || last === undefined
+    ? []
+    : [
+        statement(
+          spanOf({ kind: 'bars', first: first.label, last: last.label }),
+          make({ what: 'modulates to', key }),
+        ),
+      ];
+}
 
 /** Does a new key begin in the place, confirmed by a cadence? */
 export function checkModulatesTo(asked: Asked): Finding<Span> {
@@ -43,10 +63,7 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
     );
     // Books date a modulation by its first chord, its first accidental or its cadence (claim D3 of the trade).
     const opens = own !== undefined && own !== areas[0];
-    const oneBar = context.analysis.score.bars.some(
-      bar => compare(bar.start, span.range.start) <= 0 && compare(span.range.end, endOf(bar)) <= 0,
-    );
-    if (already && opens && oneBar && arrival !== undefined)
+    if (already && opens && isOneBar(span.range, context) && arrival !== undefined)
       return {
         verdict: 'arguable',
         code: 'C0402',
@@ -86,7 +103,8 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
     };
   }
   const notes = newNotes(area, before.key, key, context);
-  const [cadence] = cadencesIn(area, key, context);
+  const cadences = cadencesIn(area, key, context);
+  const [cadence] = cadences;
   if (cadence === undefined)
     return {
       verdict: 'arguable',
@@ -94,6 +112,15 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       reason: `${printKey(key)} begins in ${sayMoment(area.start, context)}, but no cadence confirms it: many would call it a tonicization`,
       evidence: notes,
       instead,
+    };
+  // A single bar says when the key begins; a passage that modulates has its confirmation within it.
+  if (!isOneBar(span.range, context) && !cadences.some(({ onset }) => compare(onset, span.range.end) <= 0))
+    return {
+      verdict: 'arguable',
+      code: 'C0406',
+      reason: `${printKey(key)} begins in ${sayMoment(area.start, context)}, but the cadence that confirms it comes after ${span.name}, in ${sayMoment(cadence.onset, context)}`,
+      evidence: notes,
+      rather: () => upToClose(asked, cadence.onset),
     };
   return {
     verdict: 'holds',
@@ -139,7 +166,8 @@ export function confirmedTurn({
   context,
 }: Pick<Asked, 'span' | 'key' | 'context'>): Finding<Span> | undefined {
   const [old] = areasIn(span.range, context);
-  if (old === undefined || sameKey(old.key, key)) return undefined;
+  // A change of mode is no change of key, and a close on the major tonic speaks for the major key.
+  if (old === undefined || old.key.tonic === key.tonic) return undefined;
   const turn = turnTo(span.range, old.key, key, context);
   const cadence = judgeCadence(context.analysis, { ...span.range, kind: 'perfect authentic', key });
   if (turn === undefined || cadence.outcome !== 'supported') return undefined;
@@ -216,7 +244,8 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
   const third = (arrival.chord.tones[1] ?? 0) - arrival.chord.root;
   const mode = third === 4 ? 'major' : 'minor';
   if (arrival.chord.root === key.tonic && mode !== key.mode) {
-    const isDominant = mode === 'major' && arrival.chord.root === degreeTone(applied.key, 5);
+    const isDominant =
+      mode === 'major' && applied.key.mode === 'minor' && arrival.chord.root === degreeTone(applied.key, 5);
     const other: Key = { tonic: key.tonic, mode };
     return {
       verdict: isDominant ? 'arguable' : 'fails',
@@ -226,8 +255,14 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
       instead: () => [make({ what: 'tonicizes', key: other })],
     };
   }
-  const closes = context.analysis.cadences.some(
-    cadence => sameKey(cadence.key, key) && liesIn(cadence.onset, span.range),
+  const area = context.analysis.keyAreas.find(
+    each => sameKey(each.key, key) && !sameKey(key, context.home) && liesIn(arrival.start, each),
+  );
+  const close = context.analysis.cadences.find(
+    cadence =>
+      sameKey(cadence.key, key) &&
+      (liesIn(cadence.onset, span.range) ||
+        (area !== undefined && liesIn(cadence.onset, { start: arrival.start, end: area.end }))),
   );
   const around = sameKey(applied.key, key) ? context.home : applied.key;
   const notes = applied.chordTones.flatMap(id => context.analysis.score.notes[id] ?? []);
@@ -237,9 +272,9 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
   const why =
     foreign.length > 0 ? `foreign to ${printKey(around)}` : `of ${applied.roman} in ${printKey(applied.key)}`;
   return {
-    verdict: closes ? 'arguable' : 'holds',
-    code: closes ? 'C0408' : 'C0401',
-    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}${closes ? `, but a cadence in ${printKey(key)} confirms it there: that goes further than a tonicization` : `, and no cadence follows in ${printKey(key)}`}`,
+    verdict: close === undefined ? 'holds' : 'arguable',
+    code: close === undefined ? 'C0401' : 'C0408',
+    reason: `${applied.roman} in ${sayMoment(applied.start, context)} resolves to ${arrival.roman} in ${sayMoment(arrival.start, context)}${close === undefined ? `, and no cadence follows in ${printKey(key)}` : `, but a cadence in ${printKey(key)} confirms it in ${sayMoment(close.onset, context)}: that goes further than a tonicization`}`,
     evidence: shown.slice(0, 4).map(note => noteEvidence('supports', note, why, context)),
   };
 }

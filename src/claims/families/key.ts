@@ -51,20 +51,26 @@ function checkIsIn(asked: Asked): Finding<Span> {
   const around = areas[0]?.key;
   const isAround = areas.length > 0 && areas.every(area => sameKey(area.key, key));
   const closes = cadencesIn(span.range, key, context).length > 0;
+  const end = areas.at(-1)?.key;
+  const isElsewhere =
+    better !== undefined &&
+    [around, end].every(edge => edge !== undefined && sameKey(edge, better.key) && edge.tonic !== key.tonic);
   // Two bars within a key belong to it, whatever else they could be by themselves; and no key is heard without its tonic or a cadence.
   const decided =
     judgement.outcome !== 'rivalled' || better === undefined
       ? undefined
       : short && isAround && hasTonicChord(asked) && !sameKey(better.key, key)
         ? ('holds' as const)
-        : around !== undefined &&
-            !sameKey(key, context.home) &&
-            areas.every(area => !sameKey(area.key, key)) &&
-            areas.some(area => sameKey(area.key, better.key)) &&
-            !hasTonicChord(asked) &&
-            !closes
-          ? ('fails' as const)
-          : undefined;
+        : isElsewhere && areas.length > 2
+          ? ('elsewhere' as const)
+          : around !== undefined &&
+              !sameKey(key, context.home) &&
+              areas.every(area => !sameKey(area.key, key)) &&
+              areas.some(area => sameKey(area.key, better.key)) &&
+              !hasTonicChord(asked) &&
+              !closes
+            ? ('fails' as const)
+            : undefined;
   return {
     ...judged(judgement, codes, span.range, context),
     ...(decided === 'holds'
@@ -79,6 +85,13 @@ function checkIsIn(asked: Asked): Finding<Span> {
           verdict: decided,
           code: 'C0404' as const,
           reason: `the tonic chord of ${printKey(key)} is not heard; the key there is ${printKey(better.key)}`,
+        }
+      : {}),
+    ...(decided === 'elsewhere' && better !== undefined
+      ? {
+          verdict: 'fails' as const,
+          code: 'C0404' as const,
+          reason: `it begins and ends in ${printKey(better.key)}${areas.some(area => sameKey(area.key, key)) ? `, and is in ${printKey(key)} between` : ''}`,
         }
       : {}),
     ...(passing && around !== undefined
@@ -134,7 +147,7 @@ function modeOfTheEnd({ span, key, context }: Asked, areas: readonly KeyArea[]):
 /** Whether the tonic chord of a key is heard in a range. */
 const hasTonicChord = ({ span, key, context }: Asked): boolean =>
   segmentsIn(context.analysis, span.range).some(
-    ({ chord }) => chord.root === key.tonic && chord.tones[1] === degreeTone(key, 3),
+    ({ chord }) => chord.root === key.tonic && chord.tones[1] === degreeTone(key, 3) && chord.inversion < 2,
   );
 
 /** The key in which a passage begins or ends. */

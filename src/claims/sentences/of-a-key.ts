@@ -16,7 +16,10 @@ export const keyReturns: Parser<Claim> = rule('KeyReturns', () =>
   map(
     sequence(word('the'), word('tonic key', 'home key', 'original key'), comesBack, at, placeName),
     ([, , { negated }, , place]) =>
-      statement(span(place), denied(negated, keyFamily.make({ what: 'is in', key: { relation: 'tonic' } }))),
+      statement(
+        span(place),
+        denied(negated, keyFamily.make({ what: 'modulates to', key: { relation: 'tonic' } })),
+      ),
   ),
 );
 
