@@ -131,6 +131,12 @@ export const lineClaims = {
     explanation:
       'Notes further apart than neighbouring chords do not count, nor do two spellings of one key of the keyboard.',
   },
+  C1033: {
+    name: 'cross-relation-apart',
+    summary: 'One letter appears in two forms in neighbouring chords, but other notes come between them.',
+    explanation:
+      'Strict books count neighbouring chords, whatever comes between; the ear hears it the less the more notes do. Name the two notes if they are meant.',
+  },
   C1041: {
     name: 'resolves-as-claimed',
     summary: 'The next note of the voice is the one that the claim names.',
