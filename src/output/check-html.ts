@@ -5,7 +5,7 @@ import { changesInWords, countsByLesson, countsInWords, subjectOf, urgencyOf } f
 import type { Urgency } from './check-counts.js';
 import { summarize } from './check-report.js';
 import type { CheckOptions, CheckReport, LessonReport } from './check-report.js';
-import { reportHead } from './report/check-head.js';
+import { reportFoot, reportHead } from './report/check-head.js';
 import { startEngraver } from './report/engraver.js';
 import type { Engraver } from './report/engraver.js';
 import { engravePassages } from './report/excerpts.js';
@@ -121,6 +121,7 @@ function lessonArticle(
     reportHead(lesson),
     findings,
     ...steps.map((step, index) => stepSection(subject, step, drawn[index] ?? [], share, lineWidth)),
+    reportFoot(lesson),
   );
 }
 

@@ -13,8 +13,9 @@ export type HandoutKind = 'handout' | 'key';
 /** Width of the music on paper, in CSS pixels: 180 mm, which both A4 and Letter leave. */
 const paperWidth = 680;
 
-/** Labels of the key, and what there is a blank for. */
-const layersOf = (step: PageStep): ReadonlySet<Layer> => new Set<Layer>([...step.show, 'chords', 'numerals']);
+/** Labels of the key, and those that a student finds blanks for: what the step is about. */
+const layersOf = (step: PageStep, kind: HandoutKind): ReadonlySet<Layer> =>
+  new Set<Layer>(kind === 'key' ? [...step.show, 'chords', 'numerals'] : step.show);
 
 /** `the pickup and bars 1–4` of a step, by the labels of its bars. */
 function barsOf(data: PageData, { firstBar, lastBar }: PageStep): string {
@@ -127,7 +128,7 @@ export function handout(data: PageData, kind: HandoutKind, bench: HTMLElement): 
     view.showExcerpt({
       firstBar: step.firstBar,
       lastBar: step.lastBar,
-      layers: layersOf(step),
+      layers: layersOf(step, kind),
       covered: new Set(covered),
       readings: step.readings,
     });
@@ -155,7 +156,7 @@ export interface Printing {
 }
 
 /** Makes the paper when the browser is about to print, whoever asked for it, and takes it away afterwards. */
-export function printing(data: PageData, root: HTMLElement): Printing {
+export function printing(data: PageData): Printing {
   let kind: HandoutKind = 'handout';
   let paper: HTMLElement | undefined;
   const clear = (): void => {
@@ -164,7 +165,8 @@ export function printing(data: PageData, root: HTMLElement): Printing {
   };
   addEventListener('beforeprint', () => {
     clear();
-    paper = handout(data, kind, root);
+    // Not within the page, which is not laid out while it is printed.
+    paper = handout(data, kind, document.body);
     document.body.append(paper);
   });
   addEventListener('afterprint', clear);

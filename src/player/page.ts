@@ -199,7 +199,7 @@ export function buildPage(
     uncoverNext,
     lookCloser: look.toggle,
   });
-  const options = optionsView(settings, shortcuts, change, printing(data, root).print);
+  const options = optionsView(settings, shortcuts, change, printing(data).print);
   const tempo = tempoView(change);
   listenForShortcuts(shortcuts, () => settings.keys);
 

@@ -1,5 +1,5 @@
 import type { PageAction, PageData, PageEvidence, PageStep } from '../timeline/index.js';
-import { claimMark } from './claim-note.js';
+import { claimMark, sentence } from './claim-note.js';
 import { html } from './dom.js';
 import { clockTime, spokenTime } from './durations.js';
 import { icon } from './icons.js';
@@ -49,16 +49,30 @@ function barsInWords(bars: string): string {
   return barsText({ first, last });
 }
 
-function playLine(action: Extract<PageAction, { kind: 'play' }>, play: () => void): HTMLElement {
+/** @param voice the one that is heard, in words; every voice where absent */
+function playLine(
+  action: Extract<PageAction, { kind: 'play' }>,
+  voice: string | undefined,
+  play: () => void,
+): HTMLElement {
+  const alone = voice === undefined ? '' : `, ${voice} alone`;
   const tempo = action.tempo === 100 ? '' : ` at ${action.tempo} % of the tempo`;
   const button = html(
     'button',
     { type: 'button', class: 'play-line' },
     icon('play'),
-    ` Play ${barsInWords(action.bars)}${styleNames[action.as]}${tempo}`,
+    ` Play ${barsInWords(action.bars)}${alone}${styleNames[action.as]}${tempo}`,
   );
   button.addEventListener('click', play);
   return button;
+}
+
+/** The one voice that an action of a step plays, in words. */
+function voiceOf({ timeline }: PageData, step: number, action: number): string | undefined {
+  const passage = timeline.events.find(
+    event => event.kind === 'passage' && event.step === step && event.action === action,
+  );
+  return passage?.kind === 'passage' ? passage.voiceName : undefined;
 }
 
 /** The step's bars in words; made when it is opened, because it is long. */
@@ -139,7 +153,7 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
       case 'play':
         add(
           at,
-          playLine(action, () => {
+          playLine(action, voiceOf(data, index, at), () => {
             handlers.playAction(index, at);
           }),
         );
@@ -159,7 +173,9 @@ export function stepView(data: PageData, index: number, handlers: StepHandlers):
     const list = html('ul', { class: 'step-claims', 'aria-label': 'Also checked in this step' });
     for (const claim of loose) {
       const item = html('li', {}, `${withAccidentals(claim.text)} `);
-      addMark(claim.path, item, () => item.lastElementChild ?? item);
+      addMark(claim.path, item, () => item.querySelector('.claim-tail') ?? item);
+      // What the notes do not say outright is no statement of the lesson without the author's word on it.
+      if (claim.accepted !== undefined) item.append(html('p', {}, sentence(claim.accepted)));
       list.append(item);
     }
     add(step.script.length, list);

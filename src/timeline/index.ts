@@ -29,7 +29,7 @@ export type { PacingLimits } from './pacing.js';
 export { mixedVocabulary } from './mixed-vocabulary.js';
 export { contradictedClaims } from './contradicted.js';
 export { pageScore } from './page-score.js';
-export { figuresOf, romanLabel, withAccidentals } from './label-text.js';
+export { chordLabel, figuresOf, romanLabel, withAccidentals } from './label-text.js';
 export type { LabelPart } from './label-text.js';
 export { hairpinInside, isHairpin } from './engraving-hairpins.js';
 export { engravingSource } from './engraving-source.js';

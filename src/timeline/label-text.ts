@@ -18,6 +18,13 @@ export const withAccidentals = (text: string): string =>
     )
     .replace(/[b#](?=\d)/g, signOf);
 
+/**
+ * A chord by its printed name (`A7/G`) as it stands under a staff, with real signs. An augmented sixth is too long for its place there and
+ * has the short name of the textbooks, with its bass: `Fr6/C`.
+ */
+export const chordLabel = (name: string): string =>
+  withAccidentals(name.replace(/^(It|Fr|Ger)\w+ sixth on /u, '$16/'));
+
 const figureParts = (digits: string): readonly LabelPart[] => {
   if (digits === '') return [];
   return digits.length === 1 ? [{ kind: 'raised', text: digits }] : [{ kind: 'stack', figures: [...digits] }];

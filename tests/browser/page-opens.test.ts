@@ -44,6 +44,38 @@ describe('the page, opened from the disk', () => {
     await page.context().close();
   });
 
+  test('says which voice is heard alone, and why the author keeps what the notes do not say outright', async () => {
+    const made = await practiceLesson(await bundlePlayer());
+    const events = made.timeline.events.map(event =>
+      event.kind === 'passage' && event.step === 0 ? { ...event, voiceName: 'Left hand' } : event,
+    );
+    const claims = made.claims.map(({ claim, verdict }) =>
+      verdict.verdict === 'arguable'
+        ? { claim: { ...claim, accept: { value: 'we come back to it', span: claim.span } }, verdict }
+        : { claim, verdict },
+    );
+    const { page } = await openPage(
+      browser,
+      writePage({ ...made, claims, timeline: { ...made.timeline, events } }),
+    );
+    expect(await page.locator('.play-line').allInnerTexts()).toContain(
+      'Play the pickup and bars 1–4, Left hand alone',
+    );
+    await page.getByRole('button', { name: 'Next step' }).click();
+    expect(await page.locator('.step-claims li').allInnerTexts()).toEqual([
+      expect.stringMatching(/^bar 6 is viio6\s+We come back to it\.$/u),
+    ]);
+    await page.context().close();
+  });
+
+  test('the options are seen whole', async () => {
+    const { page } = await openPage(browser, address);
+    await page.getByText('Options').click();
+    const panel = page.locator('.options .panel');
+    expect(await panel.evaluate(each => each.scrollHeight - each.clientHeight)).toBe(0);
+    await page.context().close();
+  });
+
   test.each([360, 820, 1600])('fits a window %i wide without scrolling sideways', async width => {
     const { page } = await openPage(browser, address, { width, height: 760 });
     const overflow = await page.evaluate(() =>

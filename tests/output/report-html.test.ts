@@ -147,7 +147,7 @@ describe('the report of a lesson', () => {
 
   test('names the conventions in force and which of them the lesson sets', async () => {
     const document = await page(await checkedLessons('all-hold'));
-    const facts = document.querySelector('.facts')?.textContent ?? '';
+    const facts = document.querySelector('footer .facts')?.textContent ?? '';
     expect(facts).toContain('seventh-on-I: major');
     expect(facts).toContain('cadence-names: US');
   });

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { figuresOf, romanLabel, withAccidentals, type LabelPart } from '../../src/timeline/index.js';
+import {
+  chordLabel,
+  figuresOf,
+  romanLabel,
+  withAccidentals,
+  type LabelPart,
+} from '../../src/timeline/index.js';
 
 const text = (shown: string): LabelPart => ({ kind: 'text', text: shown });
 const raised = (shown: string): LabelPart => ({ kind: 'raised', text: shown });
@@ -60,5 +66,19 @@ describe('real accidentals', () => {
     ['bar 8b', 'bar 8b'],
   ])('%s', (ascii, printed) => {
     expect(withAccidentals(ascii)).toBe(printed);
+  });
+});
+
+describe('chords under a staff', () => {
+  // It, Fr and Ger are short for the augmented sixths in Open Music Theory 2, "Augmented Sixth Chords"; the bass behind a slash as in
+  // chord symbols.
+  test.each([
+    ['F#m7b5/A', 'F♯m7♭5/A'],
+    ['Bb', 'B♭'],
+    ['Italian sixth on Ab', 'It6/A♭'],
+    ['French sixth on C', 'Fr6/C'],
+    ['German sixth on F#', 'Ger6/F♯'],
+  ])('%s', (name, label) => {
+    expect(chordLabel(name)).toBe(label);
   });
 });

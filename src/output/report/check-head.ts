@@ -19,7 +19,7 @@ const words: readonly { readonly word: Outcome; readonly one: string; readonly s
   { word: 'unjudged', one: 'could not be checked', several: 'could not be checked' },
 ];
 
-/** Title, counts, what the verdicts go by, which files they are about, and what the marks mean. */
+/** Title, counts, and what the marks mean. */
 export function reportHead(lesson: LessonReport): Markup {
   const { subject, file } = lesson;
   const title = subject?.lesson.title ?? file;
@@ -83,7 +83,6 @@ const fact = (name: string, ...value: readonly Markup[]): Markup =>
 function facts(lesson: LessonReport): Markup {
   const { subject, prose } = lesson;
   if (subject === undefined) return '';
-  const { lesson: written, sha256 } = subject;
   const narration = [
     `${counted(prose.checked, 'statement')} checked`,
     `${String(prose.unchecked.length)} without a claim`,
@@ -92,13 +91,27 @@ function facts(lesson: LessonReport): Markup {
   return element(
     'dl',
     { class: 'facts' },
-    fact('home', text(withAccidentals(printKey(written.home.value)))),
-    fact('conventions', text(inForce(written.conventions))),
+    fact('home', text(withAccidentals(printKey(subject.lesson.home.value)))),
     fact('narration', text(narration)),
-    fact('lesson, SHA-256', element('span', { class: 'hash' }, text(sha256.lesson))),
-    sha256.score === undefined
-      ? ''
-      : fact('score, SHA-256', element('span', { class: 'hash' }, text(sha256.score))),
+  );
+}
+
+/** What the verdicts go by, and which files they are about. */
+export function reportFoot({ subject }: LessonReport): Markup {
+  if (subject === undefined) return '';
+  const { lesson, sha256 } = subject;
+  return element(
+    'footer',
+    {},
+    element(
+      'dl',
+      { class: 'facts' },
+      fact('conventions', text(inForce(lesson.conventions))),
+      fact('lesson, SHA-256', element('span', { class: 'hash' }, text(sha256.lesson))),
+      sha256.score === undefined
+        ? ''
+        : fact('score, SHA-256', element('span', { class: 'hash' }, text(sha256.score))),
+    ),
   );
 }
 

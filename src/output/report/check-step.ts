@@ -23,8 +23,8 @@ export interface DrawnStep {
 /** More lines of the score than this stand above the words, in two columns. */
 const mostBeside = 4;
 
-/** A few bars are set so much larger than a full line at most, so that they fill their column. */
-const mostEnlarged = 1.5;
+/** A few bars are set so much larger than a full line at most: the staves of all steps look alike. */
+const mostEnlarged = 1.15;
 
 /** So many bars more are shown where a claim of a step speaks of bars around it. */
 const mostAround = 8;
@@ -123,7 +123,8 @@ function actionBlock(action: Action, claims: readonly NumberedClaim[]): Markup {
     case 'play': {
       const version = action.score === undefined ? '' : ` of ${action.score.value}`;
       const as = action.as === 'written' ? '' : `, ${action.as}`;
-      return element('p', { class: 'played' }, text(`plays ${barsText(action.bars)}${version}${as}`));
+      const voice = action.voice === undefined ? '' : `, voice ${action.voice.value} alone`;
+      return element('p', { class: 'played' }, text(`plays ${barsText(action.bars)}${version}${voice}${as}`));
     }
     case 'ask': {
       const because = claims.find(({ entry }) => entry.path === action.because?.path);

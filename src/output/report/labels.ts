@@ -3,7 +3,7 @@ import type { Analysis, HarmonicFunction, Segment } from '../../harmony/index.js
 import { add, toNumber } from '../../score/index.js';
 import { element, text } from './markup.js';
 import type { Markup } from './markup.js';
-import { romanLabel, withAccidentals } from '../../timeline/index.js';
+import { chordLabel, romanLabel, withAccidentals } from '../../timeline/index.js';
 import type { PlacedSystem } from './placed-system.js';
 import { textWidth } from './text-width.js';
 
@@ -73,7 +73,7 @@ export function labelsUnder(system: PlacedSystem, { score, segments }: Analysis,
 function label({ name, size }: Row, segment: Segment): { readonly markup: Markup; readonly width: number } {
   switch (name) {
     case 'chord':
-      return plain(withAccidentals(printChord(segment.chord)), size);
+      return plain(chordLabel(printChord(segment.chord)), size);
     case 'numeral':
       return numeral(segment.roman, size);
     case 'function':

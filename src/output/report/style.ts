@@ -149,6 +149,9 @@ code { font-family: inherit; font-variant-numeric: lining-nums tabular-nums; }
   main { max-width: none; padding: 0; }
   .beside, .line { gap: 0.75rem 1.75rem; }
   .beside:not(.long), .line { grid-template-columns: minmax(0, 11fr) minmax(0, 10fr); }
+  /* An item of a grid is not broken over pages. */
+  .beside.long { display: block; }
+  .beside.long > .words { margin-top: 1rem; }
   .on-screen { display: none; }
   .beside > .music { position: static; max-height: none; overflow: visible; }
   .music { border: 0; padding: 0; }

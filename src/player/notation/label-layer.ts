@@ -1,7 +1,7 @@
 import type { Layer } from '../../lesson/index.js';
 import type { PageScore, PageSegment, PageStep } from '../../timeline/index.js';
 import { svg } from '../dom.js';
-import { figuresOf, romanLabel, withAccidentals, type LabelPart } from '../../timeline/index.js';
+import { chordLabel, figuresOf, romanLabel, withAccidentals, type LabelPart } from '../../timeline/index.js';
 import { lanesFor } from './lanes.js';
 import type { Placement } from './place-score.js';
 
@@ -34,7 +34,7 @@ function partsOf(layer: Row['layer'], segment: PageSegment): readonly LabelPart[
     case 'figures':
       return figuresOf(segment.roman);
     case 'chords':
-      return [{ kind: 'text', text: withAccidentals(segment.chord) }];
+      return [{ kind: 'text', text: chordLabel(segment.chord) }];
     case 'numerals':
       return romanLabel(segment.roman);
     case 'functions':
@@ -116,7 +116,8 @@ export function drawLabels(
   if (here.length === 0 || request.layers.size === 0) return 0;
   const isCovered = ({ index }: Shown): boolean => request.covered.has(index);
   const shown = here.filter(one => !isCovered(one));
-  drawCovers(parent, here.filter(isCovered), top);
+  const covers = here.filter((one, index) => isCovered(one) && coversLabel(here, index, request.layers));
+  drawCovers(parent, covers, top);
   let y = top;
   if (shown.length === 0) return coverSize + 4;
   for (const row of rows) {
@@ -133,6 +134,12 @@ export function drawLabels(
   }
   if (request.layers.has('keys')) y += drawKeys(parent, shown, placement, y, request.widths);
   return y - top;
+}
+
+/** Whether a harmony has a label in one of the layers: a key is named where it begins, and a non-chord tone at its note. */
+function coversLabel(here: readonly Shown[], index: number, layers: ReadonlySet<Layer>): boolean {
+  if (rows.some(({ layer }) => layers.has(layer))) return true;
+  return layers.has('keys') && here[index - 1]?.segment.key !== here[index]?.segment.key;
 }
 
 /** Marks the labels of the harmony that sounds; `undefined` where none does. */
