@@ -158,7 +158,10 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
 const sentence: Parser<Claim> = rule('Sentence', () =>
   choice(
     plainSentence,
-    versionSentence(() => plainSentence),
+    versionSentence(
+      () => plainSentence,
+      () => plainPredicate,
+    ),
     // After the versions, of which `only bar 8 differs` is said.
     onlySentence,
   ),

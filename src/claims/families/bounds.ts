@@ -1,7 +1,7 @@
 import type { Finding } from '../claim.js';
 import { family } from '../family.js';
-import { map, refine } from '../grammar/index.js';
-import { oneBar, placeName, printPlace } from '../place/place-name.js';
+import { map } from '../grammar/index.js';
+import { barRange, oneBar, printPlace } from '../place/place-name.js';
 import type { Span } from '../subjects/span.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
@@ -17,15 +17,7 @@ export const boundsFamily = family<Span, BoundsSays>({
   name: 'bounds',
   examples: ['the second phrase begins in bar 9', 'the first half of the piece ends in bar 16'],
   phrases: [
-    [
-      be,
-      refine(
-        placeName,
-        (place): BoundsSays | undefined =>
-          place.kind === 'bars' ? { edge: 'both', first: place.first, last: place.last } : undefined,
-        'bars such as `bars 1-8`',
-      ),
-    ],
+    [be, map(barRange, ({ first, last }): BoundsSays => ({ edge: 'both', first, last }))],
     ...['begins in', 'begins at', 'begins with', 'starts in', 'starts at'].map(
       each => [verb(each, each.replace('s ', ' ')), inBar('begins')] as const,
     ),

@@ -59,6 +59,7 @@ import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { linearChordFamily } from './linear-chord.js';
+import { lineVersionFamily } from './line-version.js';
 import { lineOrnamentFamily, noteOrnamentFamily, spanOrnamentFamily } from './ornaments.js';
 import { parallelsFamily } from './parallels.js';
 import { linePedalFamily, pedalFamily } from './pedal.js';
@@ -171,6 +172,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineResolutionFamily,
   lineRestFamily,
   lineOrnamentFamily,
+  lineVersionFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */

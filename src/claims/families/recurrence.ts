@@ -96,7 +96,8 @@ const isDifferentFrom: Verb = map(word('is different from', 'are different from'
   negated: true,
 }));
 
-function printShift(of: Shift): string {
+/** ` a step lower`, with the space before it. */
+export function printShift(of: Shift): string {
   switch (of.kind) {
     case 'none':
       return '';

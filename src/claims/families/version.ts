@@ -1,22 +1,90 @@
-import { pitchClassOf, printPitch } from '../../score/index.js';
+import { isBefore, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Pitch } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, sequence, word } from '../grammar/index.js';
+import { choice, map, sequence, word } from '../grammar/index.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { compareAligned } from '../versions/differences.js';
+import type { Compared } from '../versions/differences.js';
+import type { ClaimContext } from '../model.js';
+import { endOf } from '../place/beats.js';
+import { mainSegment } from '../segments.js';
+import { printChord } from '../../harmony/index.js';
+import { noChord } from './judged.js';
 import { unknownVersion, versionName, versionOf } from '../versions/version-name.js';
 
 /** How a place stands to the same place of another version. */
 export type VersionSays =
   | { readonly kind: 'same' | 'differs'; readonly version: string }
-  | { readonly kind: 'instead'; readonly version: string; readonly here: NoteName; readonly there: NoteName };
+  | { readonly kind: 'left out'; readonly version: string }
+  /** Whether the triad is the same. */
+  | { readonly kind: 'chord'; readonly version: string; readonly same: boolean }
+  /** The other version has another note there, or none of that name. */
+  | {
+      readonly kind: 'instead';
+      readonly version: string;
+      readonly here: NoteName;
+      readonly there?: NoteName;
+    };
 
 const nameOf = (pitch: Pitch): NoteName => ({ pitchClass: pitchClassOf(pitch), octave: pitch.octave });
+
+type Make = (says: VersionSays) => Predicate<Span>;
+
+/** Whether all bars of a place are without a partner in the other version. */
+function leftOut(
+  span: Span,
+  version: string,
+  found: Compared,
+  { analysis }: ClaimContext,
+  make: Make,
+): Finding<Span> {
+  const own = analysis.score.bars.filter(
+    bar => isBefore(bar.start, span.range.end) && isBefore(span.range.start, endOf(bar)),
+  );
+  const [kept] = found.beside;
+  return {
+    verdict: kept === undefined ? 'holds' : 'fails',
+    code: kept === undefined ? 'C2001' : 'C2003',
+    reason:
+      kept === undefined
+        ? `"${version}" has nothing beside ${span.name}`
+        : `bar ${kept} of "${version}" stands beside ${own.length === 1 ? span.name : `a bar of ${span.name}`}`,
+    evidence: [],
+    instead: () =>
+      found.here.length + found.there.length === 0
+        ? [make({ kind: 'same', version })]
+        : [make({ kind: 'differs', version })],
+  };
+}
+
+/** The chord of a place beside that of the other version, as far as the triad goes. */
+function chordThere(
+  { range, name }: Span,
+  { version, same }: Extract<VersionSays, { readonly kind: 'chord' }>,
+  { where }: Compared,
+  context: ClaimContext,
+  make: Make,
+): Finding<Span> {
+  const other = versionOf(version, context);
+  const one = mainSegment(context.analysis, range);
+  const there = other === undefined || where === undefined ? undefined : mainSegment(other, where);
+  if (one === undefined || there === undefined) return noChord(name, 'C0103');
+  // The first three tones are the triad; a seventh may be added to it.
+  const isSame = one.chord.tones.slice(0, 3).every((tone, at) => tone === there.chord.tones[at]);
+  return {
+    verdict: isSame === same ? 'holds' : 'fails',
+    code: isSame === same ? 'C2001' : 'C2002',
+    reason: `${printChord(one.chord)} here, ${printChord(there.chord)} in "${version}"`,
+    evidence: [],
+    instead: () => [make({ kind: 'chord', version, same: isSame })],
+    local: true,
+  };
+}
 
 /** Note by note against another version: claims N1 and N4 of the trade. Bars stand beside each other as in `alignBars`. */
 export const versionFamily = family<Span, VersionSays>({
@@ -59,14 +127,50 @@ export const versionFamily = family<Span, VersionSays>({
       ),
     ],
     [
+      be,
+      map(
+        sequence(word('left out', 'missing', 'omitted', 'cut'), word('in', 'from'), versionName),
+        ([, , version]): VersionSays => ({ kind: 'left out', version }),
+      ),
+    ],
+    [
+      have,
+      map(
+        sequence(
+          choice(
+            map(word('the same chord', 'the same harmony'), () => true),
+            map(
+              word('another chord', 'a different chord', 'another harmony', 'a different harmony'),
+              () => false,
+            ),
+          ),
+          word('in', 'as in', 'than'),
+          versionName,
+        ),
+        ([same, , version]): VersionSays => ({ kind: 'chord', version, same }),
+      ),
+    ],
+    [
       verb('differs from', 'differ from'),
       map(versionName, (version): VersionSays => ({ kind: 'differs', version })),
     ],
     [
       have,
       map(
-        sequence(noteName, word('where'), versionName, word('has'), noteName),
-        ([here, , version, , there]): VersionSays => ({ kind: 'instead', version, here, there }),
+        sequence(
+          noteName,
+          word('where'),
+          versionName,
+          word('has'),
+          choice<NoteName | undefined>(
+            noteName,
+            map(word('none', 'no such note'), () => undefined),
+          ),
+        ),
+        ([here, , version, , there]): VersionSays =>
+          there === undefined
+            ? { kind: 'instead', version, here }
+            : { kind: 'instead', version, here, there },
       ),
     ],
   ],
@@ -76,14 +180,19 @@ export const versionFamily = family<Span, VersionSays>({
         return `${printBe(form)} the same in "${says.version}"`;
       case 'differs':
         return `${printVerb('differs', 'differ', form)} from "${says.version}"`;
+      case 'left out':
+        return `${printBe(form)} left out in "${says.version}"`;
+      case 'chord':
+        return `${printHave(form)} ${says.same ? 'the same chord' : 'another chord'} in "${says.version}"`;
       case 'instead':
-        return `${printHave(form)} ${printNoteName(says.here)} where "${says.version}" has ${printNoteName(says.there)}`;
+        return `${printHave(form)} ${printNoteName(says.here)} where "${says.version}" has ${says.there === undefined ? 'none' : printNoteName(says.there)}`;
     }
   },
   check: (span, says, context, make): Finding<Span> => {
     const other = versionOf(says.version, context);
     if (other === undefined) return { ...unknownVersion(says.version), pointless: true };
     const found = compareAligned(context.analysis.score, span.range, other.score);
+    if (says.kind === 'left out') return leftOut(span, says.version, found, context, make);
     if (found.beside.length === 0)
       return {
         verdict: 'fails',
@@ -92,6 +201,7 @@ export const versionFamily = family<Span, VersionSays>({
         evidence: [],
         pointless: true,
       };
+    if (says.kind === 'chord') return chordThere(span, says, found, context, make);
     const changes = found.here.length + found.there.length;
     const list = (notes: typeof found.here): string =>
       [...new Set(notes.map(note => printPitch(note.pitch)))].slice(0, 6).join(' ') || 'nothing';
@@ -130,7 +240,9 @@ export const versionFamily = family<Span, VersionSays>({
       instead:
         says.kind === 'instead' &&
         found.here.some(note => isNamed(note, says.here)) &&
-        found.there.some(note => isNamed(note, says.there)),
+        (says.there === undefined
+          ? !found.there.some(note => isNamed(note, says.here))
+          : found.there.some(note => says.there !== undefined && isNamed(note, says.there))),
     }[says.kind];
     return {
       verdict: holds ? 'holds' : 'fails',

@@ -60,16 +60,17 @@ export const oneBar = rule('OneBar', () =>
   map(sequence(quiet(optional(word('the'))), bar, barLabel), ([, , label]) => label),
 );
 
+type Bars = Extract<Place, { readonly kind: 'bars' }>;
 /** `bar 5`, `bars 5-8`, `bars 5 to 8`, and `bars 5 and 6` where they are neighbours. */
-const barRange: Parser<Place> = choice(
-  map(oneBar, (label): Place => ({ kind: 'bars', first: label, last: label })),
+export const barRange: Parser<Bars> = choice(
+  map(oneBar, (label): Bars => ({ kind: 'bars', first: label, last: label })),
   map(
     sequence(quiet(optional(word('the'))), bars, barLabel, to, quiet(optional(bar)), barLabel),
-    ([, , first, , , last]): Place => ({ kind: 'bars', first, last }),
+    ([, , first, , , last]): Bars => ({ kind: 'bars', first, last }),
   ),
   refine(
     sequence(bars, barLabel, and, barLabel),
-    ([, first, , last]): Place | undefined =>
+    ([, first, , last]): Bars | undefined =>
       Number(last) === Number(first) + 1 ? { kind: 'bars', first, last } : undefined,
     'neighbouring bars such as `bars 5 and 6`',
   ),

@@ -58,6 +58,10 @@ const contentOf = (score: Score, bar: Bar): string =>
     .sort()
     .join(';');
 
+/** Whether two bars have the same notes at the same places. */
+export const isSameBar = (score: Score, bar: Bar, other: Score, otherBar: Bar): boolean =>
+  contentOf(score, bar) === contentOf(other, otherBar);
+
 /** Bars of one version put beside bars of the other; `undefined` where one of them has no partner. */
 export interface Aligned {
   readonly here: Bar | undefined;
@@ -110,6 +114,8 @@ export interface Compared extends Differences {
   readonly beside: readonly string[];
   /** Whether they have other numbers than here. */
   readonly isMoved: boolean;
+  /** Where they lie in the other version; `undefined` where nothing stands beside the place. */
+  readonly where: Range | undefined;
 }
 
 /**
@@ -136,10 +142,13 @@ export function compareAligned(score: Score, range: Range, other: Score): Compar
         compare(part.end, whole.end) === 0 ? endOf(there) : add(there.start, subtract(part.end, here.start)),
     });
   });
+  const partners = beside.flatMap(({ there }) => there ?? []);
+  const [from, to] = [partners[0], partners.at(-1)];
   return {
     here: found.flatMap(each => each.here),
     there: found.flatMap(each => each.there),
     beside: beside.flatMap(({ there }) => there?.label ?? []),
+    where: from === undefined || to === undefined ? undefined : { start: from.start, end: endOf(to) },
     isMoved: beside.some(({ here, there }) => there !== undefined && here?.label !== there.label),
   };
 }

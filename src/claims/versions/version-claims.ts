@@ -7,14 +7,17 @@ import { at } from '../place/place-name.js';
 import { noteName } from '../terms/note-name.js';
 import { isBefore, printPitch } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
-import type { Claim } from '../claim.js';
+import type { Claim, Predicate } from '../claim.js';
+import type { Span } from '../subjects/span.js';
+import { article } from '../terms/chord-name.js';
+import { ofWholeVersion } from './whole-version.js';
 import { conjunction } from '../conjunction.js';
 import { noteEvidence } from '../evidence.js';
 import { choice, map, quiet, optional, mark, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range, Verdict } from '../model.js';
 import { endOf } from '../place/beats.js';
-import { barList, placeName, printBarList, printPlace } from '../place/place-name.js';
+import { barList, placeName, printBarList, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { isPlural } from '../place/place.js';
@@ -154,8 +157,11 @@ export const onlyDiffers = (places: readonly Place[], name: string): Claim => ({
 
 /** `"altered.abc" has 2 bars more`. */
 const moreBars = (name: string, number: number, more: boolean): Claim => ({
-  content: { version: name, bars: number, more },
-  print: () => `"${name}" has ${String(number)} ${number === 1 ? 'bar' : 'bars'} ${more ? 'more' : 'fewer'}`,
+  content: { version: name, bars: number, more: more || number === 0 },
+  print: () =>
+    number === 0
+      ? `"${name}" has as many bars`
+      : `"${name}" has ${String(number)} ${number === 1 ? 'bar' : 'bars'} ${more ? 'more' : 'fewer'}`,
   check: (context): Verdict => {
     const other = versionOf(name, context);
     if (other === undefined) return unknownVersion(name);
@@ -177,11 +183,9 @@ const moreBars = (name: string, number: number, more: boolean): Claim => ({
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C2001' : 'C2003',
-      reason: parts.length === 0 ? 'both versions have the same bars' : parts.join(', '),
+      reason: parts.length === 0 ? 'both versions have as many bars' : parts.join(', '),
       evidence: [],
-      ...(holds || difference === 0
-        ? {}
-        : { nearest: moreBars(name, Math.abs(difference), difference > 0).print() }),
+      ...(holds ? {} : { nearest: moreBars(name, Math.abs(difference), difference > 0).print() }),
     };
   },
 });
@@ -192,8 +196,14 @@ const moreOrFewer = wordsFor<boolean>([
 ]);
 const insteadOf = map(sequence(word('instead of', 'for'), noteName), ([, note]) => note);
 
-/** Sentences about another version: claims N1 to N4 of the trade. */
-export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
+/**
+ * Sentences about another version: claims N1 to N4 of the trade.
+ * @param plainPredicate what is said of the other version as of a whole piece
+ */
+export const versionSentence = (
+  sentence: () => Parser<Claim>,
+  plainPredicate: () => Parser<Predicate<Span>>,
+): Parser<Claim> =>
   rule('VersionSentence', () =>
     choice(
       map(sequence(word('in'), versionName, quiet(optional(mark(','))), sentence()), ([, name, , claim]) =>
@@ -249,6 +259,49 @@ export const versionSentence = (sentence: () => Parser<Claim>): Parser<Claim> =>
           ),
         ),
         ([name, , [number, more]]) => moreBars(name, number, more),
+      ),
+      map(
+        sequence(
+          versionName,
+          choice(
+            map(word('adds', 'inserts'), () => true),
+            map(word('leaves out', 'omits', 'drops'), () => false),
+          ),
+          choice(
+            count,
+            map(article, () => 1),
+          ),
+          word('bars', 'bar', 'measures', 'measure'),
+        ),
+        ([name, more, number]) => moreBars(name, number, more),
+      ),
+      map(
+        sequence(
+          versionName,
+          word('has'),
+          word('the same number of bars', 'as many bars', 'the same length'),
+        ),
+        ([name]) => moreBars(name, 0, true),
+      ),
+      ofWholeVersion,
+      // `"late.abc" lacks the A4 of bar 18`.
+      map(
+        sequence(
+          versionName,
+          word('lacks', 'leaves out', 'omits', 'does not have'),
+          quiet(optional(choice(word('the'), article))),
+          noteName,
+          at,
+          placeName,
+        ),
+        ([name, , , here, , place]) =>
+          statement(span(place), versionFamily.make({ kind: 'instead', version: name, here })),
+      ),
+      map(sequence(versionName, word('lacks', 'leaves out', 'omits'), placeName), ([name, , place]) =>
+        statement(span(place), versionFamily.make({ kind: 'left out', version: name })),
+      ),
+      map(sequence(versionName, plainPredicate(), scope), ([name, says, place]) =>
+        inVersion(name, statement(span(place), says)),
       ),
       map(sequence(versionName, word('has'), count, word('bars', 'bar', 'measures')), ([name, , bars]) =>
         inVersion(name, statement(span({ kind: 'piece' }), formFamily.make({ kind: 'bars', bars }))),
