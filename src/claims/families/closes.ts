@@ -1,3 +1,4 @@
+import { judgeCadence } from '../../harmony/index.js';
 import type { Cadence } from '../../harmony/index.js';
 import { greatest, isBefore } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
@@ -7,7 +8,11 @@ import { liesIn, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { cadenceHeardIn } from './heard-cadence.js';
+import { isSupported } from './judged.js';
 import { likeness } from './likeness.js';
+
+/** A phrase has so many bars as a rule (common practice): where as many lie before a close and behind it they are two. */
+export const barsOfPhrase = 4;
 
 /** A cadence that ends something, or could: the analysis lists fewer than can be claimed. */
 export type Close = Pick<Cadence, 'kind' | 'onset' | 'strength'>;
@@ -19,9 +24,30 @@ export const finality = ({ kind }: Close): number =>
 export const cadencesIn = (range: Range, context: ClaimContext): readonly Cadence[] =>
   context.analysis.cadences.filter(each => liesIn(each.onset, range));
 
-/** What can be claimed to close in a bar where no cadence is listed: of V and a stronger close behind it the list has the stronger alone. */
+/** The listed cadences that arrive in a bar and end something: an evaded one ends nothing, the line is led on. */
+const listedIn = (bar: Bar, context: ClaimContext): readonly Cadence[] =>
+  cadencesIn({ start: bar.start, end: endOf(bar) }, context).filter(({ kind }) => kind !== 'evaded');
+
+/** Whether the notation parts what comes before a bar from it: a fermata or a breath, or a rest in all voices. */
+function isParted(before: Bar, { analysis }: ClaimContext): boolean {
+  const { score } = analysis;
+  const within = { start: before.start, end: endOf(before) };
+  const marked = score.marks.some(
+    ({ kind, onset }) => (kind === 'fermata' || kind === 'breath') && liesIn(onset, within),
+  );
+  const moments = score.rests.filter(({ onset }) => liesIn(onset, within)).map(({ onset }) => onset);
+  return marked || moments.some(moment => soundingIn(score, { start: moment, end: moment }).length === 0);
+}
+
+/**
+ * What can be claimed to close in a bar where no cadence is listed: of V and a stronger close behind it the list has the stronger alone. After a
+ * close and a rest a phrase begins, so that V and I over that bar line are none.
+ */
 function heardClose(bar: Bar, context: ClaimContext): Close | undefined {
   const range = { start: bar.start, end: endOf(bar) };
+  const before = context.analysis.score.bars[bar.index - 1];
+  if (before !== undefined && isParted(before, context) && listedIn(before, context).length > 0)
+    return undefined;
   const last = segmentsIn(context.analysis, range).at(-1);
   const heard = last === undefined ? undefined : cadenceHeardIn(range, last.key, context);
   return last === undefined || heard === undefined
@@ -42,25 +68,51 @@ function heldInto(bar: Bar, context: ClaimContext): Close | undefined {
       );
 }
 
-/** The cadences that arrive in a bar and end something: an evaded one ends nothing, the line is led on. */
+/** The cadences that arrive in a bar and end something, listed or not. */
 export function closesOf(last: Bar | undefined, context: ClaimContext): readonly Close[] {
   if (last === undefined) return [];
-  const listed = cadencesIn({ start: last.start, end: endOf(last) }, context).filter(
-    ({ kind }) => kind !== 'evaded',
-  );
+  const listed = listedIn(last, context);
   const heard = listed.length > 0 ? undefined : (heardClose(last, context) ?? heldInto(last, context));
   return heard === undefined ? listed : [heard];
 }
 
-/** Whether the notation parts what comes before a bar from it: a fermata or a breath, or a rest in all voices. */
-function isParted(before: Bar, { analysis }: ClaimContext): boolean {
-  const { score } = analysis;
-  const within = { start: before.start, end: endOf(before) };
-  const marked = score.marks.some(
-    ({ kind, onset }) => (kind === 'fermata' || kind === 'breath') && liesIn(onset, within),
+/** V at the end of a bar as the half cadence that it is where the next bar begins as the phrase did, whatever V could lead on to. */
+export function stopOnDominant(bar: Bar, context: ClaimContext): Close | undefined {
+  const range = { start: bar.start, end: endOf(bar) };
+  const last = segmentsIn(context.analysis, range).at(-1);
+  if (last === undefined) return undefined;
+  const judgement = judgeCadence(context.analysis, { ...range, kind: 'half', key: last.key });
+  return isSupported(judgement)
+    ? { kind: 'half', onset: greatest(last.start, bar.start), strength: 0 }
+    : undefined;
+}
+
+/** Bars with a fermata where several mark the ends of phrases (common practice in chorales); none where they do not: a single one, or the last, says nothing. */
+export function barsWithFermata({ analysis }: ClaimContext): readonly Bar[] {
+  const { bars, marks } = analysis.score;
+  const held = bars.filter(bar =>
+    marks.some(
+      ({ kind, onset }) => kind === 'fermata' && liesIn(onset, { start: bar.start, end: endOf(bar) }),
+    ),
   );
-  const moments = score.rests.filter(({ onset }) => liesIn(onset, within)).map(({ onset }) => onset);
-  return marked || moments.some(moment => soundingIn(score, { start: moment, end: moment }).length === 0);
+  return held.length < 2 ? [] : held;
+}
+
+/** Whether what is played comes back to a bar from elsewhere: a repeated section begins with it. */
+const beginsSection = ({ index, ending }: Bar, { analysis }: ClaimContext): boolean =>
+  ending === undefined &&
+  analysis.score.playingOrder.some(
+    ({ bar }, at, order) => at > 0 && bar === index && order[at - 1]?.bar !== index - 1,
+  );
+
+/** Whether a half cadence is only the first V of a phrase: the bar before it closes more firmly, or fermatas mark the ends of phrases and it has none. */
+function isOpening(bar: Bar, close: Close, context: ClaimContext): boolean {
+  const { bars } = context.analysis.score;
+  const before = bars[bar.index - 1];
+  const closed =
+    before !== undefined && listedIn(before, context).some(each => finality(each) > finality(close));
+  const isListed = listedIn(bar, context).length > 0;
+  return closed || (!isListed && barsWithFermata(context).length > 0);
 }
 
 /**
@@ -76,9 +128,10 @@ export function beginsPhrase(bar: Bar, context: ClaimContext): boolean {
   // A bar with a close of its own that stops there is the end of a phrase.
   if (isParted(bar, context) && cadencesIn(own, context).length > 0) return false;
   return (
-    closesOf(before, context).length > 0 ||
+    closesOf(before, context).some(close => !isOpening(before, close, context)) ||
+    beginsSection(bar, context) ||
     cadencesIn({ start: bar.start, end: bar.start }, context).length > 0 ||
     isParted(before, context) ||
-    likeness(opens, bar, context) === 'same'
+    (bar.index - opens.index >= barsOfPhrase && likeness(opens, bar, context) === 'same')
   );
 }

@@ -30,7 +30,15 @@ import { statement } from '../statement.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
-import { beginsPhrase, cadencesIn, closesOf, finality } from './closes.js';
+import {
+  barsOfPhrase,
+  barsWithFermata,
+  beginsPhrase,
+  cadencesIn,
+  closesOf,
+  finality,
+  stopOnDominant,
+} from './closes.js';
 import type { Close } from './closes.js';
 import { likeness, rhythmOf } from './likeness.js';
 
@@ -145,24 +153,32 @@ const disputedClose = ({ kind }: Close): string | undefined =>
     ? 'Hutchinson counts it as the end of a phrase, Open Music Theory hears the phrase go on to its close'
     : undefined;
 
-/** Where so many bars lie before a close and behind it they are two phrases rather than one. */
-const barsOfPhrase = 4;
-
-/** Where fermatas mark the ends of phrases (common practice in chorales), one within a phrase ends one, and an end without one is none. */
-function fermataDoubt(full: readonly Bar[], { analysis }: ClaimContext): string | undefined {
-  const { bars, marks } = analysis.score;
-  const hasFermata = (bar: Bar): boolean =>
-    marks.some(
-      ({ kind, onset }) => kind === 'fermata' && liesIn(onset, { start: bar.start, end: endOf(bar) }),
-    );
-  const held = bars.filter(hasFermata);
+/** Where fermatas mark the ends of phrases, one within a phrase ends one, and an end without one is none. */
+function fermataDoubt(full: readonly Bar[], context: ClaimContext): string | undefined {
+  const held = barsWithFermata(context);
   const last = full.at(-1);
-  // A single one, or one in the last bar alone, says nothing of the phrases before.
-  if (last === undefined || held.length < 2) return undefined;
-  const within = full.slice(0, -1).find(hasFermata);
+  if (last === undefined || held.length === 0) return undefined;
+  const within = full.slice(0, -1).find(bar => held.includes(bar));
   if (within !== undefined)
     return `, but the fermata in bar ${within.label} marks the end of a phrase within it`;
-  return hasFermata(last) ? undefined : `, but the phrases end with fermatas, and bar ${last.label} has none`;
+  return held.includes(last)
+    ? undefined
+    : `, but the phrases end with fermatas, and bar ${last.label} has none`;
+}
+
+/** The close in the bar half-way: V is one where the second half begins as the first did. */
+function closeHalfWay(full: readonly Bar[], context: ClaimContext): Close | undefined {
+  const middle = full[Math.ceil(full.length / 2) - 1];
+  if (middle === undefined || full.length < 2 * barsOfPhrase) return undefined;
+  const [close] = closesOf(middle, context);
+  return close ?? (comesBackHalfWay(full, context) ? stopOnDominant(middle, context) : undefined);
+}
+
+/** Whether the second half of some bars begins as the first does, as the two phrases of a parallel period do. */
+function comesBackHalfWay(full: readonly Bar[], context: ClaimContext): boolean {
+  const [opens] = full;
+  const next = full[Math.ceil(full.length / 2)];
+  return opens !== undefined && next !== undefined && likeness(opens, next, context) === 'same';
 }
 
 /** What speaks against one phrase although it closes: another close within it, or a close that books dispute. */
@@ -180,7 +196,10 @@ function doubtOf(
   // Where the next phrase begins as this one, the two are marked off as units.
   const opens = full[0];
   const next = context.analysis.score.bars[(full.at(-1)?.index ?? 0) + 1];
-  const isAnswered = opens !== undefined && next !== undefined && likeness(opens, next, context) === 'same';
+  const isAnswered =
+    opens !== undefined &&
+    next !== undefined &&
+    ['same', 'transposed'].includes(likeness(opens, next, context));
   const early = isAnswered
     ? undefined
     : inside.find(
@@ -194,7 +213,8 @@ function doubtOf(
       code: 'C1803',
       reason: `, but ${withArticle(early.kind)} cadence within it already closes as firmly`,
     };
-  const between = inside.find(
+  const halfWay = comesBackHalfWay(full, context) ? closeHalfWay(full, context) : undefined;
+  const between = [...inside, ...(halfWay === undefined ? [] : [halfWay])].find(
     each => finality(each) > 0 && barOf(each) >= barsOfPhrase && full.length - barOf(each) >= barsOfPhrase,
   );
   if (between !== undefined)
@@ -260,8 +280,7 @@ function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefi
   const middle = full[Math.ceil(full.length / 2) - 1];
   const final = closesOf(last, context).at(-1);
   const listed: readonly Close[] = cadencesIn(span.range, context);
-  const halfWay =
-    middle === undefined || full.length < 2 * barsOfPhrase ? undefined : closesOf(middle, context)[0];
+  const halfWay = closeHalfWay(full, context);
   const all = halfWay === undefined || listed.includes(halfWay) ? listed : [halfWay, ...listed];
   const barOf = (each: Close): number =>
     full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1;
@@ -372,15 +391,25 @@ function checkSentence({ span, bars, context }: Asked): Finding<Span> {
     );
   if (close === undefined) return fails('no cadence ends the continuation');
   const copy = full[quarter];
+  // The repetition of an idea leaves it open: what closes with it, and begins again, are two phrases.
+  const [answered] = closesOf(full[2 * quarter - 1], context);
+  const isComplete = answered !== undefined && finality(answered) >= finality(close);
+  if (answered !== undefined && (isComplete || comesBackHalfWay(full, context)))
+    return fails(
+      `${withArticle(answered.kind)} cadence closes the repetition${isComplete ? '' : ', and the second half begins as the first did'}: two phrases rather than one`,
+      evidenceOf([answered], 'contradicts', context),
+    );
   const like = start === undefined || copy === undefined ? 'other' : likeness(start, copy, context);
   // One bar is short for an idea, and a rhythm that returns need not be a repetition.
   const doubt =
     disputedClose(close) ??
     (quarter < 2
       ? 'an idea of a single bar is short for a sentence'
-      : like === 'other'
-        ? 'the repetition keeps the rhythm of the idea, but not its contour'
-        : undefined);
+      : answered !== undefined
+        ? `${withArticle(answered.kind)} cadence closes the repetition already`
+        : like === 'other'
+          ? 'the repetition keeps the rhythm of the idea, but not its contour'
+          : undefined);
   return {
     verdict: doubt === undefined ? 'holds' : 'arguable',
     code: doubt === undefined ? 'C1801' : disputedClose(close) === undefined ? 'C1806' : 'C1805',

@@ -1,5 +1,5 @@
-import { compare, staffStepOf, subtract } from '../../score/index.js';
-import type { Bar } from '../../score/index.js';
+import { compare, pitchClassOf, staffStepOf, subtract } from '../../score/index.js';
+import type { Bar, PitchClass } from '../../score/index.js';
 import type { ClaimContext } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { lineNotes } from '../subjects/line-notes.js';
@@ -20,6 +20,7 @@ export function rhythmOf(bar: Bar, context: ClaimContext): string {
 interface Opening {
   readonly rhythm: string;
   readonly steps: readonly number[];
+  readonly first: PitchClass | undefined;
 }
 
 /** So many notes make an opening that can be told from another; where a bar has fewer, the first of the next are heard with it. */
@@ -30,7 +31,9 @@ function melodyFrom(bar: Bar, context: ClaimContext): Opening {
   const upTo = (last: Bar, most?: number): Opening => {
     const range = { start: bar.start, end: endOf(last) };
     const line = (lineNotes(score, { kind: 'edge', edge: 'top' }, range) ?? []).slice(0, most);
+    const [opens] = line;
     return {
+      first: opens === undefined ? undefined : pitchClassOf(opens.note.pitch),
       rhythm: line
         .map(({ start }) => {
           const offset = subtract(start, bar.start);
@@ -47,11 +50,16 @@ function melodyFrom(bar: Bar, context: ClaimContext): Opening {
   return own.steps.length + 1 < notesOfOpening && next !== undefined ? upTo(next, notesOfOpening) : own;
 }
 
-/** How two phrases begin: with one melody, on whatever step, with its rhythm and contour alone, or differently. */
-export function likeness(first: Bar, second: Bar, context: ClaimContext): 'same' | 'contour' | 'other' {
+/** How two phrases begin: with one melody at its pitch or on another step, with its rhythm and contour alone, or differently. */
+export function likeness(
+  first: Bar,
+  second: Bar,
+  context: ClaimContext,
+): 'same' | 'transposed' | 'contour' | 'other' {
   const [one, other] = [melodyFrom(first, context), melodyFrom(second, context)];
   const agree = (as: (steps: number) => number): boolean =>
     one.steps.map(as).join(' ') === other.steps.map(as).join(' ');
   if (one.rhythm !== other.rhythm || !agree(Math.sign)) return 'other';
-  return agree(steps => steps) ? 'same' : 'contour';
+  if (!agree(steps => steps)) return 'contour';
+  return one.first === other.first ? 'same' : 'transposed';
 }
