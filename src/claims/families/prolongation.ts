@@ -78,6 +78,13 @@ function motionOf(basses: readonly PitchClass[]): 'stays' | 'steps' | 'leaps' {
 /** More chords than this between the ends are a progression of their own rather than passing or neighbour chords. */
 const mostBetween = 3;
 
+/** Several chords that end in a predominant lead to the last chord anew: the way to a cadence, whatever steps its bass takes. */
+function leadsAnew(segments: readonly Segment[], says: ProlongationSays): boolean {
+  const last = segments.findLastIndex(segment => !isChord(segment, says));
+  const first = segments.slice(0, last).findLastIndex(segment => isChord(segment, says)) + 1;
+  return says.of === 'dominant' && last > first && segments[last]?.function === 'predominant';
+}
+
 const evidenceOf = (
   segments: readonly Segment[],
   says: ProlongationSays,
@@ -125,7 +132,8 @@ export const prolongationFamily = family<Span, ProlongationSays>({
       };
     const between = segments.filter(segment => !isChord(segment, says));
     const motion = motionOf(bassesOf(segments, context));
-    if (between.length === 0 || (motion !== 'leaps' && between.length <= mostBetween))
+    const isAnew = motion === 'steps' && leadsAnew(segments, says);
+    if (between.length === 0 || (motion !== 'leaps' && between.length <= mostBetween && !isAnew))
       return {
         verdict: 'holds',
         code: 'C0721',
@@ -138,7 +146,7 @@ export const prolongationFamily = family<Span, ProlongationSays>({
     return {
       verdict: 'arguable',
       code: 'C0724',
-      reason: `it begins and ends on the ${says.of}, but ${motion === 'leaps' ? 'the bass leaps between' : 'many chords lie between'}: ${chords}; how deep the chords between lie is a matter of interpretation`,
+      reason: `it begins and ends on the ${says.of}, but ${isAnew ? 'the chords between lead to it anew' : motion === 'leaps' ? 'the bass leaps between' : 'many chords lie between'}: ${chords}; how deep the chords between lie is a matter of interpretation`,
       evidence,
     };
   },
