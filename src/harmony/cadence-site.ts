@@ -19,7 +19,7 @@ import { momentAt } from './hearing.js';
 import { supportFor } from './judge-chord.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
-import { beatLength } from './moments.js';
+import { beatLength } from './sound.js';
 import { firstEndingAfter, segmentAt } from './segment-at.js';
 import { ticksOf } from './sound.js';
 

@@ -3,7 +3,7 @@ import type { Bar, PitchClass } from '../score/index.js';
 import { closureOf, opensPhrase, sopranoNotes } from './cadence-signs.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
 import type { Cadence, CadenceKind, Segment, Sequence } from './model.js';
-import { beatLength } from './moments.js';
+import { beatLength } from './sound.js';
 import type { Heard } from './segments.js';
 import { sequenceAt } from './sequences.js';
 

@@ -1,6 +1,6 @@
-import type { Meter, Score } from '../score/index.js';
+import type { Score } from '../score/index.js';
 import { isCompound } from '../score/index.js';
-import { ticksOf } from './sound.js';
+import { beatLength, ticksOf } from './sound.js';
 import type { Sound } from './sound.js';
 
 /** Metrical strength of an onset: 0 downbeat, 1 middle of the bar, 2 other beats, 3 half beats, 4 anything finer. */
@@ -20,9 +20,6 @@ export interface Moment {
   /** Number of pitch classes among them: 1 is a tone alone or in octaves, from 3 on it is a chord. */
   readonly struckClasses: number;
 }
-
-/** Length of a beat in whole notes: the dotted unit in compound metre. */
-export const beatLength = (meter: Meter): number => (isCompound(meter) ? 3 : 1) / meter.unit;
 
 function levelOf(offset: number, beat: number, bar: number, compound: boolean): MetricalLevel {
   if (offset <= 0) return 0;

@@ -47,6 +47,37 @@ export interface ForeignContext {
 
 const isStep = (motion: Tone['approach']): boolean => motion === 'step up' || motion === 'step down';
 
+/** What a prepared dissonance resolves to, and which way. */
+interface Resolved {
+  readonly to: Tone;
+  readonly down: boolean;
+}
+
+/**
+ * The step by which a prepared dissonance resolves, up or down, once it is struck for the last time. A resolution down may touch the tone above first,
+ * no longer than the dissonance lasts: 4-5-3 is an ornamented 4-3 (common practice).
+ */
+function resolutionOf(
+  tone: Tone,
+  { sound, start, isChordToneAtOnset }: ForeignContext,
+): Resolved | undefined {
+  const nextOf = ({ next }: Tone): Tone | undefined => (next === undefined ? undefined : sound.tones[next]);
+  let last = tone;
+  for (let again = nextOf(last); again !== undefined && last.departure === 'same'; again = nextOf(last))
+    last = again;
+  const to = nextOf(last);
+  if (to === undefined || !isStep(last.departure)) return undefined;
+  if (last.departure === 'step down') return { to, down: true };
+  const after = sound.tones.find(
+    ({ index, voice, on }) => index > to.index && voice === to.voice && on >= to.off,
+  );
+  const isOrnament =
+    after?.step === tone.step - 1 &&
+    isChordToneAtOnset(after) &&
+    to.off - to.on <= last.off - Math.max(tone.on, start);
+  return isOrnament ? { to: after, down: true } : { to, down: false };
+}
+
 /**
  * Names a tone that is foreign to its harmony by its approach and departure (Hutchinson, Non-Chord Tones, table of types); `undefined`
  * where no type fits. Suspensions and retardations need preparation: the same pitch held or struck again from a chord tone.
@@ -69,9 +100,11 @@ export function classify(tone: Tone, context: ForeignContext): NonChordTone | un
   const preparedHere = held
     ? context.isChordToneAtOnset(tone)
     : tone.approach === 'same' && previous !== undefined && context.isChordToneAtOnset(previous);
-  if (preparedHere && next !== undefined && isStep(tone.departure)) {
-    const figure = suspensionFigure(tone, next, context.bass, context.upper);
-    return result(tone.departure === 'step down' ? 'suspension' : 'retardation', {
+  const resolved = preparedHere ? resolutionOf(tone, context) : undefined;
+  if (resolved !== undefined) {
+    const figure = suspensionFigure(tone, resolved.to, context.bass, context.upper);
+    return result(resolved.down ? 'suspension' : 'retardation', {
+      resolution: resolved.to.notes[0] as NoteId,
       ...(held ? { preparation: tone.notes[0] as NoteId } : {}),
       ...(figure === undefined ? {} : { figure }),
     });

@@ -1,5 +1,5 @@
-import { midiOf, pitchClassOf, staffStepOf } from '../score/index.js';
-import type { Fraction, Note, NoteId, PitchClass, Score } from '../score/index.js';
+import { isCompound, midiOf, pitchClassOf, staffStepOf } from '../score/index.js';
+import type { Fraction, Meter, Note, NoteId, PitchClass, Score } from '../score/index.js';
 
 /** How a voice moves into or out of a tone. */
 export type Motion = 'same' | 'step up' | 'step down' | 'leap' | 'none';
@@ -37,6 +37,9 @@ const leastCommonMultiple = (a: number, b: number): number => {
 };
 
 export const ticksOf = (time: Fraction, ticksPerWhole: number): number => (time.n * ticksPerWhole) / time.d;
+
+/** Length of a beat in whole notes: the dotted unit in compound metre. */
+export const beatLength = (meter: Meter): number => (isCompound(meter) ? 3 : 1) / meter.unit;
 
 interface Struck {
   readonly notes: readonly NoteId[];
@@ -90,6 +93,7 @@ function findNext(
   following: readonly Struck[],
   start: number,
   reach: number,
+  beat: number,
 ): number | undefined {
   let nearest: number | undefined;
   let nearestOnset = 0;
@@ -105,7 +109,8 @@ function findNext(
       nearestOnset = candidate.on;
       distance = apart;
     } else if (candidate.on > nearestOnset && motion !== 'leap' && distance > 2) {
-      return at;
+      // A pitch that comes again after a beat of other tones was left in between.
+      if (motion !== 'same' || candidate.on - from.off < beat) return at;
     }
   }
   return nearest;
@@ -152,7 +157,8 @@ export function soundOf(score: Score): Sound {
     line.forEach((tone, at) => {
       const bar = score.bars[tone.first.bar];
       const reach = bar === undefined ? 0 : ticksOf(bar.meter.length, ticksPerWhole) / 2;
-      const found = findNext(tone, line, at + 1, reach);
+      const beat = bar === undefined ? 0 : beatLength(bar.meter) * ticksPerWhole;
+      const found = findNext(tone, line, at + 1, reach, beat);
       const target = found === undefined ? undefined : line[found];
       const index = place.get(tone);
       if (target === undefined || index === undefined) return;

@@ -273,6 +273,22 @@ export function tonesIn(range: Range, context: ClaimContext): readonly PlacedTon
   );
 }
 
+/** Each suspension once: what is struck again before it resolves is the same. */
+export const onceSuspended = (tones: readonly PlacedTone[]): readonly PlacedTone[] =>
+  tones.filter(
+    ({ tone, note }, at) =>
+      !tones
+        .slice(0, at)
+        .some(
+          other =>
+            tone.resolution !== undefined &&
+            other.tone.kind === tone.kind &&
+            other.tone.figure !== undefined &&
+            other.tone.resolution === tone.resolution &&
+            midiOf(other.note.pitch) === midiOf(note.pitch),
+        ),
+  );
+
 function checkSpan(
   span: Span,
   says: NonChordToneSays,

@@ -352,6 +352,19 @@ function checkPrepared(
   };
 }
 
+/** What a suspension resolves to, though another tone be touched before. */
+function suspensionGoesTo(note: Note, { analysis }: ClaimContext): readonly Note[] | undefined {
+  const { notes } = analysis.score;
+  const heads = [note.id, struckHead(note, notes).id];
+  const goal = analysis.segments
+    .flatMap(({ nonChordTones }) => nonChordTones)
+    .find(
+      ({ note: id, kind, figure }) => kind === 'suspension' && figure !== undefined && heads.includes(id),
+    )?.resolution;
+  const resolution = goal === undefined ? undefined : notes[goal];
+  return resolution === undefined ? undefined : [resolution];
+}
+
 /** From figure to figure: a step, but an octave lower or higher than the note; not where the sentence names the octave. */
 function isInOtherOctave(note: Note, next: Note, says: ResolutionSays, { analysis }: ClaimContext): boolean {
   const steps = Math.abs(staffStepOf(next.pitch) - staffStepOf(note.pitch));
@@ -374,7 +387,7 @@ function checkNote(
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
   if (says.kind === 'prepared') return checkPrepared(head, says.place, context);
-  const all = following(note, context);
+  const all = suspensionGoesTo(head, context) ?? following(note, context);
   // Of the chord that follows the nearest note tells which way the line goes.
   const nearest = nearestTo(note, all);
   const own = says.kind === 'direction' && nearest !== undefined ? [nearest] : all;

@@ -10,7 +10,7 @@ import { suspensionFigure } from '../terms/non-chord-tone.js';
 import { be, have, haveNo, printHas } from '../terms/verb.js';
 import { article } from '../terms/chord-name.js';
 import { silence } from './judged.js';
-import { misfit, tonesIn } from './non-chord-tone.js';
+import { misfit, onceSuspended, tonesIn } from './non-chord-tone.js';
 
 /** Suspensions in a row, each prepared by the resolution of the one before. */
 export interface ChainSays {
@@ -42,7 +42,7 @@ export const suspensionChainFamily = family<Span, ChainSays>({
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     const { score } = context.analysis;
-    const all = tonesIn(span.range, context).filter(
+    const all = onceSuspended(tonesIn(span.range, context)).filter(
       ({ tone, note }) => misfit(tone, note, { kind: 'suspension' }, context) === undefined,
     );
     const found = all.filter(({ tone }) => figure === undefined || tone.figure === figure);

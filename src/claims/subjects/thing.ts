@@ -1,7 +1,7 @@
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
 import { foreignNotes, nativeNotesFamily } from '../families/native-notes.js';
-import { misfit, tonesIn } from '../families/non-chord-tone.js';
+import { misfit, onceSuspended, tonesIn } from '../families/non-chord-tone.js';
 import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { article, ofQualityAlone } from '../terms/chord-name.js';
@@ -197,7 +197,7 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
       return segmentsWith(of.of, range, context);
     case 'tone':
       // What is held into a harmony is foreign to it from there on: a suspension occurs where it is dissonant, not where it is struck.
-      return tonesIn(range, context)
+      return onceSuspended(tonesIn(range, context))
         .map(placed => ({ ...placed, onset: greatest(placed.note.onset, placed.segment.start) }))
         .filter(
           ({ tone, note, onset }) =>
