@@ -73,6 +73,7 @@ import { lineSubject, lineSubjectName } from './subjects/line.js';
 import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
+import { roleNoteName } from './subjects/role-note.js';
 import { namedHalf, namedPhrase, saidOfPhrase } from './subjects/section.js';
 import { severalBars, span } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
@@ -97,7 +98,11 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     ofWholePiece('Pair', twoLines, pairPredicate, ([first, second], place) =>
       pairSubject(first, second, place),
     ),
-    about('Note', choice(pointedNotes, memberName, edgeNoteName, embellishmentName), notePredicate),
+    about(
+      'Note',
+      choice(pointedNotes, memberName, edgeNoteName, embellishmentName, roleNoteName),
+      notePredicate,
+    ),
     placedAfter('Note', pointedName, notePredicate, ({ name, line }, place) => pointed(name, line, place)),
     placedAfter('Member', member, notePredicate, (named, place) => memberNotes(named, place)),
     map(sequence(before, pointedName, list(notePredicate, and)), ([place, { name, line }, predicates]) =>

@@ -13,6 +13,7 @@ import { anyModulationFamily } from './any-modulation.js';
 import { appliedFamily } from './applied.js';
 import { boundsFamily } from './bounds.js';
 import { cadenceFamily } from './cadence.js';
+import { chosenNoteFamily } from './chosen-note.js';
 import { chordFamily } from './chord.js';
 import { chordRelationFamily } from './chord-relation.js';
 import { chordSuccessionFamily } from './chord-succession.js';
@@ -196,7 +197,7 @@ export const extremeFamilies: readonly Family<Extreme>[] = [extremeFamily];
 export const thingFamilies: readonly Family<Thing>[] = [occurrenceFamily];
 
 /** About the first, last or only one: `the first V7/V of the piece ...`. */
-export const chosenFamilies: readonly Family<Chosen>[] = [chosenFamily];
+export const chosenFamilies: readonly Family<Chosen>[] = [chosenFamily, chosenNoteFamily];
 
 /** About what is most frequent: `the most frequent chord of the piece ...`. */
 export const rankedFamilies: readonly Family<Ranked>[] = [frequencyFamily];

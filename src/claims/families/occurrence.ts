@@ -182,6 +182,7 @@ type Which = 'first' | 'last' | 'only';
 /** One of the occurrences of a thing in a place. */
 export interface Chosen {
   readonly which: Which;
+  readonly of: Thing;
   readonly occurrences: readonly [Occurrence, ...Occurrence[]];
 }
 
@@ -194,7 +195,10 @@ const chosen = (which: Which, of: Thing, place: Place): Subject<Chosen> => {
     resolve: context => {
       const found = rangeOf(place, context);
       if ('problem' in found) return { kind: 'none', finding: found.problem };
-      const [first, ...rest] = occurrencesOf(of, found.range, context);
+      // Of the whole piece, what is foreign to its key is meant, not to the keys that it passes through.
+      const counted: Thing =
+        of.kind === 'chromatic' && place.kind === 'piece' ? { ...of, key: context.home } : of;
+      const [first, ...rest] = occurrencesOf(counted, found.range, context);
       if (first === undefined)
         return {
           kind: 'none',
@@ -205,7 +209,7 @@ const chosen = (which: Which, of: Thing, place: Place): Subject<Chosen> => {
             evidence: [],
           },
         };
-      return { kind: 'found', subject: { which, occurrences: [first, ...rest] } };
+      return { kind: 'found', subject: { which, of, occurrences: [first, ...rest] } };
     },
     neighbours: () => [],
   };

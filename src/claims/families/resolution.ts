@@ -20,7 +20,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import type { NoteFinding } from '../note-family.js';
-import { barAt } from '../place/beats.js';
+import { barAt, momentOf } from '../place/beats.js';
 import { atPlace, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
@@ -38,6 +38,7 @@ import { intervalBetween, intervalSize, isOfSize, printSize } from '../terms/int
 import type { IntervalSize } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
+import { beatNumber, printBeat } from '../terms/number.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** Which way and how far a note goes, as far as that is said. `steps: 1` alone is a step, half or whole. */
@@ -45,13 +46,21 @@ interface Manner {
   readonly up?: boolean;
   readonly by?: IntervalSize;
 }
+/** Where its goal is struck, as far as that is said: `to F in bar 7`, `to G on beat 2`. */
+interface Arrival {
+  readonly in?: Place;
+  readonly onBeat?: Fraction;
+}
+/** What a note goes to. */
+type Aim =
+  | { readonly kind: 'to'; readonly note: NoteName }
+  /** To a degree of the key there: `to the tonic`. */
+  | { readonly kind: 'degree'; readonly degree: DegreeName }
+  /** To a member of the chord there: `to the fifth of the chord`. */
+  | { readonly kind: 'member'; readonly part: ChordPart };
 /** Where a note goes in its voice. */
 export type ResolutionSays =
-  | (Manner & { readonly kind: 'to'; readonly note: NoteName })
-  /** To a degree of the key there: `to the tonic`. */
-  | (Manner & { readonly kind: 'degree'; readonly degree: DegreeName })
-  /** To a member of the chord there: `to the fifth of the chord`. */
-  | (Manner & { readonly kind: 'member'; readonly part: ChordPart })
+  | (Manner & Aim & Arrival)
   | (Manner & { readonly kind: 'move' })
   /** Up or down in its own voice, however far. */
   | { readonly kind: 'direction'; readonly up: boolean }
@@ -78,14 +87,24 @@ const manner: Parser<Manner> = choice<Manner>(
   })),
   quiet(map(sequence(size, ways), ([by, up]) => ({ up, by }))),
 );
-type Aim =
-  | { readonly kind: 'to'; readonly note: NoteName }
-  | { readonly kind: 'degree'; readonly degree: DegreeName }
-  | { readonly kind: 'member'; readonly part: ChordPart };
-const aim: Parser<Aim> = choice<Aim>(
-  map(noteName, note => ({ kind: 'to', note })),
-  map(degreeName, degree => ({ kind: 'degree', degree })),
-  map(sequence(quiet(optional(word('the'))), chordPartOf), ([, part]) => ({ kind: 'member', part })),
+const onOneBeat: Parser<Fraction> = choice(
+  map(sequence(word('on beat'), beatNumber), ([, beat]) => beat),
+  quiet(map(word('on the downbeat'), () => ({ n: 1, d: 1 }))),
+);
+const arrival: Parser<Arrival> = choice<Arrival>(
+  map(onOneBeat, onBeat => ({ onBeat })),
+  map(optional(atPlace), place => (place === undefined ? {} : { in: place })),
+);
+const aim: Parser<Aim & Arrival> = map(
+  sequence(
+    choice<Aim>(
+      map(noteName, note => ({ kind: 'to', note })),
+      map(degreeName, degree => ({ kind: 'degree', degree })),
+      map(sequence(quiet(optional(word('the'))), chordPartOf), ([, part]) => ({ kind: 'member', part })),
+    ),
+    arrival,
+  ),
+  ([to, where]) => ({ ...to, ...where }),
 );
 const target: Parser<ResolutionSays> = map(sequence(manner, word('to'), aim), ([how, , to]) => ({
   ...how,
@@ -265,6 +284,21 @@ const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
     undefined,
   );
 
+const arrivalOf = (says: ResolutionSays): Arrival => ('in' in says || 'onBeat' in says ? says : {});
+
+/** Whether a note is struck where the goal is said to be. */
+function arrives(next: Note, says: ResolutionSays, context: ClaimContext): boolean {
+  const { in: place, onBeat } = arrivalOf(says);
+  const { score } = context.analysis;
+  if (onBeat !== undefined) {
+    const moment = momentOf(score, next.onset, context.beatUnit);
+    return moment !== undefined && compare(moment.beat, onBeat) === 0;
+  }
+  if (place === undefined) return true;
+  const resolved = resolvePlace(place, score, context.beatUnit);
+  return isResolved(resolved) && liesIn(next.onset, resolved.range);
+}
+
 function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContext): boolean {
   const goes = (up: boolean | undefined): boolean =>
     up === undefined || midiOf(next.pitch) > midiOf(note.pitch) === up;
@@ -273,6 +307,7 @@ function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContex
     (isStepSize(by)
       ? isStep(note, next, true) || isStep(note, next, false)
       : isOfSize(intervalBetween(note.pitch, next.pitch), by));
+  if (!arrives(next, says, context)) return false;
   switch (says.kind) {
     case 'to':
       return isNamed(next, says.note) && goes(says.up) && isFar(says.by);
@@ -423,8 +458,9 @@ function checkNote(
   // Where it goes in another voice or octave matters to what resolves, not to how far a line moves.
   const ownVoice =
     says.kind === 'direction' || (says.kind === 'move' && says.by !== undefined && says.by.steps !== 1);
-  const moved = ownVoice ? undefined : elsewhere(note, context).find(each => fits(note, each, says, context));
   const steps = isStep(note, next, true) || isStep(note, next, false);
+  const moved =
+    ownVoice || steps ? undefined : elsewhere(note, context).find(each => fits(note, each, says, context));
   const displaced =
     ownVoice || steps
       ? undefined
@@ -460,7 +496,7 @@ function checkNote(
   return {
     verdict: 'fails',
     code: 'C1042',
-    reason: `${printPitch(note.pitch)} goes to ${printPitch(next.pitch)}`,
+    reason: `${printPitch(note.pitch)} goes to ${printPitch(next.pitch)}${arrives(next, says, context) ? '' : ` in ${sayMoment(next.onset, context)}`}`,
     evidence: [itself, noteEvidence('contradicts', next, 'follows in the voice', context)],
     instead,
   };
@@ -498,13 +534,20 @@ const families = noteFamily<ResolutionSays>({
         : printVerb('moves', 'move', form);
     const direction = 'up' in says && says.up !== undefined ? (says.up ? ' up' : ' down') : '';
     const far = by === undefined ? '' : isStepSize(by) ? ' by step' : ` by ${withArticle(printSize(by))}`;
+    const { in: place, onBeat } = arrivalOf(says);
+    const where =
+      onBeat !== undefined
+        ? ` on beat ${printBeat(onBeat)}`
+        : place !== undefined
+          ? ` in ${printPlace(place)}`
+          : '';
     switch (says.kind) {
       case 'to':
-        return `${goes}${direction}${far} to ${printNoteName(says.note)}`;
+        return `${goes}${direction}${far} to ${printNoteName(says.note)}${where}`;
       case 'degree':
-        return `${goes}${direction}${far} to ${printDegree(says.degree)}`;
+        return `${goes}${direction}${far} to ${printDegree(says.degree)}${where}`;
       case 'member':
-        return `${goes}${direction}${far} to the ${says.part} of the chord`;
+        return `${goes}${direction}${far} to the ${says.part} of the chord${where}`;
       case 'move':
         return `${goes}${direction}${far}`;
       case 'direction':
@@ -514,6 +557,8 @@ const families = noteFamily<ResolutionSays>({
     }
   },
   checkNote,
+  // What a line goes to in a later place it goes to from its last note.
+  meantOf: (notes, says) => (arrivalOf(says).in === undefined ? notes : notes.slice(-1)),
 });
 
 /** Tendency tones, chordal sevenths, dissonances and their resolution: claims G6, I6 and I7 of the trade. */

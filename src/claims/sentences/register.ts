@@ -4,14 +4,14 @@ import { choice, map, mark, optional, quiet, rule, sequence, word } from '../gra
 import type { Parser } from '../grammar/index.js';
 import { at, atPlace, scope } from '../place/place-name.js';
 import { statement, statements } from '../statement.js';
-import { extreme, which } from '../subjects/extreme.js';
+import { extreme, extremeName, which } from '../subjects/extreme.js';
 import { lineName } from '../subjects/line-name.js';
 import { lineSubject } from '../subjects/line.js';
 import { noteName } from '../terms/note-name.js';
 import { be } from '../terms/verb.js';
 import { denied } from './links.js';
 
-/** `C6 is the highest note of the piece`, `the melody peaks in bar 29`, `the range of the soprano in bar 1 is a third`. */
+/** `C6 is the highest note of the piece`, `the highest note is C6 in bar 29`, `the melody peaks in bar 29`, `the range of the soprano in bar 1 is a third`. */
 export const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
   const peak = word(
     'reaches its highest note',
@@ -34,6 +34,13 @@ export const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
       ),
       ([note, { negated }, , edge, , line, place]) =>
         statement(extreme(edge, line, place), denied(negated, extremeFamily.make({ kind: 'pitch', note }))),
+    ),
+    // `the highest note of the melody is F5 in bar 14`.
+    map(sequence(extremeName, word('is'), noteName, atPlace), ([edge, , note, place]) =>
+      statements(
+        [edge],
+        [extremeFamily.make({ kind: 'pitch', note }), extremeFamily.make({ kind: 'place', place })],
+      ),
     ),
     map(
       sequence(

@@ -6,7 +6,7 @@ import { nameOf, nonChordTone } from '../terms/non-chord-tone.js';
 import type { NonChordToneSays } from '../terms/non-chord-tone.js';
 import { article, ofQualityAlone } from '../terms/chord-name.js';
 import { chord, printChord, printKey, printRomanNumeral } from '../../harmony/index.js';
-import type { ChordQuality, RomanNumeral } from '../../harmony/index.js';
+import type { ChordQuality, Key, RomanNumeral } from '../../harmony/index.js';
 import { compare, greatest } from '../../score/index.js';
 import type { Fraction, PitchClass } from '../../score/index.js';
 import type { Predicate } from '../claim.js';
@@ -41,7 +41,8 @@ export type Thing =
   /** A chord by its kind or its name: a German sixth, the Neapolitan, a cadential six-four. */
   | { readonly kind: 'harmony'; readonly of: Predicate<Span> }
   | { readonly kind: 'tone'; readonly says: NonChordToneSays }
-  | { readonly kind: 'chromatic' };
+  /** Foreign to a key, or to the key of each harmony. */
+  | { readonly kind: 'chromatic'; readonly key?: Key };
 
 /** A thing as plain data. */
 export const contentOfThing = (of: Thing): unknown =>
@@ -208,7 +209,7 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
           evidence: [noteEvidence('supports', note, nameOf(of.says), context)],
         }));
     case 'chromatic':
-      return foreignNotes({ range, name: '', place: { kind: 'piece' } }, undefined, context).map(
+      return foreignNotes({ range, name: '', place: { kind: 'piece' } }, of.key, context).map(
         ([note, key]) => ({
           onset: note.onset,
           evidence: [noteEvidence('supports', note, `foreign to ${printKey(key)}`, context)],
