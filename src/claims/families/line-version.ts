@@ -13,7 +13,7 @@ import { lineSubject } from '../subjects/line.js';
 import type { Line } from '../subjects/line.js';
 import { be, printBe, verb } from '../terms/verb.js';
 import type { Verb } from '../terms/verb.js';
-import { alignBars } from '../versions/differences.js';
+import { alignBars } from '../versions/alignment.js';
 import { unknownVersion, versionName, versionOf } from '../versions/version-name.js';
 
 /** A line beside the same line of another version. */

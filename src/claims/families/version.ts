@@ -1,15 +1,17 @@
 import { isBefore, pitchClassOf, printPitch } from '../../score/index.js';
-import type { Pitch } from '../../score/index.js';
-import type { Finding, Predicate } from '../claim.js';
+import type { Bar, Pitch } from '../../score/index.js';
+import type { Claim, Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, sequence, word } from '../grammar/index.js';
+import { statement } from '../statement.js';
+import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
 import { compareAligned } from '../versions/differences.js';
-import type { Compared } from '../versions/differences.js';
+import type { Compared, Differences } from '../versions/differences.js';
 import type { ClaimContext } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { mainSegment } from '../segments.js';
@@ -84,6 +86,38 @@ function chordThere(
     instead: () => [make({ kind: 'chord', version, same: isSame })],
     local: true,
   };
+}
+
+/** A note and what stands in its place: the first that begin together, or the first of each, where they have different names. */
+function exchangesIn({
+  here,
+  there,
+}: Differences): readonly { readonly here: NoteName; readonly there: NoteName }[] {
+  const pairs = here.flatMap(note => there.map(other => ({ note, other })));
+  return pairs
+    .filter(({ note, other }) => printPitch(note.pitch) !== printPitch(other.pitch))
+    .slice(0, 1)
+    .map(({ note, other }) => ({ here: nameOf(note.pitch), there: nameOf(other.pitch) }));
+}
+
+/** The longest part of a place that is the same in another version, where the whole is not. */
+function stretchesAlike({ rows }: Compared, version: string): readonly Claim[] {
+  const runs: Bar[][] = [[]];
+  for (const { bars, differences } of rows) {
+    const isSame = differences.here.length + differences.there.length === 0;
+    if (isSame && bars.here !== undefined) runs.at(-1)?.push(bars.here);
+    else runs.push([]);
+  }
+  const longest = runs.reduce((best, run) => (run.length > best.length ? run : best), []);
+  const [first, last] = [longest[0], longest.at(-1)];
+  return first === undefined || last === undefined || longest.length === rows.length
+    ? []
+    : [
+        statement(
+          spanOf({ kind: 'bars', first: first.label, last: last.label }),
+          versionFamily.make({ kind: 'same', version }),
+        ),
+      ];
 }
 
 /** Note by note against another version: claims N1 and N4 of the trade. Bars stand beside each other as in `alignBars`. */
@@ -193,13 +227,14 @@ export const versionFamily = family<Span, VersionSays>({
     if (other === undefined) return { ...unknownVersion(says.version), pointless: true };
     const found = compareAligned(context.analysis.score, span.range, other.score);
     if (says.kind === 'left out') return leftOut(span, says.version, found, context, make);
+    // What one version leaves out differs from it, and nothing else can be said of it there.
     if (found.beside.length === 0)
       return {
-        verdict: 'fails',
+        verdict: says.kind === 'differs' ? 'holds' : 'fails',
         code: 'C2003',
         reason: `"${says.version}" has nothing beside ${span.name}`,
         evidence: [],
-        pointless: true,
+        ...(says.kind === 'differs' ? {} : { pointless: true as const }),
       };
     if (says.kind === 'chord') return chordThere(span, says, found, context, make);
     const changes = found.here.length + found.there.length;
@@ -211,45 +246,48 @@ export const versionFamily = family<Span, VersionSays>({
       first === undefined || last === undefined || !found.isMoved
         ? ''
         : ` (its ${first === last ? `bar ${first}` : `bars ${first}-${last}`})`;
+    const changed = found.rows.filter(
+      ({ differences }) => differences.here.length + differences.there.length > 0,
+    );
+    const [firstChange] = changed;
+    const labels = changed.flatMap(({ bars }) => bars.here?.label ?? []);
+    const several = found.rows.length > 1;
+    const prefix = labels.length > 1 ? `bars ${labels.join(', ')} differ; ` : '';
     const reason =
-      changes === 0
+      firstChange === undefined
         ? `all notes are the same${where === '' ? '' : ` in "${says.version}"${where}`}`
-        : `here ${list(found.here)}, in "${says.version}"${where} ${list(found.there)}`;
+        : firstChange.bars.here === undefined
+          ? `"${says.version}" has bar ${firstChange.bars.there?.label ?? ''} between them`
+          : `${prefix}${several ? `bar ${firstChange.bars.here.label} has ` : 'here '}${list(firstChange.differences.here)}${several ? ' here' : ''}, in "${says.version}"${several ? '' : where} ${list(firstChange.differences.there)}`;
     const evidence = (role: 'supports' | 'contradicts') =>
       found.here.slice(0, 6).map(note => noteEvidence(role, note, `not in "${says.version}"`, context));
-    const instead = () => {
-      const [here] = found.here;
-      const [was] = found.there;
-      return [
-        ...(here === undefined || was === undefined
-          ? []
-          : [
-              make({
-                kind: 'instead',
-                version: says.version,
-                here: nameOf(here.pitch),
-                there: nameOf(was.pitch),
-              }),
-            ]),
-        make({ kind: changes === 0 ? 'same' : 'differs', version: says.version }),
-      ];
-    };
+    const same = says.kind === 'same' ? stretchesAlike(found, says.version) : [];
+    const instead = () => [
+      ...found.rows
+        .flatMap(({ differences }) => exchangesIn(differences))
+        .slice(0, 1)
+        .map(exchange => make({ kind: 'instead', version: says.version, ...exchange })),
+      make({ kind: changes === 0 ? 'same' : 'differs', version: says.version }),
+    ];
     const holds = {
       same: changes === 0,
       differs: changes > 0,
       instead:
         says.kind === 'instead' &&
-        found.here.some(note => isNamed(note, says.here)) &&
-        (says.there === undefined
-          ? !found.there.some(note => isNamed(note, says.here))
-          : found.there.some(note => says.there !== undefined && isNamed(note, says.there))),
+        found.rows.some(
+          ({ differences: { here, there } }) =>
+            here.some(note => isNamed(note, says.here)) &&
+            (says.there === undefined
+              ? !there.some(note => isNamed(note, says.here))
+              : there.some(note => says.there !== undefined && isNamed(note, says.there))),
+        ),
     }[says.kind];
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C2001' : 'C2002',
       reason,
       evidence: evidence(holds ? 'supports' : 'contradicts'),
-      instead,
+      ...(same.length > 0 ? { rather: () => same } : { instead }),
       ...(says.kind === 'same' ? { local: true as const } : {}),
     };
   },

@@ -3,6 +3,8 @@ import type { Bar, Note, Score } from '../../score/index.js';
 import type { Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { soundingIn } from '../subjects/sounding.js';
+import { alignBars } from './alignment.js';
+import type { Aligned } from './alignment.js';
 
 /** A note of one version that the other does not have at the same place with the same length. */
 export interface Differences {
@@ -62,50 +64,10 @@ const contentOf = (score: Score, bar: Bar): string =>
 export const isSameBar = (score: Score, bar: Bar, other: Score, otherBar: Bar): boolean =>
   contentOf(score, bar) === contentOf(other, otherBar);
 
-/** Bars of one version put beside bars of the other; `undefined` where one of them has no partner. */
-export interface Aligned {
-  readonly here: Bar | undefined;
-  readonly there: Bar | undefined;
-}
-
-/**
- * Puts the bars of two versions beside each other so that as few bars as possible are left alone or differ
- * (Wagner and Fischer 1974, the string-to-string correction problem): a bar that is put in moves the numbers of all that follow.
- */
-export function alignBars(score: Score, other: Score): readonly Aligned[] {
-  const a = score.bars.map(bar => contentOf(score, bar));
-  const b = other.bars.map(bar => contentOf(other, bar));
-  const width = b.length + 1;
-  const cost = new Int32Array((a.length + 1) * width);
-  for (let i = 0; i <= a.length; i++)
-    for (let j = 0; j <= b.length; j++) {
-      if (i === 0 || j === 0) {
-        cost[i * width + j] = 2 * (i + j);
-        continue;
-      }
-      const paired = (cost[(i - 1) * width + j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 3);
-      const alone = Math.min(cost[(i - 1) * width + j] ?? 0, cost[i * width + j - 1] ?? 0) + 2;
-      cost[i * width + j] = Math.min(paired, alone);
-    }
-  const aligned: Aligned[] = [];
-  let [i, j] = [a.length, b.length];
-  while (i > 0 || j > 0) {
-    const here = cost[i * width + j] ?? 0;
-    const paired =
-      i > 0 && j > 0 ? (cost[(i - 1) * width + j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 3) : Infinity;
-    if (here === paired) {
-      aligned.push({ here: score.bars[i - 1], there: other.bars[j - 1] });
-      i -= 1;
-      j -= 1;
-    } else if (i > 0 && here === (cost[(i - 1) * width + j] ?? 0) + 2) {
-      aligned.push({ here: score.bars[i - 1], there: undefined });
-      i -= 1;
-    } else {
-      aligned.push({ here: undefined, there: other.bars[j - 1] });
-      j -= 1;
-    }
-  }
-  return aligned.reverse();
+/** Two bars side by side and what differs between them. */
+export interface ComparedBars {
+  readonly bars: Aligned;
+  readonly differences: Differences;
 }
 
 /** A place of one version beside the same music of the other. */
@@ -114,6 +76,8 @@ export interface Compared extends Differences {
   readonly beside: readonly string[];
   /** Whether they have other numbers than here. */
   readonly isMoved: boolean;
+  /** What each bar of the place, or the other version between its bars, has for itself. */
+  readonly rows: readonly ComparedBars[];
   /** Where they lie in the other version; `undefined` where nothing stands beside the place. */
   readonly where: Range | undefined;
 }
@@ -145,6 +109,10 @@ export function compareAligned(score: Score, range: Range, other: Score): Compar
   const partners = beside.flatMap(({ there }) => there ?? []);
   const [from, to] = [partners[0], partners.at(-1)];
   return {
+    rows: beside.flatMap((bars, at) => {
+      const differences = found[at];
+      return differences === undefined ? [] : [{ bars, differences }];
+    }),
     here: found.flatMap(each => each.here),
     there: found.flatMap(each => each.there),
     beside: beside.flatMap(({ there }) => there?.label ?? []),

@@ -22,8 +22,9 @@ import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { isPlural } from '../place/place.js';
 import { count } from '../terms/number.js';
-import { alignBars, differencesOf } from './differences.js';
-import type { Aligned } from './differences.js';
+import { alignBars } from './alignment.js';
+import type { Aligned } from './alignment.js';
+import { differencesOf } from './differences.js';
 import { unknownVersion, versionName, versionOf } from './version-name.js';
 
 const oneInVersion = (name: string, claim: Claim): Claim => ({

@@ -10,7 +10,8 @@ import { oneBar } from '../place/place-name.js';
 import { intervalBetween, printInterval } from '../terms/interval-name.js';
 import type { IntervalName } from '../terms/interval-name.js';
 import { shiftOf } from '../subjects/events.js';
-import { alignBars, isSameBar } from './differences.js';
+import { alignBars } from './alignment.js';
+import { isSameBar } from './differences.js';
 import { unknownVersion, versionName, versionOf } from './version-name.js';
 
 /** The struck notes of a score in time order, from low to high. */
