@@ -1,8 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
+/** Tests of pure functions: they leave nothing behind in a process, so files share the modules that they load. */
+const pure = ['claims', 'diagnostics', 'harmony', 'lesson', 'output', 'player', 'score', 'sound', 'timeline'];
+const pureFiles = pure.map(folder => `tests/${folder}/**/*.test.ts`);
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
     globalSetup: 'tests/temporary-folder.ts',
     passWithNoTests: false,
     allowOnly: false,
@@ -12,5 +15,9 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    projects: [
+      { extends: true, test: { name: 'pure', include: pureFiles, isolate: false } },
+      { extends: true, test: { name: 'whole', include: ['tests/**/*.test.ts'], exclude: pureFiles } },
+    ],
   },
 });

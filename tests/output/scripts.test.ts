@@ -6,11 +6,11 @@ import { ask, cMajor, lessonOf, play, say, scoreOf, wait } from '../timeline/les
 const score = scoreOf('C4 | D4 |');
 const lesson = lessonOf(
   [
-    [play('1-2'), wait(1.5), say('Two bars.\n\nListen to the bass.')],
+    [play('1-2'), wait(1.5), say('Two bars.\n\nListen to the bass.', '1.1')],
     [
       play('1', { as: 'block', tempo: 50, under: true }),
-      say('This is the chord.'),
-      ask('Which one?', ['C', 'G'], 'C'),
+      say('This is the chord.', '1.2'),
+      ask('Which one?', ['C', 'G'], 'C', '1.3'),
     ],
   ],
   { author: 'A teacher', description: 'Two bars\nof music.' },

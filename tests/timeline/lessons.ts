@@ -30,10 +30,11 @@ export const play = (bars: string, more: Partial<PlayAction> = {}): PlayAction =
 
 export const located = (value: string) => ({ value, span });
 
-let lastSay = 0;
-export const say = (text: string): Action => ({
+let texts = 0;
+/** @param id no other text of the lesson may have it */
+export const say = (text: string, id = `1.${String((texts += 1))}`): Action => ({
   kind: 'say',
-  id: `1.${String((lastSay += 1))}`,
+  id,
   markdown: text,
   text,
   html: text,
@@ -43,9 +44,12 @@ export const say = (text: string): Action => ({
 
 export const wait = (seconds: number): Action => ({ kind: 'wait', seconds, span });
 
-export const ask = (question: string, choices: readonly string[], answer: string): Action => ({
-  kind: 'ask', id: `1.${String((lastSay += 1))}`, question, choices, answer, span,
-}); // prettier-ignore
+export const ask = (
+  question: string,
+  choices: readonly string[],
+  answer: string,
+  id = `1.${String((texts += 1))}`,
+): Action => ({ kind: 'ask', id, question, choices, answer, span });
 
 /** A lesson of the given steps; 120 quarters a minute, so that a quarter lasts half a second. */
 export function lessonOf(steps: readonly (readonly Action[])[], more: Partial<Lesson> = {}): Lesson {
