@@ -11,6 +11,7 @@ import { isResolved, resolvePlace } from './place/resolve.js';
 const matterOfFamily: Readonly<Record<string, string>> = {
   chord: 'chord',
   numeral: 'chord',
+  'chord within a place': 'chord',
   key: 'key',
   cadence: 'cadence',
   function: 'function',

@@ -60,7 +60,8 @@ import {
 } from './sentences/predicates.js';
 import { registerSentence } from './sentences/register.js';
 import { returnSentence } from './sentences/returns.js';
-import { placeFirst, thereSentence, noteToOneself, thereInLine } from './sentences/there-is.js';
+import { nothingOf, placeFirst, thereSentence, noteToOneself, thereInLine } from './sentences/there-is.js';
+import { verbSaidOnce } from './sentences/verb-said-once.js';
 import { withoutItsVerb } from './sentences/without-its-verb.js';
 import { about, placedAfter, ofWholePiece } from './sentences/word-order.js';
 import { statements } from './statement.js';
@@ -156,6 +157,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     allNotesOfLine,
     inKeySentence,
     withoutItsVerb,
+    verbSaidOnce,
     quantifiedSentence(plainPredicate),
   ),
 );
@@ -172,7 +174,7 @@ const sentence: Parser<Claim> = rule('Sentence', () =>
   ),
 );
 
-const allSentences = map(list(sentence, between), conjunction);
+const allSentences = choice(map(list(sentence, between), conjunction), nothingOf);
 
 const quote = quiet(optional(mark('“', '”', '"', '„', '«', '»', '‘', '’', "'")));
 

@@ -1,6 +1,7 @@
 import type { Claim } from './claim.js';
 import { nearestExample, nearestWord } from './nearest-example.js';
 import { openVerbs, portrayals } from './opinion-words.js';
+import { hasTradeWord } from './trade-words.js';
 
 /** Where reading stopped. */
 interface Stop {
@@ -38,13 +39,15 @@ const usual: readonly string[] = [
   'repeats bar 1',
 ];
 
+const reference = '`lesson-schema/claim-language.md`';
+
 /** Most of what could have stood at a place that is named; a longer list is not read. */
 const mostNamed = 8;
 
-/** `a`, `a or b`, `a, b or c`, `a, b or 12 others`. */
+/** `a`, `a or b`, `a, b or c`; of more than can be read at once the first, and where the others stand. */
 function either(names: readonly string[]): string {
   const left = names.length - mostNamed;
-  const named = left < 2 ? names : [...names.slice(0, mostNamed), `${String(left)} others`];
+  const named = left < 2 ? names : [...names.slice(0, mostNamed), `others (see ${reference})`];
   return named.length < 2 ? named.join('') : `${named.slice(0, -1).join(', ')} or ${named.at(-1) ?? ''}`;
 }
 
@@ -109,6 +112,12 @@ function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Re
   return undefined;
 }
 
+/** A word that no rule knows may be one of taste that no list has; of words of the trade, notes and figures that is not likely. */
+const mayBeOpinion = (word: string): boolean =>
+  /^\p{Ll}{3,}$/u.test(word) && !hasTradeWord(word) && !placeWords.has(word);
+const placeWords = new Set(['the', 'and', 'bar', 'bars', 'measure', 'measures', 'beat', 'beats']);
+const asOpinion = 'if it is a matter of taste or history, begin it with `opinion:` or `history:`';
+
 /**
  * What to write instead of a sentence that cannot be read: the sentence that was meant, else the word, else what could stand where reading
  * stopped, the usual statements first; and where no sentence was found, the nearest example.
@@ -125,6 +134,10 @@ export function wayOn(stop: Stop, read: Read): string {
       ? `did you mean \`${meant}\`?`
       : `${before === '' ? 'here' : `after \`${before}\``} could stand ${either([...likely, ...expected.filter(each => !likely.some(one => each.includes(one)))])}`;
   const example = nearestExample(text);
-  if (example === undefined) return could;
-  return `${could}${meant === undefined ? ';' : ''} the nearest sentence that can be checked: \`${example}\``;
+  const parts = [
+    could,
+    ...(example === undefined ? [] : [`the nearest sentence that can be checked: \`${example}\``]),
+    ...(mayBeOpinion(stopped) ? [asOpinion] : []),
+  ];
+  return parts.reduce((said, part) => `${said}${said.endsWith('?') ? '' : ';'} ${part}`);
 }

@@ -20,6 +20,9 @@ describe('a claim with a slip beside a word of taste', () => {
     ['bar 30 means Ger65', 'means', 'did you mean `bar 30 is Ger65`?'],
     ['bar 21 creates a dominant pedal', 'creates', 'did you mean `bar 21 has a dominant pedal`?'],
     ['bar 2 seems V43', 'seems', 'did you mean `bar 2 is V43`?'],
+    // A word that no list has may be one of taste: the author can say so.
+    ['bar 5 is zingy', 'zingy', 'if it is a matter of taste or history, begin it with `opinion:`'],
+    ['the suspension in bar 2 aches', 'aches', 'begin it with `opinion:`'],
   ])('%s: the error is at `%s`', (text, word, help) => {
     const read = readClaim(text);
     if ('claim' in read) throw new Error(`read as ${read.claim.print()}`);

@@ -195,6 +195,14 @@ describe('a sentence that cannot be read', () => {
     expect('problem' in result && result.problem.help.slice(0, help.length)).toBe(help);
   });
 
+  test('of more than can be read at once, the help says where the rest stands, and a figure is no matter of taste', () => {
+    const result = readClaim('bar 2 is 6/5/x');
+    expect('problem' in result && result.problem.help).toMatch(
+      / or others \(see `lesson-schema\/claim-language\.md`\)/u,
+    );
+    expect('problem' in result && result.problem.help).not.toContain('opinion:');
+  });
+
   test('a fragment without a place gets a whole sentence to begin from', () => {
     const result = readClaim('half-cadence');
     expect('problem' in result && result.problem.help).toMatch(

@@ -100,7 +100,7 @@ describe('words against a claim', () => {
     [
       'a bar that the sentence names',
       step('Bar 3 brings a D dominant seventh chord.', 'bar 3 is V7/V', '1-4'),
-      [['L0504', 'D dominant seventh chord']],
+      [['L0504', 'Bar 3 brings a D dominant seventh chord']],
     ],
     [
       'the last bar of the step',

@@ -1,5 +1,6 @@
 import type { PitchClass } from '../../score/index.js';
 import type { Claim } from '../claim.js';
+import { conjunction } from '../conjunction.js';
 import { aCadence, cadenceFamily } from '../families/cadence.js';
 import { soundingInterval, verticalIntervalFamily } from '../families/dissonance.js';
 import { nameableFamilies } from '../families/index.js';
@@ -75,8 +76,20 @@ export const thereSentence: Parser<Claim> = rule('ThereSentence', () =>
       ([between, place, { negated }, says]) =>
         statement(span(place), denied(negated, verticalIntervalFamily.make({ ...says, between }))),
     ),
-    // `no parallel fifths in bars 1-8`: as a note to oneself, without a verb.
-    map(sequence(word('no'), having, scope), ([, has, place]) => statement(span(place), denied(true, has))),
+  ),
+);
+
+/**
+ * `no parallel fifths in bars 1-8`: as a note to oneself, without a verb. Behind another sentence it would belong to that: `the chord has no
+ * third and no fifth`.
+ */
+export const nothingOf: Parser<Claim> = rule('NothingOf', () =>
+  map(
+    list(
+      map(sequence(word('no'), having, scope), ([, has, place]) => statement(span(place), denied(true, has))),
+      and,
+    ),
+    conjunction,
   ),
 );
 
