@@ -12,14 +12,14 @@ import {
   realize,
   sameChord,
 } from '../../harmony/index.js';
-import type { Chord, ChordQuality, Judgement, Key } from '../../harmony/index.js';
+import type { Chord, ChordQuality, Judgement, Key, Segment } from '../../harmony/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding, Judged, Predicate } from '../claim.js';
 import { family } from '../family.js';
 import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
-import { soundingIn } from '../subjects/sounding.js';
-import { pitchClassOf, printPitch } from '../../score/index.js';
+import { soundEnd, soundingIn } from '../subjects/sounding.js';
+import { compare, isBefore, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import {
@@ -163,6 +163,33 @@ function rivalOfKind(
     .find(({ judgement }) => isSupported(judgement));
 }
 
+/** Of a chord with its ninth: where the ninth steps down to the root before the chord gives way, whether it is a member is a matter of hearing. */
+function ninthThatFalls(main: Segment, range: Range, context: ClaimContext): Judged | undefined {
+  const { score } = context.analysis;
+  const [root, , , , ninth] = main.chord.tones;
+  const found = soundingIn(score, range).find(note => {
+    if (pitchClassOf(note.pitch) !== ninth) return false;
+    const next = score.notes.find(
+      ({ voice, onset, grace }) =>
+        voice === note.voice && !grace && compare(soundEnd(note, score), onset) <= 0,
+    );
+    return (
+      next !== undefined &&
+      isBefore(next.onset, main.end) &&
+      pitchClassOf(next.pitch) === root &&
+      staffStepOf(next.pitch) === staffStepOf(note.pitch) - 1
+    );
+  });
+  return found === undefined
+    ? undefined
+    : {
+        verdict: 'arguable',
+        code: 'C0102',
+        reason: `the ninth, ${printPitch(found.pitch)}, moves on to the root while the chord lasts, as a 9-8 does`,
+        evidence: [noteEvidence('set aside', found, 'ninth or 9-8', context)],
+      };
+}
+
 /**
  * A ninth that moves on by step while its chord lasts is no member of it (Open Music Theory, Embellishing tones; claim B5 of the trade):
  * a 9-8 makes no ninth chord.
@@ -172,9 +199,13 @@ function resolvingNinth(says: ChordSays, range: Range, context: ClaimContext): J
   const asksNinth =
     (says.quality !== undefined && isOfClass(says.quality, 'ninth chord')) ||
     (says.form === 'words' && says.class === 'ninth chord');
-  if (!asksNinth || main === undefined || isOfClass(main.chord.quality, 'ninth chord')) return undefined;
+  if (!asksNinth || main === undefined) return undefined;
   if (says.root !== undefined && says.root !== main.chord.root) return undefined;
   const { score } = context.analysis;
+  if (isOfClass(main.chord.quality, 'ninth chord'))
+    return says.quality === undefined || says.quality === main.chord.quality
+      ? ninthThatFalls(main, range, context)
+      : undefined;
   // Two fifths above the root, or seven semitones of letters lower for the minor ninth.
   const ninths = [main.chord.root + 2, main.chord.root - 5];
   const found = main.nonChordTones.flatMap(tone => {

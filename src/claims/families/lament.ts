@@ -37,6 +37,22 @@ const isAt = (notes: readonly Note[], from: number, tones: readonly PitchClass[]
     return steps === 0 || steps === 1;
   });
 
+/** Down the tetrachord of a minor key with some of the semitones between: all notes of the plain one, and none that the chromatic one lacks. */
+function isMixed(notes: readonly Note[], { tonic, mode }: Key): boolean {
+  const tones = notes.map(({ pitch }) => pitchClassOf(pitch));
+  const all = tonesOf(tonic, 'chromatic');
+  return (
+    mode === 'minor' &&
+    tonesOf(tonic, 'diatonic').every(tone => tones.includes(tone)) &&
+    isAt(
+      notes,
+      0,
+      all.filter(tone => tones.includes(tone)),
+    ) &&
+    tones.length === all.filter(tone => tones.includes(tone)).length
+  );
+}
+
 /**
  * A lament bass: the bass goes down from the tonic of a minor key to its dominant, by the notes of the key or by semitones. It holds
  * where the line is nothing else, once or several times; a line in which it is only a part is arguable.
@@ -62,6 +78,14 @@ export function checkLament(
     .map(note => printPitch(note.pitch))
     .join(' ');
   const [best] = found;
+  const mixed = colour === undefined ? keys.find(key => isMixed(notes, key)) : undefined;
+  if (best === undefined && mixed !== undefined)
+    return {
+      verdict: 'arguable',
+      code: 'C1105',
+      reason: `${sounding} goes down from the tonic of ${printKey(mixed)} to its dominant, neither by its notes alone nor by all semitones`,
+      evidence: notes.map(note => noteEvidence('supports', note, 'a note of the tetrachord', context)),
+    };
   if (best === undefined)
     return {
       verdict: 'fails',

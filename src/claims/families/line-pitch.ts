@@ -112,7 +112,9 @@ export const linePitchFamily = family<Line, LinePitch>({
       ),
     );
     const [match] = matching;
-    if (match !== undefined && (others.length === 0 || says.how === 'has'))
+    // What is said of a beat is said of its moment.
+    const isAtMoment = line.span.moment !== undefined && match === first;
+    if (match !== undefined && (others.length === 0 || says.how === 'has' || isAtMoment))
       return {
         verdict: 'holds',
         code: 'C0311',

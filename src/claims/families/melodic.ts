@@ -1,6 +1,6 @@
 import { nativeTones } from '../../harmony/index.js';
 import type { Key } from '../../harmony/index.js';
-import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
+import { compare, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -20,8 +20,9 @@ import {
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import type { Line } from '../subjects/line.js';
-import { isSemitone, isStep, printMove, sayStep, stepsOf } from '../subjects/line-steps.js';
+import { isSemitone, isStep, printMove, sayStep, stepBetween, stepsOf } from '../subjects/line-steps.js';
 import type { Step } from '../subjects/line-steps.js';
+import { soundEnd } from '../subjects/sounding.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import {
   intervalBetween,
@@ -382,6 +383,15 @@ function passageOf(
   })[0];
 }
 
+/** The move with which a voice goes on after a line. */
+function stepAfter({ to }: Step, { analysis }: ClaimContext): Step | undefined {
+  const end = soundEnd(to, analysis.score);
+  const next = analysis.score.notes.find(
+    ({ voice, onset, grace }) => voice === to.voice && !grace && compare(end, onset) <= 0,
+  );
+  return next === undefined ? undefined : stepBetween(to, next);
+}
+
 /** A leap of a fourth or more is followed by a step the other way; leaps through a chord (two in one direction) are left out. */
 function gapFill(line: Line, steps: readonly Step[], context: ClaimContext): Finding<Line> {
   const leaps = steps.filter((step, at) => {
@@ -390,10 +400,9 @@ function gapFill(line: Line, steps: readonly Step[], context: ClaimContext): Fin
     const inChord = [before, next].some(each => each !== undefined && !isStep(each) && each.up === step.up);
     return step.size.steps >= 3 && !inChord;
   });
-  const unfilled = leaps.find(step => {
-    const next = steps[steps.indexOf(step) + 1];
-    return next === undefined || next.up === step.up || !isStep(next);
-  });
+  const stepsBack = (step: Step, next: Step | undefined): boolean =>
+    next !== undefined && next.up !== step.up && isStep(next);
+  const unfilled = leaps.find(step => !stepsBack(step, steps[steps.indexOf(step) + 1]));
   const [first] = leaps;
   if (first === undefined)
     return {
@@ -401,6 +410,15 @@ function gapFill(line: Line, steps: readonly Step[], context: ClaimContext): Fin
       code: 'C1104',
       reason: `${line.name} has no leap of a fourth or more`,
       evidence: [],
+    };
+  const later =
+    unfilled === steps.at(-1) && unfilled !== undefined ? stepAfter(unfilled, context) : undefined;
+  if (unfilled !== undefined && stepsBack(unfilled, later))
+    return {
+      verdict: 'arguable',
+      code: 'C1107',
+      reason: `${sayStep(unfilled)}; the step back comes after ${line.span.name}`,
+      evidence: evidenceOf([unfilled], 'set aside', context),
     };
   return unfilled === undefined
     ? {

@@ -2,7 +2,7 @@ import { degreeTone } from '../../harmony/index.js';
 import type { Key, PedalPoint, Segment } from '../../harmony/index.js';
 import { greatest, isBefore, midiOf, pitchClassOf, printPitchClass } from '../../score/index.js';
 import type { Bar, Note, PitchClass } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, rule, sequence, word, wordsFor } from '../grammar/index.js';
@@ -164,6 +164,87 @@ function stayingThrough(range: Range, context: ClaimContext): readonly Staying[]
     .sort((a, b) => b.foreign.length - a.foreign.length);
 }
 
+/** Looks for a pedal of a place among those whose notes are meant. */
+function checkPedal(
+  span: Span,
+  says: PedalSays,
+  isMeant: (pedal: PedalPoint) => boolean,
+  context: ClaimContext,
+  make: (says: PedalSays) => Predicate<Span>,
+): Finding<Span> {
+  const silent = silence<Span>(span.range, span.name, context);
+  if (silent !== undefined) return silent;
+  const keys = segmentsIn(context.analysis, span.range).map(segment => segment.key);
+  const overlapping = context.analysis.pedals.filter(
+    each => isMeant(each) && isBefore(each.start, span.range.end) && isBefore(span.range.start, each.end),
+  );
+  const fitting = overlapping.filter(each => fits(each, says, keys));
+  const whole = fitting.find(each => coversBars(each, span.range, context));
+  const staying =
+    whole === undefined
+      ? stayingThrough(span.range, context).find(each => isMeant(each) && fits(each, says, keys))
+      : undefined;
+  if (staying !== undefined) {
+    const pitch = printPitchClass(staying.tone);
+    const list = (segments: readonly Segment[]): string =>
+      [...new Set(segments.map(({ roman }) => roman))].join(' and ');
+    const isForeign = staying.foreign.length > 0;
+    return {
+      verdict: isForeign ? 'holds' : 'arguable',
+      code: isForeign ? 'C0801' : 'C0804',
+      reason: `${pitch} stays through ${span.name}; ${
+        isForeign
+          ? `it is foreign to ${list(staying.foreign)}`
+          : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
+      }`,
+      evidence: staying.notes
+        .flatMap(id => context.analysis.score.notes[id] ?? [])
+        .slice(0, 8)
+        .map(note => noteEvidence(isForeign ? 'supports' : 'set aside', note, 'pedal note', context)),
+    };
+  }
+  const [found] = whole === undefined ? [...fitting, ...overlapping] : [whole];
+  if (found === undefined)
+    return {
+      verdict: 'fails',
+      code: 'C0803',
+      reason: `no note of ${span.name} is held or repeated while chords change to which it is foreign`,
+      evidence: [],
+    };
+  const bars = barsOf(found, context);
+  const where =
+    bars === undefined
+      ? ''
+      : bars[0] === bars[1]
+        ? `in bar ${bars[0].label}`
+        : `in bars ${bars[0].label}-${bars[1].label}`;
+  const notes = found.notes.flatMap(id => context.analysis.score.notes[id] ?? []);
+  const foreign = foreignTo(found, context).map(segment => segment.roman);
+  const evidence = notes
+    .slice(0, 8)
+    .map(note => noteEvidence(whole === undefined ? 'contradicts' : 'supports', note, 'pedal note', context));
+  const description = `${printPitchClass(found.tone)} is ${describe({ ...saysOf(found, keys), position: found.position })} ${where}`;
+  if (whole !== undefined)
+    return {
+      verdict: 'holds',
+      code: 'C0801',
+      reason: `${description}; ${foreign.length === 0 ? 'the chords change over it' : `it is foreign to ${[...new Set(foreign)].join(' and ')}`}`,
+      evidence,
+    };
+  return {
+    verdict: 'fails',
+    code: fitting.length > 0 ? 'C0802' : 'C0803',
+    reason: description,
+    evidence,
+    instead: () => [make({ ...saysOf(found, keys), position: found.position }), make(saysOf(found, keys))],
+    rather: () => {
+      if (bars === undefined) return [];
+      const place = { kind: 'bars', first: bars[0].label, last: bars[1].label } as const;
+      return [statement(spanOf(place), make(saysOf(found, keys)))];
+    },
+  };
+}
+
 /** Pedal points: claim G5 of the trade. */
 export const pedalFamily = family<Span, PedalSays>({
   name: 'pedal',
@@ -177,93 +258,15 @@ export const pedalFamily = family<Span, PedalSays>({
     [verb('rests on', 'rest on'), pedal],
   ],
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
-  check: (span, says, context, make): Finding<Span> => {
-    const silent = silence<Span>(span.range, span.name, context);
-    if (silent !== undefined) return silent;
-    const keys = segmentsIn(context.analysis, span.range).map(segment => segment.key);
-    const overlapping = context.analysis.pedals.filter(
-      each => isBefore(each.start, span.range.end) && isBefore(span.range.start, each.end),
-    );
-    const fitting = overlapping.filter(each => fits(each, says, keys));
-    const whole = fitting.find(each => coversBars(each, span.range, context));
-    const staying =
-      whole === undefined
-        ? stayingThrough(span.range, context).find(each => fits(each, says, keys))
-        : undefined;
-    if (staying !== undefined) {
-      const pitch = printPitchClass(staying.tone);
-      const list = (segments: readonly Segment[]): string =>
-        [...new Set(segments.map(({ roman }) => roman))].join(' and ');
-      const isForeign = staying.foreign.length > 0;
-      return {
-        verdict: isForeign ? 'holds' : 'arguable',
-        code: isForeign ? 'C0801' : 'C0804',
-        reason: `${pitch} stays through ${span.name}; ${
-          isForeign
-            ? `it is foreign to ${list(staying.foreign)}`
-            : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
-        }`,
-        evidence: staying.notes
-          .flatMap(id => context.analysis.score.notes[id] ?? [])
-          .slice(0, 8)
-          .map(note => noteEvidence(isForeign ? 'supports' : 'set aside', note, 'pedal note', context)),
-      };
-    }
-    const [found] = whole === undefined ? [...fitting, ...overlapping] : [whole];
-    if (found === undefined)
-      return {
-        verdict: 'fails',
-        code: 'C0803',
-        reason: `no note of ${span.name} is held or repeated while chords change to which it is foreign`,
-        evidence: [],
-      };
-    const bars = barsOf(found, context);
-    const where =
-      bars === undefined
-        ? ''
-        : bars[0] === bars[1]
-          ? `in bar ${bars[0].label}`
-          : `in bars ${bars[0].label}-${bars[1].label}`;
-    const notes = found.notes.flatMap(id => context.analysis.score.notes[id] ?? []);
-    const foreign = foreignTo(found, context).map(segment => segment.roman);
-    const evidence = notes
-      .slice(0, 8)
-      .map(note =>
-        noteEvidence(whole === undefined ? 'contradicts' : 'supports', note, 'pedal note', context),
-      );
-    const description = `${printPitchClass(found.tone)} is ${describe({ ...saysOf(found, keys), position: found.position })} ${where}`;
-    if (whole !== undefined)
-      return {
-        verdict: 'holds',
-        code: 'C0801',
-        reason: `${description}; ${foreign.length === 0 ? 'the chords change over it' : `it is foreign to ${[...new Set(foreign)].join(' and ')}`}`,
-        evidence,
-      };
-    return {
-      verdict: 'fails',
-      code: fitting.length > 0 ? 'C0802' : 'C0803',
-      reason: description,
-      evidence,
-      instead: () => [make({ ...saysOf(found, keys), position: found.position }), make(saysOf(found, keys))],
-      rather: () => {
-        if (bars === undefined) return [];
-        const place = { kind: 'bars', first: bars[0].label, last: bars[1].label } as const;
-        return [statement(spanOf(place), make(saysOf(found, keys)))];
-      },
-    };
-  },
+  check: (span, says, context, make) => checkPedal(span, says, () => true, context, make),
 });
 
-const positionOf = ({ line }: Line): PedalPoint['position'] =>
-  line.kind === 'part' && line.part === 'bass'
-    ? 'bass'
-    : line.kind === 'edge'
-      ? line.edge === 'bottom'
-        ? 'bass'
-        : 'upper'
-      : line.kind === 'part' && line.part === 'soprano'
-        ? 'upper'
-        : 'inner';
+/** Where the pedal of a line lies; `undefined` for a voice, a hand or an instrument, which may lie anywhere. */
+function positionOf({ line }: Line): PedalPoint['position'] | undefined {
+  if (line.kind === 'edge') return line.edge === 'bottom' ? 'bass' : 'upper';
+  if (line.kind !== 'part') return undefined;
+  return ({ soprano: 'upper', alto: 'inner', tenor: 'inner', bass: 'bass' } as const)[line.part];
+}
 
 /** The same of one line: `the bass of bars 21-24 is a dominant pedal`. */
 export const linePedalFamily = family<Line, PedalSays>({
@@ -278,9 +281,16 @@ export const linePedalFamily = family<Line, PedalSays>({
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
   check: (line, says, context, make): Finding<Line> => {
     const position = positionOf(line);
-    const { verdict, code, reason, evidence } = pedalFamily
-      .make({ ...says, position })
-      .check(line.span, context);
+    const own = new Set(line.notes.map(({ note }) => note.id));
+    const isMeant = (pedal: PedalPoint): boolean =>
+      position === undefined ? pedal.notes.some(id => own.has(id)) : pedal.position === position;
+    const { verdict, code, reason, evidence } = checkPedal(
+      line.span,
+      says,
+      isMeant,
+      context,
+      pedalFamily.make,
+    );
     const keys = segmentsIn(context.analysis, line.span.range).map(segment => segment.key);
     return {
       verdict,
@@ -289,7 +299,7 @@ export const linePedalFamily = family<Line, PedalSays>({
       evidence,
       instead: () =>
         context.analysis.pedals
-          .filter(each => each.position === position && coversBars(each, line.span.range, context))
+          .filter(each => isMeant(each) && coversBars(each, line.span.range, context))
           .map(each => make(saysOf(each, keys))),
     };
   },

@@ -41,6 +41,13 @@ export const sixFour: Parser<SixFourSays> = map(
 const steps = (a: PitchClass, b: PitchClass): number =>
   ('CDEFGAB'.indexOf(spell(b).letter) - 'CDEFGAB'.indexOf(spell(a).letter) + 7) % 7;
 
+/** Whether the bass of a chord stays before and after it. */
+const isOverPedal = (segment: Segment, pedals: readonly PedalPoint[]): boolean =>
+  pedals.some(
+    ({ tone, start, end }) =>
+      tone === bassOf(segment.chord) && compare(start, segment.start) < 0 && compare(segment.end, end) < 0,
+  );
+
 /** The kind of a six-four by its bass before and after (common practice: cadential, passing, pedal, arpeggiated). */
 function kindOf(
   segment: Segment,
@@ -61,11 +68,7 @@ function kindOf(
   if (isSame(before) || isSame(after)) return 'arpeggiated';
   const from = before === undefined ? undefined : bassOf(before.chord);
   const to = after === undefined ? undefined : bassOf(after.chord);
-  const isHeld = pedals.some(
-    ({ tone, start, end }) =>
-      tone === bass && compare(start, segment.start) < 0 && compare(segment.end, end) < 0,
-  );
-  if (isHeld || (from === bass && to === bass)) return 'pedal';
+  if (isOverPedal(segment, pedals) || (from === bass && to === bass)) return 'pedal';
   if (from === undefined || to === undefined) return undefined;
   const [into, out] = [steps(from, bass), steps(bass, to)];
   return (into === 1 && out === 1) || (into === 6 && out === 6) ? 'passing' : undefined;
@@ -143,6 +146,13 @@ export const sixFourFamily = family<Span, SixFourSays>({
         verdict: 'holds',
         code: 'C0211',
         reason: `${basses}: ${withArticle(kind)} six-four`,
+        evidence,
+      };
+    if (kind === 'cadential' && type === 'pedal' && isOverPedal(segment, context.analysis.pedals))
+      return {
+        verdict: 'arguable',
+        code: 'C0212',
+        reason: `${basses}: a cadential six-four, over a bass that stays before and after it`,
         evidence,
       };
     const isSixFour = segment.chord.tones.length === 3 && segment.chord.inversion === 2;

@@ -13,15 +13,18 @@ export interface Step {
   readonly size: IntervalName;
 }
 
-/** The moves of a line, repeated notes left out. */
-export function stepsOf(line: Line): readonly Step[] {
-  return line.notes.slice(1).flatMap(({ note: to }, at) => {
-    const from = line.notes[at]?.note;
-    if (from === undefined) return [];
-    const up = midiOf(to.pitch) - midiOf(from.pitch) || staffStepOf(to.pitch) - staffStepOf(from.pitch);
-    return up === 0 ? [] : [{ from, to, up: up > 0, size: intervalBetween(from.pitch, to.pitch) }];
-  });
+/** The move from a note to another; `undefined` where it is the same pitch. */
+export function stepBetween(from: Note, to: Note): Step | undefined {
+  const up = midiOf(to.pitch) - midiOf(from.pitch) || staffStepOf(to.pitch) - staffStepOf(from.pitch);
+  return up === 0 ? undefined : { from, to, up: up > 0, size: intervalBetween(from.pitch, to.pitch) };
 }
+
+/** The moves of a line, repeated notes left out. */
+export const stepsOf = (line: Line): readonly Step[] =>
+  line.notes.slice(1).flatMap(({ note: to }, at) => {
+    const from = line.notes[at]?.note;
+    return from === undefined ? [] : (stepBetween(from, to) ?? []);
+  });
 
 /** A second, major or minor, or a chromatic semitone; an augmented second is a leap. */
 export const isStep = ({ size }: Step): boolean => size.steps <= 1 && Math.abs(size.semitones) <= 2;

@@ -218,6 +218,11 @@ export const lineClaims = {
     explanation:
       'A chromatic semitone keeps its letter (C-C#), a diatonic one goes to the next (C-Db). A single diatonic semitone is chromatic only in so far as one of its notes is foreign to the key.',
   },
+  C1107: {
+    name: 'leap-filled-later',
+    summary: 'The line leaps at the end of the place, and the step back comes after it.',
+    explanation: 'Name the place with the note that follows the leap.',
+  },
   C1201: {
     name: 'degree-as-claimed',
     summary: 'The note is the degree that the claim names.',
