@@ -2,7 +2,7 @@ import { nativeTones } from '../../harmony/index.js';
 import type { Key } from '../../harmony/index.js';
 import { compare, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
-import type { Finding } from '../claim.js';
+import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import {
@@ -43,17 +43,24 @@ import type { LamentColour } from './lament.js';
 
 type Manner = 'any' | 'step' | 'chromatic';
 
+/** Where a line starts and ends, and what it touches between, as far as that is said. */
+interface Way {
+  readonly from?: NoteName;
+  readonly through?: readonly NoteName[];
+  readonly to?: NoteName;
+}
+
 /** How a line moves. */
 export type MelodicSays =
-  | {
+  | ({
       readonly kind: 'direction';
       readonly up: boolean;
       readonly manner: Manner;
-      /** Where it starts and ends, as far as that is said. */
-      readonly from?: NoteName;
-      readonly to?: NoteName;
-    }
-  | { readonly kind: 'steps' | 'semitones' | 'gap fill' }
+      /** Steps of every move where it is more than one: 2 for `in thirds`. */
+      readonly by?: number;
+    } & Way)
+  | ({ readonly kind: 'semitones' } & Way)
+  | { readonly kind: 'steps' | 'gap fill' }
   /** More of its moves than not. */
   | { readonly kind: 'mostly'; readonly manner: 'step' | 'leap' }
   /** `move` is a step or a leap; `steps` an interval by its number alone. */
@@ -76,7 +83,7 @@ export type MelodicSays =
     }
   /** Down the tetrachord from the tonic to the dominant of a minor key. */
   | { readonly kind: 'lament'; readonly colour?: LamentColour }
-  | { readonly kind: 'notes'; readonly notes: readonly NoteName[] }
+  | { readonly kind: 'notes'; readonly notes: readonly NoteName[]; readonly up?: boolean }
   /** By degrees of the key there or of the home key: `3-2-1`, `mi re do`. */
   | { readonly kind: 'degrees'; readonly degrees: readonly DegreeName[] };
 
@@ -108,22 +115,42 @@ const fromTo: Parser<Ends> = map(
   sequence(word('from'), noteName, word('to'), noteName),
   ([, from, , to]) => ({ from, to }),
 );
+const onTo = word('to', 'and on to', 'and then to', 'then to');
+/** A way of two notes or more by its ends and what lies between. */
+function wayOf(first: NoteName, others: readonly NoteName[]): Way {
+  const to = others.at(-1);
+  return {
+    from: first,
+    ...(others.length > 1 ? { through: others.slice(0, -1) } : {}),
+    ...(to === undefined ? {} : { to }),
+  };
+}
+/** `from C# to D to E`. */
+const fromOn: Parser<Way> = map(
+  sequence(word('from'), noteName, onTo, list(noteName, onTo)),
+  ([, first, , others]) => wayOf(first, others),
+);
+/** From one note, to one note, or by way of others. */
+const someWay: Parser<Way> = choice<Way>(
+  fromOn,
+  map(optional(sequence(word('from'), noteName)), found => (found === undefined ? {} : { from: found[1] })),
+  map(sequence(word('to'), noteName), ([, to]) => ({ to })),
+);
 const direction = (up: boolean): Parser<MelodicSays> =>
   choice(
-    map(
-      sequence(
-        manners,
-        optional(map(sequence(word('from'), noteName), ([, note]) => note)),
-        optional(map(sequence(word('to'), noteName), ([, note]) => note)),
-      ),
-      ([manner, from, to]): MelodicSays => ({
-        kind: 'direction',
-        up,
-        manner,
-        ...(from === undefined ? {} : { from }),
-        ...(to === undefined ? {} : { to }),
-      }),
-    ),
+    map(sequence(manners, someWay), ([manner, way_]): MelodicSays => ({
+      kind: 'direction',
+      up,
+      manner,
+      ...way_,
+    })),
+    map(sequence(word('in'), intervalNumber, someWay), ([, by, way_]): MelodicSays => ({
+      kind: 'direction',
+      up,
+      manner: 'any',
+      by,
+      ...way_,
+    })),
     map(sequence(aSize, optional(fromTo)), ([of, ends]): MelodicSays => ({
       kind: 'move',
       up,
@@ -203,9 +230,36 @@ const degrees: Parser<MelodicSays> = map(
 const notes: Parser<MelodicSays> = map(list(noteName, arrow), each => ({ kind: 'notes', notes: each }));
 
 /** Two or more: what a line rises through. */
-const severalNotes: Parser<MelodicSays> = map(
-  sequence(noteName, arrow, list(noteName, arrow)),
-  ([first, , rest]) => ({ kind: 'notes', notes: [first, ...rest] }),
+const severalNotes = (up?: boolean): Parser<MelodicSays> =>
+  map(
+    sequence(quiet(optional(word('through'))), noteName, arrow, list(noteName, arrow)),
+    ([, first, , rest]) => ({
+      kind: 'notes',
+      notes: [first, ...rest],
+      ...(up === undefined ? {} : { up }),
+    }),
+  );
+const dash = mark('-', '–', '→');
+/** `D# - E - C`: a row, where notes in any order would be a list. */
+const rowOfNotes: Parser<MelodicSays> = map(
+  sequence(noteName, dash, noteName, dash, list(noteName, dash)),
+  ([first, , second, , rest]) => ({ kind: 'notes', notes: [first, second, ...rest] }),
+);
+/** `from D to B and on to C`. */
+const severalFrom: Parser<MelodicSays> = map(
+  sequence(word('from'), noteName, onTo, noteName, onTo, list(noteName, onTo)),
+  ([, first, , second, , rest]) => ({ kind: 'notes', notes: [first, second, ...rest] }),
+);
+/** `chromatically from A to B`, `chromatically A - A# - B`. */
+const chromaticWay: Parser<MelodicSays> = map(
+  sequence(
+    word('chromatically', 'by semitones', 'by half steps', 'in semitones', 'in half steps'),
+    choice(
+      fromOn,
+      map(sequence(noteName, dash, list(noteName, dash)), ([first, , others]) => wayOf(first, others)),
+    ),
+  ),
+  ([, way_]) => ({ kind: 'semitones', ...way_ }),
 );
 /** `down from G to C`. */
 const upOrDownFrom: Parser<MelodicSays> = map(sequence(upOrDown, fromTo), ([up, ends]): MelodicSays => ({
@@ -243,9 +297,17 @@ const isMove = (
   (interval === undefined || sameInterval(step.size, interval)) &&
   (steps === undefined || step.size.steps === steps);
 
-const fits = (step: Step, says: Extract<MelodicSays, { readonly kind: 'direction' }>): boolean =>
-  step.up === says.up &&
-  (says.manner === 'any' || (says.manner === 'step' ? isStep(step) : isSemitone(step)));
+type DirectionSays = Extract<MelodicSays, { readonly kind: 'direction' }>;
+
+/** Down a third, or the same an octave higher: up a sixth (common practice of basses that fall in thirds). */
+const isInRow = ({ up, size }: Step, says: DirectionSays, by: number): boolean =>
+  up === says.up ? size.steps === by : size.steps === 7 - by;
+
+const fits = (step: Step, says: DirectionSays): boolean =>
+  says.by !== undefined
+    ? isInRow(step, says, says.by)
+    : step.up === says.up &&
+      (says.manner === 'any' || (says.manner === 'step' ? isStep(step) : isSemitone(step)));
 
 function checkEvery(
   line: Line,
@@ -272,8 +334,9 @@ function checkEvery(
 const saySize = ({ interval, steps }: Size): string =>
   withArticle(interval === undefined ? printNumber(steps ?? 0).slice(0, -1) : printMove(interval));
 
-const sayEnds = ({ from, to }: Ends): string =>
+const sayEnds = ({ from, through = [], to }: Way): string =>
   (from === undefined ? '' : ` from ${printNoteName(from)}`) +
+  through.map(note => ` to ${printNoteName(note)}`).join('') +
   (to === undefined ? '' : ` to ${printNoteName(to)}`);
 
 function describe(says: MelodicSays, form: { readonly plural: boolean; readonly negated: boolean }): string {
@@ -283,13 +346,14 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
       return (
         (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) +
         manner +
+        (says.by === undefined ? '' : ` in ${printNumber(says.by)}`) +
         sayEnds(says)
       );
     }
     case 'steps':
       return `${printVerb('moves', 'move', form)} by step`;
     case 'semitones':
-      return `${printVerb('moves', 'move', form)} chromatically`;
+      return `${printVerb('moves', 'move', form)} chromatically${sayEnds(says)}`;
     case 'mostly':
       return `${printVerb('moves', 'move', form)} mostly by ${says.manner}`;
     case 'gap fill':
@@ -314,7 +378,7 @@ function describe(says: MelodicSays, form: { readonly plural: boolean; readonly 
       return `${printVerb('leaps', 'leap', form)}${where}${says.interval === undefined && says.steps === undefined ? '' : ` ${saySize(says)}`}${sayEnds(says)}`;
     }
     case 'notes':
-      return `${printVerb('goes', 'go', form)} ${says.notes.map(printNoteName).join(' ')}`;
+      return `${says.up === undefined ? printVerb('goes', 'go', form) : says.up ? printVerb('rises through', 'rise through', form) : printVerb('falls through', 'fall through', form)} ${says.notes.map(printNoteName).join(' ')}`;
     case 'degrees':
       return `${printVerb('goes', 'go', form)} ${says.degrees.map(printLineDegree).join(' ')}`;
   }
@@ -345,19 +409,56 @@ function diatonicSemitone(
 function stretchOf(
   { notes }: Line,
   steps: readonly Step[],
-  says: Extract<MelodicSays, { readonly kind: 'direction' }>,
+  says: DirectionSays,
 ): readonly Step[] | undefined {
-  const { from, to } = says;
+  const { from, through = [], to } = says;
   const first = notes[0]?.note;
   const last = notes.at(-1)?.note;
   if (from === undefined || to === undefined || first === undefined || last === undefined) return undefined;
-  if (isNamed(first, from) && isNamed(last, to)) return undefined;
+  if (through.length === 0 && isNamed(first, from) && isNamed(last, to)) return undefined;
   return steps.flatMap((step, at) => {
     if (!isNamed(step.from, from)) return [];
     const end = steps.findIndex((each, index) => index >= at && isNamed(each.to, to));
     const stretch = end < 0 ? [] : steps.slice(at, end + 1);
-    return stretch.length > 0 && stretch.every(each => fits(each, says)) ? [stretch] : [];
+    // One diatonic semitone is no chromatic line.
+    const [only] = stretch;
+    if (says.manner === 'chromatic' && stretch.length === 1 && only?.size.steps === 1) return [];
+    return stretch.length > 0 && stretch.every(each => fits(each, says)) && touches(stretch, through)
+      ? [stretch]
+      : [];
   })[0];
+}
+
+/** `moves chromatically from A to B`: up or down, as the notes go. */
+function checkWay(
+  line: Line,
+  steps: readonly Step[],
+  { from, through, to }: Way,
+  context: ClaimContext,
+  make: (says: MelodicSays) => Predicate<Line>,
+): Finding<Line> {
+  const says = (up: boolean): DirectionSays => ({
+    kind: 'direction',
+    manner: 'chromatic',
+    up,
+    ...(from === undefined ? {} : { from }),
+    ...(through === undefined ? {} : { through }),
+    ...(to === undefined ? {} : { to }),
+  });
+  const findings = [true, false].map(up => make(says(up)).check(line, context));
+  const first = steps[0]?.up === false ? findings[1] : findings[0];
+  return (
+    findings.find(({ verdict }) => verdict === 'holds') ??
+    first ?? { verdict: 'fails', code: 'C1103', reason: `${line.name} does not move`, evidence: [] }
+  );
+}
+
+/** Whether moves go through notes in that order, whatever lies between them. */
+function touches(steps: readonly Step[], notes: readonly NoteName[]): boolean {
+  const [next, ...others] = notes;
+  if (next === undefined) return true;
+  const at = steps.findIndex(({ to }) => isNamed(to, next));
+  return at >= 0 && touches(steps.slice(at + 1), others);
 }
 
 /** Moves in one direction from one named note to another that are so far apart as is said: `falls a fifth from G to C`, over E. */
@@ -495,7 +596,7 @@ export const melodicFamily = family<Line, MelodicSays>({
         (): MelodicSays => ({ kind: 'semitones' }),
       ),
     ],
-    [be, severalNotes],
+    [be, severalNotes()],
     [verb('leaps', 'leap'), leap],
     [verb('jumps', 'jump'), leap],
     [verb('skips', 'skip'), leap],
@@ -516,18 +617,23 @@ export const melodicFamily = family<Line, MelodicSays>({
     [be, aLament],
     [have, aLament],
     [verb('moves', 'move'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
+    [verb('moves', 'move'), chromaticWay],
+    [verb('moves', 'move'), severalFrom],
+    [verb('goes', 'go'), severalFrom],
+    [verb('moves', 'move'), severalNotes()],
+    [have, rowOfNotes],
     [verb('goes', 'go'), map(fromTo, (ends): MelodicSays => ({ kind: 'move', ...ends }))],
     [verb('runs', 'run'), upOrDownFrom],
     [verb('moves', 'move'), upOrDownFrom],
     ...(
       [
-        ['rises', 'rise'],
-        ['ascends', 'ascend'],
-        ['climbs', 'climb'],
-        ['falls', 'fall'],
-        ['descends', 'descend'],
+        ['rises', 'rise', true],
+        ['ascends', 'ascend', true],
+        ['climbs', 'climb', true],
+        ['falls', 'fall', false],
+        ['descends', 'descend', false],
       ] as const
-    ).map(([singular, plural]) => [verb(singular, plural), severalNotes] as const),
+    ).map(([singular, plural, up]) => [verb(singular, plural), severalNotes(up)] as const),
     [verb('goes', 'go'), notes],
     [verb('goes', 'go'), degrees],
     [verb('moves', 'move'), degrees],
@@ -570,7 +676,9 @@ export const melodicFamily = family<Line, MelodicSays>({
         });
       const names = sounding.map((note): NoteName => ({ pitchClass: pitchClassOf(note.pitch) }));
       // A note that is struck again may be said once or each time.
-      if (keys.some(key => fitsIn(key, sounding) || fitsIn(key, all)))
+      const turn =
+        says.kind === 'notes' && says.up !== undefined ? steps.find(step => step.up !== says.up) : undefined;
+      if (turn === undefined && keys.some(key => fitsIn(key, sounding) || fitsIn(key, all)))
         return {
           verdict: 'holds',
           code: 'C1101',
@@ -611,6 +719,13 @@ export const melodicFamily = family<Line, MelodicSays>({
             reason: `${line.name} has ${within.map(sayStep).join(', then ')}`,
             evidence: evidenceOf(within, 'supports', context),
           };
+        if (says.through !== undefined)
+          return {
+            verdict: 'fails',
+            code: 'C1102',
+            reason: `${line.name} goes ${sayLine(line)}`,
+            evidence: evidenceOf(steps, 'contradicts', context),
+          };
         const ends = [line.notes[0], line.notes.at(-1)];
         const wrong = [says.from, says.to].findIndex((name, at) => {
           const note = ends[at]?.note;
@@ -643,6 +758,7 @@ export const melodicFamily = family<Line, MelodicSays>({
         return { ...(finding.verdict === 'holds' ? (single ?? finding) : finding), instead };
       }
       case 'semitones': {
+        if (says.from !== undefined) return checkWay(line, steps, says, context, make);
         const finding = checkEvery(line, steps, isSemitone, context);
         const single = diatonicSemitone(line, steps, context);
         return { ...(finding.verdict === 'holds' ? (single ?? finding) : finding), instead };

@@ -49,6 +49,7 @@ export const at = word(
   'from',
   'during',
   'throughout',
+  'through',
   'over',
   'for the whole of',
   'for all of',

@@ -77,6 +77,11 @@ export const lineName: Parser<LineName> = rule(
         sequence(quiet(optional(word('the'))), lineNoun, quiet(optional(word('note')))),
         ([, line]) => line,
       ),
+      // Of a song.
+      map(word('the voice', 'the vocal line', 'the vocal part', 'the singer'), (): LineName => ({
+        kind: 'voice',
+        name: 'voice',
+      })),
       map(
         sequence(optional(word('the')), word('voice'), choice(quotedName, plainName)),
         ([, , name]): LineName => ({ kind: 'voice', name }),
@@ -98,6 +103,7 @@ export function printLine(line: LineName): string {
     case 'hand':
       return `the ${line.hand} hand`;
     case 'voice':
+      if (line.name === 'voice') return 'the voice';
       return /^[A-Za-z0-9][A-Za-z0-9_&.]*$/u.test(line.name) ? `voice ${line.name}` : `voice "${line.name}"`;
     case 'instrument':
       return `the ${printInstrument(line)}`;

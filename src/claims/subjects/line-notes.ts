@@ -49,6 +49,22 @@ function onStaff(score: Score, which: 'first' | 'last'): readonly Voice[] {
   return score.voices.filter(voice => voice.staff === staff);
 }
 
+/** The voice of a song by any of its names (common practice of scores). */
+const singers = /^(?:voice|vocals?|vocal line|singer|song|solo voice)$/iu;
+const hands = { right: /^(?:r\.? ?h\.?|right(?: hand)?)$/iu, left: /^(?:l\.? ?h\.?|left(?: hand)?)$/iu };
+const titled = (score: Score, name: RegExp): readonly Voice[] =>
+  withOverlays(
+    score,
+    score.voices.filter(voice => name.test(voice.name) || name.test(voice.id)),
+  );
+
+/** The staves of a piano beside other parts, or a piece for piano alone. */
+function pianoOf(score: Score): readonly Voice[] {
+  const named = titled(score, /^(?:piano|pianoforte|pno\.?|pf\.?)(?: ?(?:r\.?h\.?|l\.?h\.?|right|left))?$/iu);
+  const byHands = (['right', 'left'] as const).map(hand => titled(score, hands[hand]));
+  return byHands.every(voices => voices.length > 0) ? byHands.flat() : named;
+}
+
 function strandOf(score: Score, line: LineName): Strand | undefined {
   switch (line.kind) {
     case 'edge':
@@ -56,15 +72,18 @@ function strandOf(score: Score, line: LineName): Strand | undefined {
         ? { voices: idsOf(onStaff(score, 'first')), edge: 'top' }
         : { voices: idsOf(score.voices), edge: 'bottom' };
     case 'hand': {
+      const own = titled(score, hands[line.hand]);
+      if (own.length > 0) return { voices: idsOf(own) };
       if (new Set(score.voices.map(voice => voice.staff)).size !== 2) return undefined;
       return { voices: idsOf(onStaff(score, line.hand === 'right' ? 'first' : 'last')) };
     }
     case 'voice': {
-      const voices = voicesNamed(score, line.name);
+      const voices =
+        line.name.toLowerCase() === 'voice' ? titled(score, singers) : voicesNamed(score, line.name);
       return voices.length === 0 ? undefined : { voices: idsOf(voices) };
     }
     case 'instrument': {
-      const voices = voicesOf(score, line);
+      const voices = line.instrument === 'piano' ? pianoOf(score) : voicesOf(score, line);
       return voices.length === 0 ? undefined : { voices: idsOf(voices) };
     }
     case 'part': {

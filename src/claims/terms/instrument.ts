@@ -31,6 +31,7 @@ const names = wordsFor<string>(
       ['tuba'],
       ['guitar', 'gtr.'],
       ['harp'],
+      ['piano', 'pianoforte', 'pno.', 'pf.'],
     ] as const
   ).map(([name, ...others]) => [name, name, ...others] as const),
 );
