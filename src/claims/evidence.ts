@@ -5,12 +5,13 @@ import type { ClaimContext, Evidence, EvidenceRole, Range } from './model.js';
 import { momentOf } from './place/beats.js';
 import { printNoteName } from './terms/note-name.js';
 import type { NoteName } from './terms/note-name.js';
+import { voiceLabel } from './subjects/voice-title.js';
 import { printBeat } from './terms/number.js';
 
-/** The name of the voice of a note as the score prints it. */
-export function voiceName(note: Note, context: ClaimContext): string {
-  const voice = context.analysis.score.voices.find(each => each.id === note.voice);
-  return voice === undefined || voice.name === '' ? note.voice : voice.name;
+/** The voice of a note as a reader calls it, see `voiceLabel`. */
+function voiceName({ voice: id }: Note, { analysis: { score } }: ClaimContext): string {
+  const voice = score.voices.find(each => each.id === id);
+  return voice === undefined ? id : voiceLabel(voice, score);
 }
 
 /** A sounding note that decided a verdict. */

@@ -13,7 +13,7 @@ export interface Evidence {
   readonly role: EvidenceRole;
   /** `F#5`; a tone that never sounds has an octave only where the claim names one. */
   readonly pitch: string;
-  /** Name of the voice in the score; empty for a missing tone. */
+  /** Name of the voice in the score, `left hand` in a grand staff; empty for a missing tone. */
   readonly voice: string;
   readonly bar: string;
   readonly beat: string;

@@ -10,6 +10,7 @@ import type { LineName } from '../subjects/line-name.js';
 import type { LineNote } from '../subjects/line-notes.js';
 import type { Line } from '../subjects/line.js';
 import type { Span } from '../subjects/span.js';
+import { voiceTitle } from '../subjects/voice-title.js';
 import { article } from '../terms/chord-name.js';
 import { be, have, haveNo, printHas, printVerb, verb } from '../terms/verb.js';
 import type { VerbForm } from '../terms/verb.js';
@@ -146,7 +147,7 @@ export const restFamily = family<Span, PlaceRestSays>({
       voice.overlayOf === undefined
         ? [
             {
-              name: voice.name === '' ? `voice ${voice.id}` : voice.name,
+              name: voiceTitle(voice, score),
               notes: lineNotes(score, { kind: 'voice', name: voice.id }, span.range) ?? [],
             },
           ]

@@ -4,6 +4,7 @@ import type { Range } from '../model.js';
 import { edgeOf } from './line-notes.js';
 import type { LineNote } from './line-notes.js';
 import { noteEnd, soundingIn } from './sounding.js';
+import { voiceTitle } from './voice-title.js';
 
 /** A line of the texture with the name that a message gives it. */
 export interface TextureLine {
@@ -21,14 +22,14 @@ export const isChordal = (notes: readonly Note[]): boolean =>
   });
 
 /**
- * The lines that voice leading is heard in: every voice of the score, and of a voice that plays chords its highest and its lowest
- * notes. From the top of the score down.
+ * The lines that sound: every voice of the score, and of a voice that plays chords its highest and its lowest notes. From the top of the score
+ * down.
  */
 export function textureLines(score: Score, range: Range): readonly TextureLine[] {
   const sounding = soundingIn(score, range).filter(note => !note.grace);
   return score.voices.flatMap((voice): readonly TextureLine[] => {
     const own = sounding.filter(note => note.voice === voice.id).sort((a, b) => compare(a.onset, b.onset));
-    const name = voice.name === '' || voice.name === voice.id ? `voice ${voice.id}` : voice.name;
+    const name = voiceTitle(voice, score);
     if (own.length === 0) return [];
     if (!isChordal(own)) return [{ name, notes: edgeOf(own, range, 'top'), isVoice: true }];
     return [
