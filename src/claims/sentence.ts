@@ -29,9 +29,11 @@ import { before } from './place/place-name.js';
 import { quantifiedSentence } from './quantity/quantified.js';
 import { aspectSentence } from './sentences/aspects.js';
 import { atBeat } from './sentences/at-a-beat.js';
+import { eachOfSeveral } from './sentences/each-of-several.js';
 import { edgeSentence } from './sentences/edges-of-a-line.js';
 import { enharmonicTones } from './sentences/enharmonic-tones.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
+import { inWhichLine } from './sentences/in-which-line.js';
 import { and, between } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
 import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
@@ -47,6 +49,7 @@ import {
 import { twoLinesSentence } from './sentences/of-two-lines.js';
 import { onlyOnes, onlySentence } from './sentences/only.js';
 import { placeSubjects, wholeMusic } from './sentences/openings.js';
+import { outlinedChord } from './sentences/outlined.js';
 import { pedalLasts } from './sentences/pedals.js';
 import {
   predicateOf,
@@ -158,6 +161,9 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     inKeySentence,
     withoutItsVerb,
     verbSaidOnce,
+    outlinedChord,
+    eachOfSeveral,
+    inWhichLine,
     quantifiedSentence(plainPredicate),
   ),
 );

@@ -1,6 +1,6 @@
 import type { Finding, Predicate } from '../claim.js';
 import type { Family } from '../family.js';
-import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
 import { sayNumerals, segmentsIn } from '../segments.js';
@@ -36,6 +36,19 @@ export const aChord: Parser<Predicate<Span>> = rule(
       map(sixFour, says => sixFourFamily.make(says)),
       map(linearChord, says => linearChordFamily.make(says)),
       map(namedChord, says => namedChordFamily.make(says)),
+      // `a tonic chord`: a chord that is one.
+      map(
+        sequence(
+          article,
+          wordsFor<'tonic' | 'dominant' | 'subdominant'>([
+            ['tonic', 'tonic'],
+            ['dominant', 'dominant'],
+            ['subdominant', 'subdominant'],
+          ]),
+          word('chord', 'triad'),
+        ),
+        ([, name]) => namedChordFamily.make({ name }),
+      ),
       map(appliedChord, says => appliedFamily.make(says)),
       map(borrowedChord, says => mixtureFamily.make(says)),
       map(pivot, says => pivotFamily.make(says)),

@@ -60,6 +60,7 @@ import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { linearChordFamily } from './linear-chord.js';
+import { lineOutlineFamily } from './line-outline.js';
 import { lineVersionFamily } from './line-version.js';
 import { lineOrnamentFamily, noteOrnamentFamily, spanOrnamentFamily } from './ornaments.js';
 import { parallelsFamily } from './parallels.js';
@@ -174,6 +175,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineRestFamily,
   lineOrnamentFamily,
   lineVersionFamily,
+  lineOutlineFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */

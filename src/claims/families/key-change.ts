@@ -18,6 +18,7 @@ import type { Claim, Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import type { ClaimContext, Range } from '../model.js';
 import { isPlural } from '../place/place.js';
+import { withArticle } from '../terms/chord-name.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { statement } from '../statement.js';
@@ -67,7 +68,7 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       return {
         verdict: 'arguable',
         code: 'C0402',
-        reason: `true of the cadence: ${printKey(key)} begins in ${sayMoment(own.start, context)}, and a ${arrival.kind} cadence confirms it in ${sayMoment(arrival.onset, context)}`,
+        reason: `true of the cadence: ${printKey(key)} begins in ${sayMoment(own.start, context)}, and ${withArticle(`${arrival.kind} cadence`)} confirms it in ${sayMoment(arrival.onset, context)}`,
         evidence: newNotes(own, areas[areas.indexOf(own) - 1]?.key ?? context.home, key, context),
         instead: () => [make({ what: 'is in', key })],
       };
@@ -125,7 +126,7 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
   return {
     verdict: 'holds',
     code: 'C0401',
-    reason: `${printKey(before.key)} gives way to ${printKey(key)} in ${sayMoment(area.start, context)}, and a ${cadence.kind} cadence in ${sayMoment(cadence.onset, context)} confirms it`,
+    reason: `${printKey(before.key)} gives way to ${printKey(key)} in ${sayMoment(area.start, context)}, and ${withArticle(`${cadence.kind} cadence`)} in ${sayMoment(cadence.onset, context)} confirms it`,
     evidence: notes,
   };
 }

@@ -24,9 +24,11 @@ import type { LineName } from '../subjects/line-name.js';
 import { lineNotes } from '../subjects/line-notes.js';
 import type { ClaimContext, Range } from '../model.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
+import { article } from '../terms/chord-name.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
-import { segmentsIn } from '../segments.js';
+import { mainSegment, segmentsIn } from '../segments.js';
+import { printChord } from '../../harmony/index.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh'] as const;
 type Part = (typeof parts)[number];
@@ -36,7 +38,9 @@ export type MembersSays =
   | { readonly kind: 'member' | 'doubled'; readonly part: Part }
   /** Which line has it: `the third is in the tenor`. */
   | { readonly kind: 'line'; readonly part: Part; readonly line: LineName }
-  | { readonly kind: 'position'; readonly position: 'close' | 'open' };
+  | { readonly kind: 'position'; readonly position: 'close' | 'open' }
+  /** Every member of the chord sounds. */
+  | { readonly kind: 'complete' };
 
 const part = wordsFor<Part>(parts.map(each => [each, each] as const));
 const owned = map(sequence(optional(word('a', 'its', 'the')), part), ([, each]) => each);
@@ -71,6 +75,9 @@ const memberInLine = map(sequence(owned, inUpperLine), ([each, line]): MembersSa
 }));
 
 const lacks: Verb = map(word('lacks', 'lack', 'is missing', 'are missing', 'omits', 'omit'), () => ({
+  negated: true,
+}));
+const isIncomplete: Verb = map(word('is incomplete', 'are incomplete', 'is an incomplete chord'), () => ({
   negated: true,
 }));
 const isMissing: Verb = map(word('is missing', 'is omitted', 'is left out'), () => ({ negated: true }));
@@ -169,6 +176,21 @@ export const membersFamily = family<Span, MembersSays>({
     [have, doubled],
     [have, memberInLine],
     [haveNo, memberInLine],
+    [
+      have,
+      map(
+        word('all its members', 'all its notes', 'all its tones', 'all of its members', 'all of its notes'),
+        (): MembersSays => ({ kind: 'complete' }),
+      ),
+    ],
+    [
+      be,
+      map(
+        sequence(quiet(optional(article)), word('complete'), quiet(optional(word('chord', 'triad')))),
+        (): MembersSays => ({ kind: 'complete' }),
+      ),
+    ],
+    [isIncomplete, nothing<MembersSays>({ kind: 'complete' })],
     [verb('doubles', 'double'), map(owned, (each): MembersSays => ({ kind: 'doubled', part: each }))],
     [
       be,
@@ -200,6 +222,8 @@ export const membersFamily = family<Span, MembersSays>({
         return `${printHas(form, 'the', says.part)} in ${printLine(says.line)}`;
       case 'position':
         return `${printBe(form)} in ${says.position} position`;
+      case 'complete':
+        return `${printBe(form)} complete`;
     }
   },
   check: (span, says, context, make): Finding<Span> => {
@@ -235,6 +259,24 @@ export const membersFamily = family<Span, MembersSays>({
       };
     }
     if (says.kind === 'line') return checkLine(span, says, context, make);
+    if (says.kind === 'complete') {
+      const chord = mainSegment(context.analysis, range)?.chord;
+      if (chord === undefined) return noChord(span.name, 'C0103');
+      const missing = chord.tones.filter(tone => !notes.some(note => pitchClassOf(note.pitch) === tone));
+      return {
+        verdict: missing.length === 0 ? 'holds' : 'fails',
+        code: missing.length === 0 ? 'C0111' : 'C0112',
+        reason:
+          missing.length === 0
+            ? `${chord.tones.map(printPitchClass).join(', ')} sound`
+            : `${printChord(chord)} is without ${missing.map(printPitchClass).join(' and ')}`,
+        evidence: notes
+          .filter(note => chord.tones.includes(pitchClassOf(note.pitch)))
+          .slice(0, 6)
+          .map(note => noteEvidence('supports', note, 'member of the chord', context)),
+        local: true,
+      };
+    }
     const asked = chordWith(says.part, range, context);
     if (asked === undefined) return noChord(span.name, 'C0103');
     const { segment, tone, ends } = asked;

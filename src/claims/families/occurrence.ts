@@ -312,6 +312,13 @@ export const thereAreSo: Parser<Claim> = rule('ThereAreSoMany', () =>
       map(sequence(word('there are', 'there is'), soMany, scope), ([, so, place]) => ({ place, so })),
       map(sequence(before, word('there are', 'there is'), soMany), ([place, , so]) => ({ place, so })),
       map(sequence(placeName, have, soMany), ([place, , so]) => ({ place, so })),
+      map(
+        sequence(soMany, word('occur', 'occurs', 'appear', 'appears', 'are heard', 'come'), scope),
+        ([so, , place]) => ({
+          place,
+          so,
+        }),
+      ),
     ),
     ({ place, so: { kind, number, of } }) =>
       statement(subjectOf(of), occurrenceFamily.make({ times: { kind, number }, place })),

@@ -38,9 +38,20 @@ export const pickupFamily = family<Span, PickupSays>({
       ),
     ),
     [
-      map(word('begins on the downbeat', 'starts on the downbeat', 'begins with the downbeat'), () => ({
-        negated: true,
-      })),
+      map(
+        word(
+          'begins on the downbeat',
+          'starts on the downbeat',
+          'begins with the downbeat',
+          'begins on a downbeat',
+          'starts on a downbeat',
+          'begins without a pickup',
+          'begins without an upbeat',
+        ),
+        () => ({
+          negated: true,
+        }),
+      ),
       nothing<PickupSays>({ kind: 'pickup' }),
     ],
     [
