@@ -4,8 +4,8 @@ import { heardIn } from './analyse.js';
 import { chord, printChord } from './chord.js';
 import { momentAt } from './hearing.js';
 import type { Judgement, KeyQuestion, Witness } from './judgement.js';
-import { leadingTone, nativeTones, printKey, sameKey } from './key.js';
-import type { Analysis, Key } from './model.js';
+import { degreeTone, leadingTone, nativeTones, printKey, sameKey } from './key.js';
+import type { Analysis, Chord, Key } from './model.js';
 import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentsBetween } from './segment-at.js';
 import { ticksOf } from './sound.js';
@@ -52,12 +52,20 @@ export function judgeKey(analysis: Analysis, question: KeyQuestion): Judgement {
   );
 }
 
+/** A chord over the fifth degree, or the leading tone, that has the leading tone. */
+function isDominantOf({ root, tones }: Chord, key: Key): boolean {
+  const leading = leadingTone(key);
+  return tones.includes(leading) && (root === degreeTone(key, 5) || root === leading);
+}
+
 /** What the analysis, which knows the whole piece, hears in a span. */
 interface KeyHearing {
   /** How many of the harmonies are heard in the key asked about. */
   readonly own: 'all' | 'some' | 'none';
   /** The key in which most of them are heard. */
   readonly main: Key | undefined;
+  /** Whether all of them are heard in one key that is not the one asked about. */
+  readonly isElsewhere: boolean;
   /** The key of a cadence in the span that is in another key. */
   readonly closes: Key | undefined;
   /** Whether the piece is in the key asked about just before or just after the span. */
@@ -72,6 +80,7 @@ function hearingOf(analysis: Analysis, { start, end, key }: KeyQuestion): KeyHea
     (most, segment) => (most === undefined || countOf(segment.key) > countOf(most) ? segment.key : most),
     undefined,
   );
+  const isElsewhere = own === 0 && main !== undefined && countOf(main) === segments.length;
   const closes = analysis.cadences.find(
     cadence =>
       compare(start, cadence.onset) <= 0 && compare(cadence.onset, end) < 0 && !sameKey(cadence.key, key),
@@ -79,7 +88,13 @@ function hearingOf(analysis: Analysis, { start, end, key }: KeyQuestion): KeyHea
   const isNear = analysis.keyAreas.some(
     area => sameKey(area.key, key) && compare(area.start, end) <= 0 && compare(start, area.end) <= 0,
   );
-  return { isNear, own: own === 0 ? 'none' : own === segments.length ? 'all' : 'some', main, closes };
+  return {
+    isNear,
+    isElsewhere,
+    own: own === 0 ? 'none' : own === segments.length ? 'all' : 'some',
+    main,
+    closes,
+  };
 }
 
 function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
@@ -138,6 +153,9 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
     return `${tones}, and its tonic chord comes ${tonics.length === 1 ? 'once' : `${tonics.length} times`}`;
   };
   const hearing = hearingOf(analysis, question);
+  const hasDominant = segmentsBetween(analysis, question.start, question.end).some(({ chord }) =>
+    isDominantOf(chord, question.key),
+  );
   // What the piece is heard in around the span decides where the span alone leaves two keys open.
   const isHeard = hearing.own === 'all' && tonics.length > 0 && behind < borders.own.near;
   const speaksAgainst = hearing.own === 'none' && (hearing.closes !== undefined || tonics.length === 0);
@@ -148,10 +166,13 @@ function judgeAsSpelled(analysis: Analysis, question: KeyQuestion): Judgement {
       reason: `the harmonies make best sense in ${printKey(question.key)}: ${account('it')}`,
       witnesses,
     };
-  const rival = isDoubtful ? hearing.main : other;
+  // Where the whole piece is heard in one other key there, that key is what speaks against it, whatever the span alone could be.
+  const rival = isDoubtful || hearing.isElsewhere ? hearing.main : other;
   if (rival === undefined) return { outcome: 'open', reason: 'the passage does not show a key', witnesses };
   const result = { witnesses, better: better(rival) } as const;
-  const isRefuted = speaksAgainst && !hearing.isNear && behind >= borders.other.far && foreign.length > 0;
+  const isUnprepared = hearing.isElsewhere && !hasDominant;
+  const isRefuted =
+    !hearing.isNear && behind >= borders.other.far && (isUnprepared || (speaksAgainst && foreign.length > 0));
   if (behind < borders.far && !isRefuted)
     return {
       outcome: 'rivalled',

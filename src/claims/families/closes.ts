@@ -127,10 +127,13 @@ export function beginsPhrase(bar: Bar, context: ClaimContext): boolean {
   const own = { start: bar.start, end: endOf(bar) };
   // A bar with a close of its own that stops there is the end of a phrase.
   if (isParted(bar, context) && cadencesIn(own, context).length > 0) return false;
+  // What only could be heard to close before a bar that a listed cadence arrives with leads to that cadence.
+  const arrived = cadencesIn({ start: bar.start, end: bar.start }, context);
+  const closes = arrived.length > 0 ? listedIn(before, context) : closesOf(before, context);
   return (
-    closesOf(before, context).some(close => !isOpening(before, close, context)) ||
+    closes.some(close => !isOpening(before, close, context)) ||
     beginsSection(bar, context) ||
-    cadencesIn({ start: bar.start, end: bar.start }, context).length > 0 ||
+    arrived.some(({ kind }) => kind.endsWith('authentic')) ||
     isParted(before, context) ||
     (bar.index - opens.index >= barsOfPhrase && likeness(opens, bar, context) === 'same')
   );
