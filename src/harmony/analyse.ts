@@ -13,6 +13,7 @@ import { segmentsOf } from './segments.js';
 import type { Heard } from './segments.js';
 import { sequencesOf } from './sequences.js';
 import { soundOf } from './sound.js';
+import { unitsOf } from './units.js';
 
 /** What the engine heard on the way to an analysis, kept for judging claims about the same score. */
 const heardBy = new WeakMap<Analysis, Heard>();
@@ -36,7 +37,13 @@ export function analyse(score: Score): Analysis {
     phraseEnds,
   );
   const path = confirmKeys(lattice, cheapest, phraseEnds);
-  const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys) };
+  const heard: Heard = {
+    score,
+    sound,
+    lattice,
+    fits: keyFitsOf(lattice, path.keys),
+    units: unitsOf(score, sound),
+  };
   const segments = segmentsOf(heard, path);
   const sequences = sequencesOf(score, segments);
   const analysis: Analysis = {

@@ -70,12 +70,7 @@ export function formulaOf(kind: CadenceKind, key: Key): Formula {
     case 'evaded':
       return {
         before: dominants,
-        arrival: [
-          ...tonicsOver(third),
-          [tonic, 'dominant seventh'],
-          [dominant, 'dominant seventh', fourth],
-          ...submediants,
-        ],
+        arrival: [...tonicsOver(third), [tonic, 'dominant seventh'], [dominant, 'dominant seventh', fourth]],
         notBefore: [],
         notArrival: tonicsOver(tonic),
       };

@@ -1,5 +1,7 @@
 import { add, compare, isBefore, toNumber } from '../score/index.js';
-import type { Fraction, Note } from '../score/index.js';
+import type { Fraction, Note, Score } from '../score/index.js';
+import { cadenceTraits } from './cadence-traits.js';
+import type { CadenceTraits } from './cadence-traits.js';
 import { momentAt } from './hearing.js';
 import { degreeTone } from './key.js';
 import type { CadenceKind, Key, Segment } from './model.js';
@@ -7,6 +9,7 @@ import { firstEndingAfter } from './segment-at.js';
 import type { Heard } from './segments.js';
 import { ticksOf } from './sound.js';
 import type { Tone } from './sound.js';
+import type { Units } from './units.js';
 
 /**
  * The notes that may count as the soprano of an arrival: the highest tone and the tone of the first voice, and what either moves to
@@ -36,11 +39,6 @@ export function sopranoNotes(
     .filter(note => note !== undefined);
 }
 
-/** A tonic closes where it comes; a dominant only where the music stops on it. */
-export type Goal = 'tonic' | 'dominant';
-
-export const goalOf = (kind: CadenceKind): Goal => (kind === 'half' ? 'dominant' : 'tonic');
-
 /** What each sign of a phrase end adds. Common practice; no single sign is needed. */
 const signs = {
   downbeat: 0.2,
@@ -58,6 +56,12 @@ const signs = {
   seventhOfDominant: -0.3,
   /** A fermata or a breath mark says it outright. */
   fermata: 0.4,
+  /** A unit of form ends with the bar of the arrival or with its harmony: what comes next takes up what stood earlier. */
+  unitEnds: 0.2,
+  /** A unit begins with the bar in which a tonic arrives: then it opens rather than closes, though it may do both. */
+  unitBegins: -0.1,
+  /** The fourth or the eighth bar of a unit (common practice: phrases of four and eight bars). */
+  fourthBar: 0.15,
 } as const;
 
 const isDominant = (segment: Segment, key: Key): boolean =>
@@ -65,7 +69,12 @@ const isDominant = (segment: Segment, key: Key): boolean =>
   (segment.chord.root === degreeTone(key, 5) || segment.chord.quality.startsWith('diminished'));
 
 /** Whether a predominant or a six-four comes before the dominant that leads to a segment, or that the segment is. */
-function isPrepared(segments: readonly Segment[], arrival: number, goal: Goal, key: Key): boolean {
+function isPrepared(
+  segments: readonly Segment[],
+  arrival: number,
+  goal: CadenceTraits['goal'],
+  key: Key,
+): boolean {
   let at = arrival - 1;
   const here = (): Segment | undefined => segments[at];
   for (
@@ -87,18 +96,30 @@ function isPrepared(segments: readonly Segment[], arrival: number, goal: Goal, k
 export const isDue = (segments: readonly Segment[], onset: Fraction, key: Key): boolean =>
   isPrepared(segments, firstEndingAfter(segments, onset), 'tonic', key);
 
+/** The first bars of a unit, in which a cadence comes early, and the longest phrase that is counted. */
+const earlyBars = 3;
+const longestPhrase = 8;
+
+/** Which bar of its unit of form a bar is, 1 for the first; no more than `longestPhrase` and one. */
+function barOfUnit({ bars }: Score, { begins }: Units, bar: number): number {
+  let count = 1;
+  for (let at = bar; count <= longestPhrase && begins[at] !== true && (bars[at]?.number ?? 0) > 1; at--)
+    count++;
+  return count;
+}
+
 /**
- * How strongly a phrase closes on an onset, 0 to 1: metre, length, a rest after it, a harmony that stays, the way that leads there, and what
- * the notation says.
+ * How strongly a phrase closes on an onset, 0 to 1: metre, length, a rest after it, a harmony that stays, the way that leads there, the place in the
+ * unit of form, and what the notation says.
  */
 export function closureOf(
-  { score, sound, lattice }: Heard,
+  { score, sound, lattice, units }: Heard,
   segments: readonly Segment[],
   onset: Fraction,
   kind: CadenceKind,
   key: Key,
 ): number {
-  const goal = goalOf(kind);
+  const { goal, early, isPrepared: canBePrepared } = cadenceTraits[kind];
   const start = ticksOf(onset, sound.ticksPerWhole);
   const first = momentAt(lattice.moments, start);
   const moment = lattice.moments[first];
@@ -126,14 +147,25 @@ export function closureOf(
       compare(mark.onset, onset) >= 0 &&
       (segment === undefined ? compare(mark.onset, onset) === 0 : isBefore(mark.onset, segment.end)),
   );
+  const last =
+    segment === undefined ? first : momentAt(lattice.moments, ticksOf(segment.end, sound.ticksPerWhole) - 1);
+  const unitEnds =
+    units.ends[moment.bar] === true || units.ends[lattice.moments[last]?.bar ?? moment.bar] === true;
+  const unitBegins =
+    goal === 'tonic' && units.begins[moment.bar] === true && lattice.moments[first - 1]?.bar !== moment.bar;
+  const count = barOfUnit(score, units, moment.bar);
   const closure =
     (moment.level <= 1 ? signs.downbeat : moment.level === 2 ? signs.beat : 0) +
     Math.min(signs.longTones, beats * signs.longTone) +
     Math.min(signs.stays, stays * signs.stay) +
     (rests ? signs.rest : 0) +
-    (kind !== 'plagal' && isPrepared(segments, at, goal, key) ? signs.prepared : 0) +
+    (canBePrepared && isPrepared(segments, at, goal, key) ? signs.prepared : 0) +
     (seventh ? signs.seventhOfDominant : 0) +
-    (held ? signs.fermata : 0);
+    (held ? signs.fermata : 0) +
+    (unitEnds ? signs.unitEnds : 0) +
+    (unitBegins ? signs.unitBegins : 0) +
+    (count === 4 || count === longestPhrase ? signs.fourthBar : 0) +
+    (count <= earlyBars ? early : 0);
   return Math.max(0, Math.min(1, closure));
 }
 

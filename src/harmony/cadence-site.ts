@@ -9,15 +9,17 @@ import {
   subtract,
   zero,
 } from '../score/index.js';
-import type { Fraction, Note } from '../score/index.js';
+import type { Fraction, Note, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { formulaOf, phrygianBefore } from './cadence-formula.js';
 import type { Member } from './cadence-formula.js';
 import { closureOf, isDue, opensPhrase, sopranoNotes } from './cadence-signs.js';
+import { cadenceTraits } from './cadence-traits.js';
 import { chord } from './chord.js';
 import { momentAt } from './hearing.js';
 import { supportFor } from './judge-chord.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
+import { leadsOn } from './leading-on.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
 import { beatLength } from './sound.js';
 import { firstEndingAfter, segmentAt } from './segment-at.js';
@@ -49,12 +51,16 @@ export interface CadenceSite {
   readonly phrygian: boolean;
   /** A cadential six-four of that key sounds there: it delays V and is no tonic. */
   readonly delays: boolean;
-  /** The close that V, standing there, leads to: how strongly a phrase ends on it, 0 where it leads to none. */
-  readonly leadsToClose: number;
+  /** V, standing there, leads to an authentic cadence that the analysis lists. */
+  readonly leadsToClose: boolean;
   /** The analysis hears a chord on the tonic there. */
   readonly tonicHeard: boolean;
-  /** V is left for I, soon and without a rest between them: a dominant on its way. */
+  /** V is left for I, soon and with nothing that stops between them: a dominant on its way. */
   readonly leadsOn: boolean;
+  /** Within the two beats before, the seventh degree sounds a whole step below the tonic and the leading tone does not: V without it is no dominant. */
+  readonly lacksLeadingTone: boolean;
+  /** The piece begins or ends there on the tonic of another key. */
+  readonly isOuterTonic: boolean;
 }
 
 function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction; readonly bar: Fraction } {
@@ -66,13 +72,12 @@ function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction
   };
 }
 
-/** Strength of the authentic cadence whose V sounds at an onset, 0 where there is none. */
-function closeAfter(analysis: Analysis, onset: Fraction): number {
-  const dominant = firstEndingAfter(analysis.segments, onset);
-  const close = analysis.cadences.find(
-    ({ kind, segments }) => kind.endsWith('authentic') && segments.slice(0, -1).includes(dominant),
+/** Whether V, sounding at an onset, leads to an authentic cadence that the analysis lists. */
+function leadsToClose({ segments, cadences }: Analysis, onset: Fraction): boolean {
+  const dominant = firstEndingAfter(segments, onset);
+  return cadences.some(
+    ({ kind, segments: own }) => kind.endsWith('authentic') && own.slice(0, -1).includes(dominant),
   );
-  return close?.strength ?? 0;
 }
 
 /** Whether the harmony before an onset closes a phrase with a half cadence: what comes after it opens another. */
@@ -81,48 +86,14 @@ function followsHalf({ segments, cadences }: Analysis, onset: Fraction): boolean
   return cadences.some(cadence => cadence.kind === 'half' && cadence.segments.at(-1) === before);
 }
 
-/**
- * Whether V, standing at an onset, moves to I without a rest in the upper line: before its bar ends, or after it has turned into V7 within a beat
- * (a seventh that comes so soon says that the music goes on).
- */
-function leadsOn(analysis: Analysis, onset: Fraction, key: Key): boolean {
-  const { segments } = analysis;
-  const first = firstEndingAfter(segments, onset);
-  let last = first;
-  while (segments[last + 1]?.chord.root === degreeTone(key, 5)) last++;
-  const goal = segments[last + 1];
-  const triad = segments[first];
-  const bar = analysis.score.bars.findLast(candidate => compare(candidate.start, onset) <= 0);
-  if (goal === undefined || triad === undefined || bar === undefined) return false;
-  const inBar = isBefore(goal.start, add(bar.start, bar.length));
-  const soonSeventh =
-    last > first &&
-    segments[last]?.chord.quality.startsWith('dominant') === true &&
-    compare(triad.end, add(onset, meterAt(analysis, onset).beat)) <= 0;
-  return (
-    (inBar || soonSeventh) &&
-    goal.chord.root === key.tonic &&
-    goal.chord.inversion < 2 &&
-    !restsBefore(analysis, onset, goal.start)
-  );
-}
-
-function restsBefore(analysis: Analysis, onset: Fraction, end: Fraction): boolean {
-  const upper = analysis.score.voices[0]?.id;
-  return analysis.score.rests.some(
-    rest => rest.voice === upper && isBefore(onset, rest.onset) && isBefore(rest.onset, end),
-  );
-}
-
-/** Whether the leading tone, the third of V, sounds before `end`: over a six-four alone it does not. */
-function thirdFollows(analysis: Analysis, onset: Fraction, end: Fraction, key: Key): boolean {
+/** Whether a tone sounds from `start` until `end`. */
+function sounds(analysis: Analysis, start: Fraction, end: Fraction, tone: PitchClass): boolean {
   const { sound, lattice } = heardIn(analysis);
-  const third = leadingTone(key);
   const stop = ticksOf(end, sound.ticksPerWhole);
-  for (let at = momentAt(lattice.moments, ticksOf(onset, sound.ticksPerWhole)); ; at++) {
+  for (let at = momentAt(lattice.moments, ticksOf(start, sound.ticksPerWhole)); ; at++) {
     const moment = lattice.moments[at];
     if (moment === undefined || moment.start >= stop) return false;
-    if (moment.sounding.some(id => sound.tones[id]?.pitchClass === third)) return true;
+    if (moment.sounding.some(id => sound.tones[id]?.pitchClass === tone)) return true;
   }
 }
 
@@ -164,6 +135,7 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
   const back = (by: Fraction): SpanOfSite => [greatest(zero, subtract(onset, by)), onset];
   const after: readonly SpanOfSite[] = [add(onset, beat), add(onset, half)].map(end => [onset, end]);
   const before = [back(beat), back(add(beat, beat)), back(half)];
+  const [dominantFrom] = back(add(beat, beat));
   const fits = fitting(analysis, key);
   const heard = heardIn(analysis);
   const soprano = sopranoNotes(heard, onset, beat);
@@ -180,10 +152,11 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
       if (delays && kind !== 'half') return false;
       const arrives = fits(after, formula.arrival);
       if (arrives > memberBorder || arrives > fits(after, formula.notArrival)) return false;
-      if (complete && !thirdFollows(analysis, onset, add(onset, bar), key)) return false;
-      // Of the rarer closes the chords alone say little: the harmonies around them must agree.
-      if (kind === 'plagal' && (comesFromDominant || here?.chord.root !== key.tonic)) return false;
-      if ((kind === 'deceptive' || kind === 'evaded') && !comesFromDominant) return false;
+      // Over a six-four alone the third of V does not sound.
+      if (complete && !sounds(analysis, onset, add(onset, bar), leadingTone(key))) return false;
+      const { from, onHeardTonic } = cadenceTraits[kind];
+      if (onHeardTonic && here?.chord.root !== key.tonic) return false;
+      if (from !== 'anything' && comesFromDominant !== (from === 'dominant')) return false;
       if (formula.before.length === 0) return fits(before.slice(0, 1), formula.arrival) > already;
       const leads = fits(before, formula.before);
       return leads <= memberBorder && leads <= fits(before, formula.notBefore);
@@ -197,9 +170,17 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     opens: opensPhrase(heard, analysis.segments, onset) || followsHalf(analysis, onset),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
     delays,
-    leadsToClose: closeAfter(analysis, onset),
-    leadsOn: leadsOn(analysis, onset, key),
+    leadsToClose: leadsToClose(analysis, onset),
+    leadsOn: leadsOn(heard, analysis.segments, onset, key),
     tonicHeard: here?.chord.root === key.tonic,
+    lacksLeadingTone:
+      sounds(analysis, dominantFrom, onset, degreeTone({ ...key, mode: 'minor' }, 7)) &&
+      !sounds(analysis, dominantFrom, onset, leadingTone(key)),
+    isOuterTonic:
+      here !== undefined &&
+      here.chord.root === here.key.tonic &&
+      here.key.tonic !== key.tonic &&
+      (here === analysis.segments[0] || here === analysis.segments.at(-1)),
   };
 }
 

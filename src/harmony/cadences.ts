@@ -1,23 +1,13 @@
 import { compare, fraction, pitchClassOf } from '../score/index.js';
 import type { Bar, PitchClass } from '../score/index.js';
 import { closureOf, opensPhrase, sopranoNotes } from './cadence-signs.js';
+import { cadenceTraits } from './cadence-traits.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
+import { isProlonged, leadsOn } from './leading-on.js';
 import type { Cadence, CadenceKind, Segment, Sequence } from './model.js';
 import { beatLength } from './sound.js';
 import type { Heard } from './segments.js';
 import { sequenceAt } from './sequences.js';
-
-/**
- * From this much closure on a phrase ends. The plainest sign is the soprano on the tonic over V and I in root position; V may simply lead on and
- * must stop more clearly, and any other way to the tonic is common in the middle of phrases. An evaded cadence closes nothing and is not listed.
- */
-const borders: Partial<Record<CadenceKind, number>> = {
-  'perfect authentic': 0.55,
-  half: 0.65,
-  deceptive: 0.8,
-  plagal: 0.9,
-  'imperfect authentic': 0.9,
-};
 
 /** By so much the two ends that phrases have most, perfect authentic and half, count for more than other cadences in the bar before or after them. */
 const endOfPhrase = 0.2;
@@ -66,6 +56,10 @@ function kindOf(before: Segment, arrival: Segment, sopranoOnTonic: boolean): Cad
     return 'half';
   return undefined;
 }
+
+/** Whether V is on its way to I, or was there before. */
+const isMerelyPassed = (heard: Heard, segments: readonly Segment[], { start, key }: Segment): boolean =>
+  leadsOn(heard, segments, start, key) || isProlonged(heard, segments, start, key);
 
 /** One V either ends a phrase or leads to the close that follows it: of two cadences that share it the stronger stays, else the first. */
 const withoutShared = (found: readonly Cadence[]): readonly Cadence[] => {
@@ -122,8 +116,9 @@ export function cadencesOf(
     const kind = kindOf(before, arrival, sopranoOnTonic);
     if (kind === undefined || sequenceAt(sequences, arrival.start) !== undefined) return [];
     if (kind !== 'half' && opensPhrase(heard, segments, arrival.start)) return [];
+    if (kind === 'half' && isMerelyPassed(heard, segments, arrival)) return [];
     const strength = closureOf(heard, segments, arrival.start, kind, arrival.key);
-    if (strength < (borders[kind] ?? Infinity)) return [];
+    if (strength < cadenceTraits[kind].borders.list) return [];
     const phrygian =
       kind === 'half' &&
       arrival.key.mode === 'minor' &&

@@ -1,29 +1,14 @@
-import { compare, equals, pitchClassOf, printPitchClass } from '../score/index.js';
+import { compare, equals, isBefore, pitchClassOf, printPitchClass } from '../score/index.js';
 import type { Fraction } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { arrivalsBetween, cadenceSite } from './cadence-site.js';
 import type { CadenceSite } from './cadence-site.js';
-import { goalOf } from './cadence-signs.js';
+import { cadenceTraits } from './cadence-traits.js';
 import type { CadenceQuestion, Judgement, Witness } from './judgement.js';
-import { degreeTone, printKey } from './key.js';
+import { degreeTone, printKey, sameKey } from './key.js';
 import type { Analysis, CadenceKind, Key } from './model.js';
 import { allowRespelling, respelledKey } from './respelling.js';
 import { segmentAt } from './segment-at.js';
-
-/**
- * From this much closure on a formula is heard as the end of a phrase: less is asked where the claim points at the beat than where it only
- * names a bar, since V and I follow each other in the middle of phrases too; a dominant that may simply lead on must stop more clearly.
- */
-const closureBorder = {
-  moment: { tonic: 0.35, dominant: 0.45 },
-  span: { tonic: 0.6, dominant: 0.6 },
-} as const;
-
-/** IV and I follow each other everywhere, and IV prepares no close: more is asked of the other signs. */
-const plagalBorder = { moment: 0.6, span: 0.65 } as const;
-
-/** By so much more the close after V must be marked as a phrase end than V itself, for V only to lead there. */
-const clearlyStronger = 0.1;
 
 const kinds: readonly CadenceKind[] = [
   'perfect authentic',
@@ -39,16 +24,21 @@ const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolea
   (kind === 'half' || !site.opens) &&
   site.hasChordsOf(kind, complete && kind === 'half');
 
-/** Why nothing is heard to close where the chords of a cadence stand; `undefined` where it is. */
-function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'moment' | 'span'): string | undefined {
+/**
+ * Why nothing is heard to close where the chords of a cadence stand; `undefined` where it is. Less is asked where the claim points at the beat than
+ * where it only names a bar.
+ */
+function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'beat' | 'bar'): string | undefined {
+  if (kind === 'half' && site.leadsToClose) return 'but V leads on to the close that follows';
   if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I';
-  if (kind === 'half' && site.leadsToClose > site.closure(kind) + clearlyStronger)
-    return 'but V leads on to a stronger close';
+  if (kind === 'half' && site.isOuterTonic) return 'but the piece begins or ends there on its own tonic';
   if (kind.endsWith('authentic') && !site.tonicHeard)
     return 'but another chord than that of the tonic is heard there';
+  if (kind.endsWith('authentic') && site.lacksLeadingTone)
+    return 'but the seventh degree is lowered before it: without the leading tone there is no dominant';
   if (kind === 'evaded')
     return site.due ? undefined : 'but nothing before it made a close in root position due';
-  return site.closure(kind) < (kind === 'plagal' ? plagalBorder[where] : closureBorder[where][goalOf(kind)])
+  return site.closure(kind) < cadenceTraits[kind].borders[where]
     ? 'but nothing marks the end of a phrase there'
     : undefined;
 }
@@ -61,9 +51,7 @@ function cadenceKindAt(
   complete = false,
 ): { readonly kind: CadenceKind; readonly closure: number } | undefined {
   const site = cadenceSite(analysis, onset, key);
-  const kind = kinds.find(
-    each => whyOpen(site, each, 'moment') === undefined && holdsAs(site, each, complete),
-  );
+  const kind = kinds.find(each => whyOpen(site, each, 'beat') === undefined && holdsAs(site, each, complete));
   return kind === undefined ? undefined : { kind, closure: site.closure(kind) };
 }
 
@@ -124,6 +112,22 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
           },
         ];
   const inKey = printKey(key);
+  // What the list of cadences has can be claimed: a bare fifth degree after its own dominant, say, that stops a phrase without a third.
+  const listed = analysis.cadences.find(
+    each =>
+      wanted.includes(each.kind) &&
+      sameKey(each.key, key) &&
+      (question.phrygian !== true || each.phrygian) &&
+      compare(each.onset, question.start) >= 0 &&
+      (isSpan ? isBefore(each.onset, question.end) : equals(each.onset, question.start)),
+  );
+  if (listed !== undefined) {
+    return {
+      outcome: 'supported',
+      reason: describe(listed.kind, inKey),
+      witnesses: witnesses(cadenceSite(analysis, listed.onset, key)),
+    };
+  }
   if (best !== undefined) {
     const isPerfect = best.kind === 'imperfect authentic' && holdsAs(best.site, 'perfect authentic');
     if (isPerfect && question.kind === 'imperfect authentic') {
@@ -140,7 +144,7 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
         witnesses: witnesses(best.site),
       };
     }
-    const open = whyOpen(best.site, best.kind, isSpan ? 'span' : 'moment');
+    const open = whyOpen(best.site, best.kind, isSpan ? 'bar' : 'beat');
     return {
       outcome: open === undefined ? 'supported' : 'rivalled',
       reason: [describe(best.kind, inKey), open].filter(part => part !== undefined).join(', '),

@@ -7,7 +7,7 @@ import type { Sound } from './sound.js';
 export type PhraseEnd = 'marked' | 'rests' | 'none';
 
 /** Beats from which a tone of the upper line is a point of rest, where it is longer than the one before. */
-const restingBeats = 2;
+export const restingBeats = 2;
 
 /** For each moment whether the upper line ends a phrase there (common practice: a long tone, a rest after it, a fermata). */
 export function phraseEndsOf(score: Score, sound: Sound, moments: readonly Moment[]): readonly PhraseEnd[] {

@@ -15,6 +15,7 @@ import type { Moment } from './moments.js';
 import { readingsOf, romanFor, romanOf } from './readings.js';
 import type { Reading } from './readings.js';
 import type { Sound, Tone } from './sound.js';
+import type { Units } from './units.js';
 
 /** What the earlier stages heard. */
 export interface Heard {
@@ -22,6 +23,7 @@ export interface Heard {
   readonly sound: Sound;
   readonly lattice: Lattice;
   readonly fits: KeyFits;
+  readonly units: Units;
 }
 
 interface Span {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { closes, irregularResolution, progressions } from '../fixtures/harmony/cadence-pieces.js';
+import { closes, irregularResolution, periods, progressions } from '../fixtures/harmony/cadence-pieces.js';
+import { compare } from '../../src/score/index.js';
+import type { Fraction } from '../../src/score/index.js';
 import { checkCadence, judgedInPassing } from './check-cadence.js';
 import { analysed } from './pieces.js';
 import { rowsOf } from './table.js';
@@ -22,6 +24,16 @@ test.each(['perfect authentic', 'half', 'deceptive', 'plagal'] as const)(
   'V in the middle of a phrase is no %s cadence',
   kind => {
     expect(judgedInPassing(kind)).not.toContain('supported');
+  },
+);
+
+test.each(rowsOf(periods, 4, ({ title }) => title))(
+  'the cadences of a period are its two ends: %s',
+  (_, row) => {
+    const { score, cadences } = analysed(row.piece);
+    const barOf = (onset: Fraction): number =>
+      score.bars.findLast(({ start }) => compare(start, onset) <= 0)?.number ?? 0;
+    expect(Object.fromEntries(cadences.map(({ kind, onset }) => [barOf(onset), kind]))).toEqual(row.cadences);
   },
 );
 
