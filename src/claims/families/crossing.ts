@@ -1,7 +1,10 @@
 import type { Span } from '../subjects/span.js';
 import { textureLines } from '../subjects/texture.js';
+import { segmentAt } from '../../harmony/index.js';
+import type { Analysis } from '../../harmony/index.js';
+import type { ClaimContext } from '../model.js';
 import { midiOf, printPitch } from '../../score/index.js';
-import type { Note, Score } from '../../score/index.js';
+import type { Fraction, Note, Score } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
@@ -33,8 +36,18 @@ function inScoreOrder(pair: Pair, { voices }: Score): Pair {
   return isTurned ? { ...pair, upper: pair.lower, lower: pair.upper } : pair;
 }
 
+/** A common tone is one of two chords; where none are heard, all moments may differ. */
+function isNewChord(from: Fraction, to: Fraction, analysis: Analysis): boolean {
+  const [before, after] = [from, to].map(moment => segmentAt(analysis, moment)?.chord);
+  return before === undefined || before.root !== after?.root || before.quality !== after.quality;
+}
+
 /** The deciding notes; empty where there are none. */
-function decisive({ upper, lower }: Pair, { kind }: CrossingSays): readonly Note[] {
+function decisive(
+  { upper, lower }: Pair,
+  { kind }: CrossingSays,
+  { analysis }: ClaimContext,
+): readonly Note[] {
   const pairs = together(upper, lower);
   switch (kind) {
     case 'cross': {
@@ -54,9 +67,9 @@ function decisive({ upper, lower }: Pair, { kind }: CrossingSays): readonly Note
     case 'common tone': {
       const kept = movesOf(pairs).find(
         ({ from, to }) =>
-          from.upper.pitch === to.upper.pitch ||
-          midiOf(from.upper.pitch) === midiOf(to.upper.pitch) ||
-          midiOf(from.lower.pitch) === midiOf(to.lower.pitch),
+          isNewChord(from.start, to.start, analysis) &&
+          (midiOf(from.upper.pitch) === midiOf(to.upper.pitch) ||
+            midiOf(from.lower.pitch) === midiOf(to.lower.pitch)),
       );
       if (kept === undefined) return [];
       return midiOf(kept.from.upper.pitch) === midiOf(kept.to.upper.pitch)
@@ -96,7 +109,7 @@ export const crossingFamily = family<Pair, CrossingSays>({
         ? printVerb('crosses', 'cross', form)
         : printVerb('overlaps', 'overlap', form),
   check: (pair, { kind }, context, make): Finding<Pair> => {
-    const notes = decisive(inScoreOrder(pair, context.analysis.score), { kind });
+    const notes = decisive(inScoreOrder(pair, context.analysis.score), { kind }, context);
     if (notes.length > 0)
       return {
         verdict: 'holds',
@@ -110,7 +123,7 @@ export const crossingFamily = family<Pair, CrossingSays>({
       reason: {
         cross: 'the line that stands higher in the score never lies below the other',
         overlap: 'neither line passes the note that the other has just left',
-        'common tone': 'neither line keeps its pitch while the other moves',
+        'common tone': 'neither line keeps its pitch from one chord to another',
       }[kind],
       evidence: [],
       instead: () =>
@@ -183,7 +196,11 @@ export const placeCrossingFamily = family<Span, PlaceCrossingSays>({
     const found = all.slice(1).flatMap((lower, at) => {
       const upper = all[at];
       if (upper === undefined) return [];
-      const notes = decisive({ span, upper: upper.notes, lower: lower.notes, name: span.name }, { kind });
+      const notes = decisive(
+        { span, upper: upper.notes, lower: lower.notes, name: span.name },
+        { kind },
+        context,
+      );
       return notes.length === 0 ? [] : [{ names: `${upper.name} and ${lower.name}`, notes }];
     });
     const [first] = found;

@@ -6,6 +6,7 @@ import { family } from '../family.js';
 import type { ClaimContext } from '../model.js';
 import { choice, map, mark, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
+import { figureOf } from '../subjects/figures.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
@@ -89,6 +90,12 @@ const overlapStart = (a: Note, b: Note): Fraction | undefined => {
   return isBefore(start, noteEnd(a)) && isBefore(start, noteEnd(b)) ? start : undefined;
 };
 
+/** Whether two notes stand for one chord that an accompaniment breaks. */
+function areOfOneFigure(a: Note, b: Note, { analysis }: ClaimContext): boolean {
+  const figure = figureOf(a, analysis);
+  return figure !== undefined && figure === figureOf(b, analysis);
+}
+
 /** Two notes that are struck again or doubled in another octave may be counted anew or not. */
 function countIntervals(
   wanted: number,
@@ -167,15 +174,24 @@ export const verticalIntervalFamily = family<Span, VerticalSays>({
     }
     const apart = notes.flatMap((a, at) =>
       notes.slice(at + 1).flatMap(b => (fits(a, b, says) ? [[a, b] as const] : [])),
-    )[0];
+    );
+    const broken = apart.find(([a, b]) => areOfOneFigure(a, b, context));
+    if (broken !== undefined)
+      return {
+        verdict: 'arguable',
+        code: 'C1053',
+        reason: `${broken.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, one after the other in a broken chord`,
+        evidence: broken.map(note => noteEvidence('set aside', note, 'a tone of the broken chord', context)),
+      };
+    const [first] = apart;
     return {
       verdict: 'fails',
       code: 'C1052',
       reason:
-        apart === undefined
+        first === undefined
           ? `no two notes of ${span.name} that sound together are that far apart`
-          : `${apart.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, but never sound together`,
-      evidence: (apart ?? []).map(note => noteEvidence('contradicts', note, 'sounding alone', context)),
+          : `${first.map(note => printPitch(note.pitch)).join(' and ')} are that far apart, but never sound together`,
+      evidence: (first ?? []).map(note => noteEvidence('contradicts', note, 'sounding alone', context)),
       instead: () => [
         ...(says.between === undefined ? [] : [make(plainly(says))]),
         ...(says.kind === 'tritone' ? [] : [make({ kind: 'tritone' })]),

@@ -120,7 +120,12 @@ interface Staying extends PedalPoint {
   /** Chords to which it is foreign, and those of which it makes the seventh. */
   readonly foreign: readonly Segment[];
   readonly sevenths: readonly Segment[];
+  /** Whether it stays through so many chords that it is a pedal where it could be a seventh (Open Music Theory, chordal dissonance: a seventh resolves). */
+  readonly holdsSeventh: boolean;
 }
+
+/** So many chords over one tone are no accident. */
+const manyChords = 4;
 
 /**
  * What stays through the whole of a place, in any voice, held or struck again with each chord and each bar (Hutchinson, Non-Chord Tones, pedal:
@@ -159,7 +164,8 @@ function stayingThrough(range: Range, context: ClaimContext): readonly Staying[]
           ? 'upper'
           : 'inner';
       const ids = notes.map(({ id }) => id);
-      return [{ ...range, tone, voice: note.voice, position, notes: ids, foreign, sevenths }];
+      const holdsSeventh = sevenths.length > 0 && over.length >= manyChords;
+      return [{ ...range, tone, voice: note.voice, position, notes: ids, foreign, sevenths, holdsSeventh }];
     })
     .sort((a, b) => b.foreign.length - a.foreign.length);
 }
@@ -189,18 +195,21 @@ function checkPedal(
     const list = (segments: readonly Segment[]): string =>
       [...new Set(segments.map(({ roman }) => roman))].join(' and ');
     const isForeign = staying.foreign.length > 0;
+    const isPedal = isForeign || staying.holdsSeventh;
     return {
-      verdict: isForeign ? 'holds' : 'arguable',
-      code: isForeign ? 'C0801' : 'C0804',
+      verdict: isPedal ? 'holds' : 'arguable',
+      code: isPedal ? 'C0801' : 'C0804',
       reason: `${pitch} stays through ${span.name}; ${
         isForeign
           ? `it is foreign to ${list(staying.foreign)}`
-          : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
+          : isPedal
+            ? `where it is the seventh of ${list(staying.sevenths)} it does not move on, as a seventh would`
+            : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
       }`,
       evidence: staying.notes
         .flatMap(id => context.analysis.score.notes[id] ?? [])
         .slice(0, 8)
-        .map(note => noteEvidence(isForeign ? 'supports' : 'set aside', note, 'pedal note', context)),
+        .map(note => noteEvidence(isPedal ? 'supports' : 'set aside', note, 'pedal note', context)),
     };
   }
   const [found] = whole === undefined ? [...fitting, ...overlapping] : [whole];

@@ -172,6 +172,12 @@ const say = (event: Event | undefined, withLength: boolean, context: ClaimContex
     ? 'no note'
     : `${printPitch(event.note.pitch)}${withLength ? ` (${sayLength(event.note.duration)})` : ''} in ${sayMoment(event.note.onset, context)}`;
 
+/** The hand that may have had the model of what the other plays. */
+const otherHandOf = ({ line, of }: RecurrenceSays): readonly LineName[] =>
+  line?.kind === 'hand' && of === undefined
+    ? [{ kind: 'hand', hand: line.hand === 'right' ? 'left' : 'right' }]
+    : [];
+
 /** Exact and transposed return: claims K2 and K3 of the trade. */
 export const recurrenceFamily = family<Span, RecurrenceSays>({
   name: 'recurrence',
@@ -299,6 +305,18 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
         reason: `nothing sounds in ${span.name}`,
         evidence: [],
         pointless: true,
+      };
+    const silentPlace =
+      before.length === 0 ? printPlace(says.place) : now.length === 0 ? span.name : undefined;
+    if (silentPlace !== undefined)
+      return {
+        verdict: 'fails',
+        code: 'C1702',
+        reason: `${says.line === undefined ? 'every voice' : printLine(before.length === 0 ? (says.of ?? says.line) : says.line)} rests in ${silentPlace}`,
+        evidence: [...before, ...now]
+          .slice(0, 4)
+          .map(({ note }) => noteEvidence('contradicts', note, 'without its like', context)),
+        instead: () => otherHandOf(says).map(of => make({ ...says, of })),
       };
     const lengths = [range, span.range].map(({ start, end }) => subtract(end, start));
     const found = differences(before, now, says);

@@ -171,6 +171,11 @@ export const lineClaims = {
     summary: 'No two notes that sound together make the interval.',
     explanation: 'The two notes may be there and never meet. The evidence names them.',
   },
+  C1053: {
+    name: 'interval-in-a-broken-chord',
+    summary: 'The two notes make the interval one after the other, in a chord that is broken.',
+    explanation: 'A broken chord is heard as one chord, but strictly its notes do not sound together.',
+  },
   C1061: {
     name: 'lines-cross-as-claimed',
     summary: 'The lines cross, overlap or keep a tone as the claim says.',
