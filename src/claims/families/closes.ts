@@ -6,6 +6,7 @@ import type { ClaimContext, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
+import { lineNotes } from '../subjects/line-notes.js';
 import { soundingIn } from '../subjects/sounding.js';
 import { cadenceHeardIn } from './heard-cadence.js';
 import { isSupported } from './judged.js';
@@ -105,6 +106,11 @@ const beginsSection = ({ index, ending }: Bar, { analysis }: ClaimContext): bool
     ({ bar }, at, order) => at > 0 && bar === index && order[at - 1]?.bar !== index - 1,
   );
 
+/** Whether the upper line goes on in a bar that a cadence arrives with: where it rests nothing begins there. */
+const isLively = (bar: Bar, { analysis }: ClaimContext): boolean =>
+  (lineNotes(analysis.score, { kind: 'edge', edge: 'top' }, { start: bar.start, end: endOf(bar) }) ?? [])
+    .length > 1;
+
 /** Whether a half cadence is only the first V of a phrase: the bar before it closes more firmly, or fermatas mark the ends of phrases and it has none. */
 function isOpening(bar: Bar, close: Close, context: ClaimContext): boolean {
   const { bars } = context.analysis.score;
@@ -133,7 +139,7 @@ export function beginsPhrase(bar: Bar, context: ClaimContext): boolean {
   return (
     closes.some(close => !isOpening(before, close, context)) ||
     beginsSection(bar, context) ||
-    arrived.some(({ kind }) => kind.endsWith('authentic')) ||
+    (arrived.some(({ kind }) => kind.endsWith('authentic')) && isLively(bar, context)) ||
     isParted(before, context) ||
     (bar.index - opens.index >= barsOfPhrase && likeness(opens, bar, context) === 'same')
   );

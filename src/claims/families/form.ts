@@ -1,7 +1,7 @@
 import type { Code } from '../../diagnostics/index.js';
 import { compare, isBefore, zero } from '../../score/index.js';
 import type { Bar } from '../../score/index.js';
-import type { Claim, Finding, Predicate } from '../claim.js';
+import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import {
@@ -40,6 +40,7 @@ import {
   stopOnDominant,
 } from './closes.js';
 import type { Close } from './closes.js';
+import { claimsOfNearBars } from './near-bars.js';
 import { likeness, rhythmOf } from './likeness.js';
 
 /** How the two phrases of a period begin: alike or not (Open Music Theory, The phrase, archetypes, and unique forms; Hutchinson, Periods). */
@@ -255,24 +256,6 @@ function checkPhrase(asked: Asked, length: number | undefined): Finding<Span> {
   };
 }
 
-/** The same beginning with the next closes behind it: what a phrase that is cut short may be. */
-function longerPhrases(
-  { span, bars, context }: Asked,
-  make: (says: FormSays) => Predicate<Span>,
-): readonly Claim[] {
-  const [first] = bars;
-  const following = context.analysis.score.bars.filter(
-    bar => !isBefore(bar.start, span.range.end) && closesOf(bar, context).length > 0,
-  );
-  return first === undefined
-    ? []
-    : following
-        .slice(0, 2)
-        .map(last =>
-          statement(spanOf({ kind: 'bars', first: first.label, last: last.label }), make({ kind: 'phrase' })),
-        );
-}
-
 function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefined): Finding<Span> {
   const last = bars.at(-1);
   if (last === undefined) return fails('there are no bars');
@@ -471,27 +454,31 @@ export const formFamily = family<Span, FormSays>({
   check: (span, says, context, make): Finding<Span> => {
     const asked: Asked = { span, bars: barsIn(span.range, context), context };
     const all = asked.bars.filter(bar => bar.number > 0);
-    const instead = () => [
-      // What is no sentence may be a period, and that says more than its length.
-      ...(says.kind === 'sentence' ? [make({ kind: 'period' })] : []),
-      make({ kind: 'phrase', bars: all.length }),
-      make({ kind: 'phrase' }),
-      make({ kind: 'period' }),
-    ];
+    const lengths = () => [make({ kind: 'phrase', bars: all.length }), make({ kind: 'phrase' })];
+    const period = () => [make({ kind: 'period' })];
+    const near = () => claimsOfNearBars(all, make(says), context);
     switch (says.kind) {
       case 'phrase':
+        // The same bars of another length, or two phrases: else other bars, which need not be those next to the place.
         return {
           ...checkPhrase(asked, says.bars),
-          instead,
-          rather: () => longerPhrases(asked, make),
+          instead: () => [...(says.bars === undefined ? [] : lengths()), ...period()],
+          rather: near,
+          local: true,
         };
       case 'period':
-        return { ...checkPeriod(asked, says.openings), instead };
+        return {
+          ...checkPeriod(asked, says.openings),
+          instead: period,
+          rather: () => [...near(), ...lengths().map(each => statement(spanOf(span.place), each))],
+          local: true,
+        };
       case 'sentence':
-        return { ...checkSentence(asked), instead };
+        // What is no sentence may be a period, and that says more than its length.
+        return { ...checkSentence(asked), instead: () => [...period(), ...lengths()] };
       case 'antecedent':
       case 'consequent':
-        return { ...checkHalf(asked, says.kind), instead };
+        return { ...checkHalf(asked, says.kind), instead: period, rather: near, local: true };
       case 'repeated':
         return checkRepeated(asked);
       case 'bars': {
