@@ -26,8 +26,12 @@ function deepestBefore(analysis: Analysis, question: ChordQuestion): Tone | unde
 
 /** Whether the claimed bass fits, and the tone that lies lowest instead. */
 export interface BassAnswer {
-  /** `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. */
-  readonly fits: 'yes' | 'unfigured' | 'leaning' | 'figure' | 'no' | 'pedal' | 'earlier' | 'unheard';
+  /**
+   * `unfigured`: over a foreign pedal, where the plain numeral is right though its root is not the bass. `foreign`: over a bass of another chord,
+   * which refuses the inversion only where other tones speak against the chord too.
+   */
+  readonly fits:
+    'yes' | 'unfigured' | 'leaning' | 'figure' | 'no' | 'foreign' | 'pedal' | 'earlier' | 'unheard';
   readonly lowest: Tone | undefined;
   /** With `figure`: the bass that the harmony began on. */
   readonly began?: PitchClass;
@@ -85,11 +89,13 @@ export function askBass(
   if (howLongStays(analysis, first) !== 'no') {
     // Over a foreign pedal the inversion is not figured, so the plain numeral is right.
     if (foreignBass && question.bass === chord.root) return { fits: 'unfigured', lowest: first };
-    if (foreignBass || above?.pitchClass === question.bass) return { fits: 'pedal', lowest: first };
+    if (foreignBass || (above?.pitchClass === question.bass && first.pitchClass !== chord.root))
+      return { fits: 'pedal', lowest: first };
   }
   if (deeper !== undefined && deeper.midi < lowest.midi && deeper.pitchClass === question.bass)
     return { fits: 'earlier', lowest: first };
-  return { fits: foreignBass && !hearing.present.has(question.bass) ? 'unheard' : 'no', lowest: first };
+  if (!foreignBass) return { fits: 'no', lowest: first };
+  return { fits: hearing.present.has(question.bass) ? 'foreign' : 'unheard', lowest: first };
 }
 
 /** Why the bass leaves a claimed inversion arguable; `undefined` where it decides or fits. */
@@ -104,6 +110,8 @@ export function doubtOfBass(
     return `${low} sounds below it through more than one harmony; heard as a pedal it leaves ${claimed} as the bass, heard as the bass it does not`;
   if (fits === 'figure' && began !== undefined)
     return `${claimed} is the lowest tone at this moment, but ${printPitchClass(began)} began the harmony below it`;
+  if (fits === 'foreign')
+    return `${low} in the bass is foreign to the chord: set aside, it leaves the bass open`;
   if (fits === 'leaning')
     return `${low} in the bass moves on to ${claimed}: heard as leaning on it, it leaves ${claimed} as the bass`;
   if (fits === 'earlier')

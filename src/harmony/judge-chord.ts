@@ -10,12 +10,13 @@ import {
   printPitchClass,
   toNumber,
 } from '../score/index.js';
-import type { NoteId, PitchClass } from '../score/index.js';
+import type { Fraction, NoteId, PitchClass } from '../score/index.js';
 import { heardIn } from './analyse.js';
 import { askBass, doubtOfBass } from './bass-fit.js';
 import { bassOf, printChord, sameChord } from './chord.js';
 import { letterOf } from './chord-tables.js';
 import { partName, unheard, witnessesOf } from './chord-witnesses.js';
+import { fullerChord } from './fuller-chord.js';
 import { tonesBetween } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
@@ -51,19 +52,15 @@ function betterThan(weighed: Weighed): Judgement['better'] {
   return { roman: main.roman, chord: printChord(main.chord), key: main.key };
 }
 
-/** A third, fifth or seventh of the chord that never sounds, while its letter sounds with another accidental in the chord that fits best. */
-function alteredIn({
-  question,
-  hearing,
-  best,
-  missing,
-}: Weighed): { readonly part: number; readonly heard: PitchClass } | undefined {
+/** Says that a third, fifth or seventh of the chord never sounds, but its letter with another accidental, in the chord that fits best. */
+function alteredIn({ question, hearing, best, missing }: Weighed): string | undefined {
   for (const part of missing.filter(each => each >= 1 && each <= 3)) {
     const wanted = question.tones[part] as PitchClass;
     const heard = best.tones.find(
       tone => tone !== wanted && hearing.present.has(tone) && letterOf(tone) === letterOf(wanted),
     );
-    if (heard !== undefined) return { part, heard };
+    if (heard !== undefined)
+      return `${printPitchClass(heard)} sounds, not the ${partName(part)} ${printPitchClass(wanted)}`;
   }
   return undefined;
 }
@@ -81,6 +78,42 @@ function wholeHarmony(analysis: Analysis, { question, chord, hearing, missing }:
   const holdsAll = [...hearing.present.keys()].every(tone => segment.chord.tones.includes(tone));
   const lacks = missing.some(part => sounding.every(({ pitchClass }) => pitchClass !== question.tones[part]));
   return holdsAll && lacks ? segment.chord : undefined;
+}
+
+/** A seventh chord of which everything but the seventh sounds. */
+const isTriadWithoutSeventh = ({ chord, hearing, missing }: Weighed): boolean =>
+  chord.tones.length === 4 &&
+  !isAugmentedSixth(chord) &&
+  missing.length === 1 &&
+  missing[0] === 3 &&
+  chord.tones.slice(0, 3).every(tone => hearing.present.has(tone));
+
+/** Whether a part of the claimed chord sounds before or after the span in the harmonies on its root that it belongs to. */
+function soundsAround(
+  { segments: all, ...analysis }: Analysis,
+  { chord, segments }: Weighed,
+  part: number,
+): boolean {
+  const isOnRoot = (segment: Segment | undefined): boolean => segment?.chord.root === chord.root;
+  const inside = segments.filter(isOnRoot);
+  const [first] = inside;
+  const last = inside.at(-1);
+  if (first === undefined || last === undefined) return false;
+  let from = all.indexOf(first);
+  let to = all.indexOf(last);
+  while (isOnRoot(all[from - 1])) from--;
+  while (isOnRoot(all[to + 1])) to++;
+  return all
+    .slice(from, to + 1)
+    .flatMap(({ chordTones, nonChordTones, unexplained }) => [
+      ...chordTones,
+      ...nonChordTones.map(({ note }) => note),
+      ...unexplained,
+    ])
+    .some(id => {
+      const note = analysis.score.notes[id];
+      return note !== undefined && pitchClassOf(note.pitch) === chord.tones[part];
+    });
 }
 
 /** Whether a delayed part of the chord comes while the analysis still hears a chord on its root. */
@@ -118,6 +151,9 @@ function besides({ score }: Analysis, { question, chord, segments, price }: Weig
   return filled < otherHarmonies * whole ? [] : [...new Set(others.map(({ roman }) => roman))];
 }
 
+/** Price of foreign tones (in the unit of `lattice.ts`) below which only what is missing speaks against a chord. */
+const fewForeign = 0.3;
+
 const withArticle = (of: Chord): string => `${of.quality.startsWith('I') ? 'an' : 'a'} ${of.quality}`;
 
 /** How far a chord is behind the best reading of a span, and whether its bass fits; the measures behind the verdicts. */
@@ -152,7 +188,61 @@ export function judgeChord(analysis: Analysis, question: ChordQuestion): Judgeme
   );
 }
 
+/** The harmony that a moment is part of, as far as it lies in its bar. */
+function harmonyAround(
+  { score }: Analysis,
+  moment: Fraction,
+  { start, end }: Segment,
+): Pick<ChordQuestion, 'start' | 'end'> {
+  const bar = barAt(score, moment);
+  if (bar === undefined) return { start, end };
+  const last = add(bar.start, bar.length);
+  return { start: isBefore(start, bar.start) ? bar.start : start, end: isBefore(last, end) ? last : end };
+}
+
+/** The answer of a whole harmony, given for a moment in it. */
+const forMoment = (whole: Judgement): Judgement => ({
+  ...whole,
+  reason: `in the harmony that this moment is part of, ${whole.reason}`,
+});
+
+/**
+ * What is said of a moment is said of the harmony that it is part of: an after-beat, a note of a broken chord or a suspension makes no chord
+ * of its own (common practice). A chord that is whole at the moment itself is never refused for that.
+ */
 function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement {
+  const own = judgeSounding(analysis, question);
+  const segment = segmentAt(analysis, question.start);
+  if (compare(question.start, question.end) !== 0 || segment === undefined) return own;
+  const around = { ...question, ...harmonyAround(analysis, question.start, segment) };
+  const whole = judgeSounding(analysis, around);
+  if (whole.outcome === own.outcome) return own;
+  if (own.outcome === 'open') return forMoment(whole);
+  if (own.outcome === 'rivalled') {
+    const decides =
+      whole.outcome === 'supported' ||
+      (whole.outcome === 'contradicted' && weigh(analysis, around).missing.length > 0);
+    return decides ? forMoment(whole) : own;
+  }
+  if (own.outcome === 'supported') {
+    const { present } = weigh(analysis, question).hearing;
+    if (!question.tones.every(tone => present.has(tone)))
+      return whole.outcome === 'open' ? own : forMoment(whole);
+    return whole.outcome === 'contradicted'
+      ? { ...own, outcome: 'rivalled', reason: `${own.reason}; but ${forMoment(whole).reason}` }
+      : own;
+  }
+  // Suspended or not yet there at the moment; a wrong bass is not mended by what comes later.
+  const isItsChord = sameChord(segment.chord, weigh(analysis, question).chord);
+  if (whole.outcome !== 'supported' || !isItsChord) return own;
+  const { bass, ...ofAnyBass } = question;
+  return bass === undefined || judgeSounding(analysis, ofAnyBass).outcome === 'contradicted'
+    ? forMoment(whole)
+    : own;
+}
+
+/** The answer of what sounds in a span, or at a moment, alone. */
+function judgeSounding(analysis: Analysis, question: ChordQuestion): Judgement {
   const weighed = weigh(analysis, question);
   const { hearing, price, chord, best, behind, missing } = weighed;
   const key = question.key ?? weighed.segments[0]?.key ?? makeKey(chord.root, 'major');
@@ -186,6 +276,19 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     ),
   ]);
 
+  // A missing root is understood from third, fifth and seventh, and from no less.
+  const defining = missing.filter(part => part === 1 || part === 3 || (part === 0 && missing.length > 1));
+  // What decides is named first: tones of another chord and members that never sound weigh more than the bass.
+  const spokenOf = behind >= verdictBorders.far ? missing : defining;
+  const facts = [
+    wrong === '' || behind <= verdictBorders.near
+      ? ''
+      : `${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`,
+    spokenOf.length === 0
+      ? ''
+      : `${list(spokenOf.map(part => `the ${partName(part)} ${tone(part)}`))} ${unheard(question, spokenOf.length > 1)}`,
+  ].filter(text => text !== '');
+
   if (isAugmentedSixth(chord) && isAugmentedSixth(best) && !sameChord(chord, best)) {
     const heard = list(best.tones.filter(other => !question.tones.includes(other)).map(printPitchClass));
     const unheard = list(missing.map(tone));
@@ -195,16 +298,27 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       `${parts.filter(part => part !== '').join(' and ')} it is ${withArticle(best)}`,
     );
   }
+  const isMoment = compare(question.start, question.end) === 0;
+  const fitsAllTones = price.foreign < fewForeign || behind < verdictBorders.far;
+  if (!isMoment && fitsAllTones && isTriadWithoutSeventh(weighed) && !soundsAround(analysis, weighed, 3))
+    return answer('contradicted', `the seventh ${tone(3)} never sounds, and the triad is whole without it`);
+  const fuller = fullerChord(analysis, weighed);
+  if (fuller?.isRooted === true)
+    return answer(
+      'contradicted',
+      `${printPitchClass(fuller.added)} lies in the bass, and with it the notes make ${printChord(fuller.chord)}`,
+    );
   const bass = askBass(analysis, weighed);
-  if (bass.fits === 'no' && bass.lowest !== undefined) {
+  const isRefused = bass.fits === 'no' || (bass.fits === 'foreign' && behind > verdictBorders.near);
+  if (isRefused && bass.lowest !== undefined) {
     const part = question.tones.indexOf(bass.lowest.pitchClass);
     const role = part < 0 ? 'which is foreign to the chord' : `the ${partName(part)}`;
     const low = `the lowest tone is ${printPitchClass(bass.lowest.pitchClass)}, ${role}, not ${printPitchClass(question.bass as PitchClass)}`;
     const refusal = answer(
       'contradicted',
-      behind >= verdictBorders.far && wrong !== ''
-        ? `${low}; ${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`
-        : low,
+      [facts.join(', and '), ...(part < 0 && facts.length > 0 ? [] : [low])]
+        .filter(text => text !== '')
+        .join('; '),
     );
     const { midi } = bass.lowest;
     const lies = (id: NoteId | undefined): boolean => {
@@ -221,18 +335,17 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       ),
     };
   }
+  const altered = alteredIn(weighed);
   if (behind >= verdictBorders.far) {
     // Only absences speak against it: the notes are compatible, they do not say enough.
-    if (missing.length > 0 && price.foreign < 0.3 && price.foreign - priceOf(best, hearing).foreign < 0.3) {
+    const isCompatible =
+      price.foreign < fewForeign && price.foreign - priceOf(best, hearing).foreign < fewForeign;
+    if (missing.length > 0 && isCompatible && altered === undefined) {
       return answer('open', `${lacking} of ${name} ${verb}; what sounds also makes ${printChord(best)}`);
     }
-    const parts = [
-      wrong === '' ? '' : `${wrong} ${wrong.includes(' and ') ? 'do' : 'does'} not belong to ${name}`,
-      missing.length === 0 ? '' : `${lacking} ${verb}`,
-    ].filter(text => text !== '');
     return answer(
       'contradicted',
-      parts.length > 0 ? parts.join(', and ') : `${printChord(best)} explains the notes much better`,
+      facts.length > 0 ? facts.join(', and ') : `${printChord(best)} explains the notes much better`,
     );
   }
   if (bass.fits === 'unheard')
@@ -240,14 +353,7 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
       behind > verdictBorders.near ? 'contradicted' : 'rivalled',
       `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`,
     );
-  const altered = alteredIn(weighed);
-  if (altered !== undefined)
-    return answer(
-      'contradicted',
-      `${printPitchClass(altered.heard)} sounds, not the ${partName(altered.part)} ${tone(altered.part)}`,
-    );
-  // A missing root is understood from third, fifth and seventh, and from no less.
-  const defining = missing.filter(part => part === 1 || part === 3 || (part === 0 && missing.length > 1));
+  if (altered !== undefined) return answer('contradicted', altered);
   if (defining.length > 0)
     return answer(
       'open',
@@ -260,6 +366,11 @@ function judgeAsSpelled(analysis: Analysis, question: ChordQuestion): Judgement 
     const foreign = against.length === 0 ? '' : `, and leaves ${list(against)} unexplained`;
     return answer('rivalled', `${printChord(best)} fits the notes as well or better${foreign}${aside}`);
   }
+  if (fuller !== undefined)
+    return answer(
+      'rivalled',
+      `${printPitchClass(fuller.added)} sounds as well, and with it the notes make ${printChord(fuller.chord)}${aside}`,
+    );
   const whole = wholeHarmony(analysis, weighed);
   if (whole !== undefined)
     return answer(

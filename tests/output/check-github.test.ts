@@ -16,7 +16,7 @@ describe('annotations', () => {
     const file = 'tests/fixtures/check/fails-and-others/lesson.yaml';
     const written = await lines('fails-and-others');
     expect(written[0]).toBe(
-      `::error file=${file},line=9,endLine=9,col=44,endColumn=55,title=fails C0204::bar 2 is ii: the lowest tone is C, the third, not A; G does not belong to Am%0Anearest: bar 2 is IV`,
+      `::error file=${file},line=9,endLine=9,col=44,endColumn=55,title=fails C0204::bar 2 is ii: G does not belong to Am, and the root A never sounds; the lowest tone is C, the third, not A%0Anearest: bar 2 is IV`,
     );
     expect(written.filter(line => line.startsWith('::warning'))).toEqual([
       `::warning file=${file},line=15,endLine=15,col=9,endColumn=19,title=undecided C0005::bar 9 is I: nothing sounds in bar 9`,

@@ -30,7 +30,7 @@ describe('a report as test results', () => {
       ['bar 3 is V7/ii', 'failure'],
     ]);
     expect(document.querySelector('failure')?.textContent).toBe(
-      'fails: the lowest tone is C, the third, not A; G does not belong to Am\nnearest: bar 2 is IV',
+      'fails: G does not belong to Am, and the root A never sounds; the lowest tone is C, the third, not A\nnearest: bar 2 is IV',
     );
   });
 
