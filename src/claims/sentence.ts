@@ -1,5 +1,6 @@
 import type { Claim } from './claim.js';
 import { conjunction } from './conjunction.js';
+import { eachThing } from './families/each-thing.js';
 import { rankedSubject } from './families/frequency.js';
 import {
   chosenFamilies,
@@ -37,7 +38,7 @@ import { inWhichLine } from './sentences/in-which-line.js';
 import { and, between } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
 import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
-import { keyReturns, beginsAndEndsIn, keyTonicized, modulatedBy } from './sentences/of-a-key.js';
+import { keyReturns, beginsAndEndsIn, keyTonicized, modulatedBy, pivotIs } from './sentences/of-a-key.js';
 import {
   lineHasNotes,
   bassSentence,
@@ -141,6 +142,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     beginsAndEndsIn,
     enharmonicTones,
     modulatedBy,
+    pivotIs,
+    eachThing,
     relatedKeys,
     severalNumerals,
     severalChords,

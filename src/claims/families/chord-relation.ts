@@ -9,7 +9,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { mainSegment } from '../segments.js';
+import { mainSegment, segmentsIn } from '../segments.js';
+import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
@@ -18,7 +19,8 @@ import { noChord, silence } from './judged.js';
 
 /** How the chord of a place lies to the chord of another: the same, or its dominant. */
 export interface ChordRelationSays {
-  readonly relation: 'same' | 'dominant';
+  /** `row`: chord by chord. */
+  readonly relation: 'same' | 'dominant' | 'row';
   readonly place: Place;
 }
 
@@ -45,6 +47,26 @@ const rootEvidence = (segment: Segment, role: EvidenceRole, context: ClaimContex
     return note === undefined ? [] : [noteEvidence(role, note, printChord(segment.chord), context)];
   });
 
+/** Whether two places have the same chords in the same order, whatever their inversion and their sevenths. */
+function checkRow(span: Span, other: Span, context: ClaimContext): Finding<Span> {
+  const rows = [span, other].map(({ range }) =>
+    harmoniesOf(segmentsIn(context.analysis, range)).map(({ segments: [first] }) => first),
+  );
+  const [one = [], two = []] = rows;
+  const isSame = (a: Segment, b: Segment | undefined): boolean =>
+    a.chord.tones.slice(0, 3).every((tone, at) => tone === b?.chord.tones[at]);
+  const holds = one.length > 0 && one.length === two.length && one.every((each, at) => isSame(each, two[at]));
+  const say = (row: readonly Segment[]): string => row.map(({ chord }) => printChord(chord)).join(' ');
+  return {
+    verdict: holds ? 'holds' : 'fails',
+    code: holds ? 'C0121' : 'C0122',
+    reason: `${span.name}: ${say(one)}; ${other.name}: ${say(two)}`,
+    evidence: one
+      .slice(0, 4)
+      .flatMap(each => rootEvidence(each, holds ? 'supports' : 'contradicts', context)),
+  };
+}
+
 /** Chords of two places against each other: claims C2 and K3 of the trade. Inversion and seventh do not matter, the triad does. */
 export const chordRelationFamily = family<Span, ChordRelationSays>({
   name: 'chord relation',
@@ -53,11 +75,20 @@ export const chordRelationFamily = family<Span, ChordRelationSays>({
     [be, dominant],
     [have, same],
     [be, same],
+    [
+      have,
+      map(
+        sequence(word('the same harmonies as', 'the same chords as', 'the same progression as'), placeName),
+        ([, place]): ChordRelationSays => ({ relation: 'row', place }),
+      ),
+    ],
   ],
   print: ({ relation, place }, form) =>
-    relation === 'same'
-      ? `${printHave(form)} the same chord as ${printPlace(place)}`
-      : `${printBe(form)} the dominant of ${printPlace(place)}`,
+    relation === 'row'
+      ? `${printHave(form)} the same harmonies as ${printPlace(place)}`
+      : relation === 'same'
+        ? `${printHave(form)} the same chord as ${printPlace(place)}`
+        : `${printBe(form)} the dominant of ${printPlace(place)}`,
   check: (span, { relation, place }, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
@@ -72,6 +103,7 @@ export const chordRelationFamily = family<Span, ChordRelationSays>({
         evidence: [],
         pointless: true,
       };
+    if (relation === 'row') return checkRow(span, resolved.subject, context);
     const one = mainSegment(context.analysis, range);
     const other = mainSegment(context.analysis, rangeOrMoment(resolved.subject));
     if (one === undefined) return noChord(span.name, 'C0103');

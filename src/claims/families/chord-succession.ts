@@ -13,6 +13,7 @@ import { aChord } from './chord-within.js';
 import { silence } from './judged.js';
 import { isNumeral } from './progression.js';
 import type { RomanNumeral } from '../../harmony/index.js';
+import { chordFamily } from './chord.js';
 import { numeralFamily } from './numeral.js';
 import { isUnread, parseRomanNumeral, printRomanNumeral, romanFor } from '../../harmony/index.js';
 
@@ -68,8 +69,16 @@ const target = choice(
     ([, read]) => followedBy(numeralFamily.make({ numeral: read }), read),
   ),
   map(aChord, of => followedBy(of)),
+  map(sequence(word('the augmented sixth')), () =>
+    followedBy(chordFamily.make({ form: 'words', class: 'augmented sixth chord' })),
+  ),
 );
 const resolvesTo = verb('resolves to', 'resolve to');
+const straight = choice(
+  ...['goes straight to', 'goes directly to', 'leads directly to', 'resolves directly to'].map(each =>
+    verb(each, each.replace(/s(?= )/u, '').replace(/^goe /u, 'go ')),
+  ),
+);
 const goesTo = verb('goes to', 'go to');
 const leadsTo = verb('leads to', 'lead to');
 const movesTo = verb('moves to', 'move to');
@@ -85,7 +94,7 @@ export const chordSuccessionFamily: Family<Span> = {
   predicate: rule('WhatFollowsAChordPhrase', () =>
     map(
       sequence(
-        choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy),
+        choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy, straight),
         quiet(optional(word('a chord of'))),
         target,
       ),

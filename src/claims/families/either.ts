@@ -5,7 +5,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, VerdictWord } from '../model.js';
 import { negation } from '../negation.js';
 import type { Span } from '../subjects/span.js';
-import { article, chordSymbol } from '../terms/chord-name.js';
+import { article, chordSymbol, inversions } from '../terms/chord-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { chordFamily } from './chord.js';
@@ -47,26 +47,32 @@ const one: Parser<Predicate<Span>> = choice(
   ),
 );
 
+const position: Parser<Predicate<Span>> = map(
+  sequence(quiet(optional(word('in'))), inversions),
+  ([, inversion]) => chordFamily.make({ form: 'words', inversion }),
+);
+
+const ofSome = (option: Parser<Predicate<Span>>): Parser<Predicate<Span>> =>
+  map(
+    sequence(
+      be,
+      quiet(optional(word('either'))),
+      list(option, mark(',')),
+      quiet(optional(mark(','))),
+      word('or'),
+      option,
+    ),
+    ([{ negated }, , before, , , last]) => {
+      const says = either([...before, last]);
+      return negated ? negation(says) : says;
+    },
+  );
+
 /** Chords of which one is meant: claim C1 of the trade under `every` and `no`. */
 export const eitherFamily: Family<Span> = {
   name: 'one of several chords',
   examples: ['every bar of bars 1-3 is i, V43 or i6'],
-  predicate: rule('OneOfSeveralChordsPhrase', () =>
-    map(
-      sequence(
-        be,
-        quiet(optional(word('either'))),
-        list(one, mark(',')),
-        quiet(optional(mark(','))),
-        word('or'),
-        one,
-      ),
-      ([{ negated }, , before, , , last]) => {
-        const says = either([...before, last]);
-        return negated ? negation(says) : says;
-      },
-    ),
-  ),
+  predicate: rule('OneOfSeveralChordsPhrase', () => choice(...[one, position].map(ofSome))),
   having: [],
   after: () => [],
   aspects: [],

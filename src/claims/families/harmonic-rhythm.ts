@@ -22,9 +22,11 @@ import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 export type HarmonicRhythmSays =
   | { readonly chords: number; readonly each: 'place' | 'bar' | 'beat' }
   /** A chord begins at the beat, or within the place. */
-  | { readonly changes: true };
+  | { readonly changes: true }
+  /** More chords a bar than before, or fewer. */
+  | { readonly pace: 'quickens' | 'slows' };
 
-const perBar = word(
+export const perBar = word(
   'a bar',
   'per bar',
   'in each bar',
@@ -74,6 +76,15 @@ const changes: Verb = choice<{ readonly negated: boolean }>(
   })),
   map(word('changes', 'change'), () => ({ negated: false })),
 );
+
+const paces = [
+  ['quickens', 'quickens', 'quicken'],
+  ['quickens', 'speeds up', 'speed up'],
+  ['quickens', 'accelerates', 'accelerate'],
+  ['slows', 'slows', 'slow'],
+  ['slows', 'slows down', 'slow down'],
+  ['slows', 'broadens', 'broaden'],
+] as const;
 
 const isIn = (harmony: Harmony, bar: Bar): boolean =>
   isBefore(harmony.start, endOf(bar)) && isBefore(bar.start, harmony.end);
@@ -160,11 +171,62 @@ function checkBeats(
   };
 }
 
+/** The chords of some bars, for each bar. */
+const chordsPerBar = (bars: readonly Bar[], context: ClaimContext): number => {
+  const [first] = bars;
+  const last = bars.at(-1);
+  if (first === undefined || last === undefined) return 0;
+  const range = { start: first.start, end: endOf(last) };
+  return harmoniesOf(segmentsIn(context.analysis, range)).length / bars.length;
+};
+
+/** Whether the chords come faster or slower than in as many bars before, or from the first bar of the place to the last. */
+function checkPace(span: Span, pace: 'quickens' | 'slows', context: ClaimContext): Finding<Span> {
+  const { score } = context.analysis;
+  const inside = score.bars.filter(
+    bar => compare(span.range.start, bar.start) <= 0 && compare(endOf(bar), span.range.end) <= 0,
+  );
+  const [first] = inside;
+  const last = inside.at(-1);
+  if (first === undefined || last === undefined)
+    return {
+      verdict: 'undecided',
+      code: 'C1302',
+      reason: 'there is no whole bar',
+      evidence: [],
+      pointless: true,
+    };
+  const before = score.bars.slice(Math.max(0, first.index - inside.length), first.index);
+  const sign = pace === 'quickens' ? 1 : -1;
+  const [own, earlier, opens, closes] = [inside, before, [first], [last]].map(bars =>
+    chordsPerBar(bars, context),
+  );
+  const against = before.length === 0 ? 0 : sign * ((own ?? 0) - (earlier ?? 0));
+  const within = sign * ((closes ?? 0) - (opens ?? 0));
+  const holds = against > 0 || (against === 0 && within > 0);
+  const doubtful = holds && within < 0;
+  const say = (n: number | undefined): string => String(Math.round((n ?? 0) * 10) / 10);
+  return {
+    verdict: doubtful ? 'arguable' : holds ? 'holds' : 'fails',
+    code: holds ? 'C1301' : 'C1302',
+    reason: `${say(own)} ${own === 1 ? 'chord' : 'chords'} a bar in ${span.name}${before.length === 0 ? '' : `, ${say(earlier)} before it`}, ${say(opens)} in its first bar and ${say(closes)} in its last`,
+    evidence: [],
+  };
+}
+
 /** The pace of the chords: claim J1 of the trade. A new inversion is no new chord. */
 export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   name: 'harmonic rhythm',
   examples: ['bars 1-6 have 1 chord a bar', 'bar 31 has 2 chords'],
   phrases: [
+    [
+      verb('quickens its harmonic rhythm', 'quicken their harmonic rhythm'),
+      nothing<HarmonicRhythmSays>({ pace: 'quickens' }),
+    ],
+    [
+      verb('slows its harmonic rhythm', 'slow their harmonic rhythm'),
+      nothing<HarmonicRhythmSays>({ pace: 'slows' }),
+    ],
     [have, complement],
     [verb('changes chord', 'change chord'), changing],
     [verb('changes harmony', 'change harmony'), changing],
@@ -177,17 +239,26 @@ export const harmonicRhythmFamily = family<Span, HarmonicRhythmSays>({
   ],
   aspects: [
     [word('harmonic rhythm'), be, complement],
+    ...paces.map(
+      ([pace, singular, plural]) =>
+        [word('harmonic rhythm'), verb(singular, plural), nothing<HarmonicRhythmSays>({ pace })] as const,
+    ),
     [word('harmony', 'chord', 'chords'), verb('changes', 'change'), changing],
     [word('harmony', 'chord'), changes, nothing(aChange)],
   ],
   print: (says, form) =>
-    'changes' in says
-      ? printVerb('changes harmony', 'change harmony', form)
-      : `${printHave(form)} ${chordsWord(says.chords)}${says.each === 'place' ? '' : ` a ${says.each}`}`,
+    'pace' in says
+      ? says.pace === 'quickens'
+        ? printVerb('quickens its harmonic rhythm', 'quicken their harmonic rhythm', form)
+        : printVerb('slows its harmonic rhythm', 'slow their harmonic rhythm', form)
+      : 'changes' in says
+        ? printVerb('changes harmony', 'change harmony', form)
+        : `${printHave(form)} ${chordsWord(says.chords)}${says.each === 'place' ? '' : ` a ${says.each}`}`,
   check: (span, says, context, make): Finding<Span> => {
     const silent = silence<Span>(span.range, span.name, context);
     if (silent !== undefined) return silent;
     if ('changes' in says) return checkChange(span, context);
+    if ('pace' in says) return checkPace(span, says.pace, context);
     const { chords, each: unit } = says;
     const harmonies = harmoniesOf(segmentsIn(context.analysis, span.range));
     const readings = say(harmonies, context);

@@ -61,6 +61,7 @@ import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { linearChordFamily } from './linear-chord.js';
 import { lineOutlineFamily } from './line-outline.js';
+import { lineSequenceFamily } from './line-sequence.js';
 import { lineVersionFamily } from './line-version.js';
 import { lineOrnamentFamily, noteOrnamentFamily, spanOrnamentFamily } from './ornaments.js';
 import { parallelsFamily } from './parallels.js';
@@ -71,6 +72,7 @@ import { progressionFamily } from './progression.js';
 import { prolongationFamily } from './prolongation.js';
 import { recurrenceFamily } from './recurrence.js';
 import { extremeFamily, lineRangeFamily } from './register.js';
+import { notesABarFamily } from './notes-a-bar.js';
 import { noThirdFamily } from './no-third.js';
 import { repeatsFamily } from './repeats.js';
 import { suspensionChainFamily } from './suspension-chain.js';
@@ -176,6 +178,8 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineOrnamentFamily,
   lineVersionFamily,
   lineOutlineFamily,
+  lineSequenceFamily,
+  notesABarFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */

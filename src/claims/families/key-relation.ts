@@ -2,6 +2,7 @@ import { statement } from '../statement.js';
 import { negation } from '../negation.js';
 import {
   closelyRelatedKeys,
+  degreeTone,
   parallelOf,
   printKey,
   relativeOf,
@@ -22,10 +23,14 @@ const relations = [
   'parallel',
   'dominant',
   'subdominant',
+  'supertonic',
+  'mediant',
+  'submediant',
   'closely related',
   'chromatic mediant',
 ] as const;
 type Relation = (typeof relations)[number];
+const degrees = { supertonic: 2, mediant: 3, submediant: 6 } as const;
 
 /** How one key stands to another. */
 export interface KeyRelationSays {
@@ -50,6 +55,9 @@ const relatedTo = wordsFor<Relation>([
   ['parallel', 'parallel'],
   ['dominant', 'dominant'],
   ['subdominant', 'subdominant'],
+  ['supertonic', 'supertonic'],
+  ['mediant', 'mediant'],
+  ['submediant', 'submediant'],
 ]);
 const complement: Parser<KeyRelationSays> = choice<KeyRelationSays>(
   map(sequence(optional(word('the', 'a')), relatedTo, optional(keyNoun), ofKey), ([, relation, , of]) => ({
@@ -81,6 +89,15 @@ function isRelated(key: Key, relation: Relation, of: Key): boolean {
       return key.tonic === transposed(of.tonic, 1);
     case 'subdominant':
       return key.tonic === transposed(of.tonic, -1);
+    // ii, iii and vi of a major key, III and VI of a minor one: closely related keys of the other mode.
+    case 'supertonic':
+    case 'mediant':
+    case 'submediant':
+      return (
+        key.mode !== of.mode &&
+        key.tonic === degreeTone(of, degrees[relation]) &&
+        !(relation === 'supertonic' && of.mode === 'minor')
+      );
     // The same mode, tonics a third apart, one key not within the other's scale (Open Music Theory, Chromatic mediants).
     case 'chromatic mediant':
       return key.mode === of.mode && [3, 4].includes(Math.abs(key.tonic - of.tonic));

@@ -5,7 +5,7 @@ import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { isHeldInto, missingEvidence, noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, quiet, sequence } from '../grammar/index.js';
+import { choice, list, map, mark, optional, quiet, sequence, word } from '../grammar/index.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js';
@@ -15,8 +15,10 @@ import type { LineNote } from '../subjects/line-notes.js';
 
 /** What a line is at its place: throughout, somewhere, at its first or at its last note. */
 export interface LinePitch {
-  readonly how: 'is' | 'has' | 'begins' | 'ends';
+  readonly how: 'is' | 'has' | 'begins' | 'ends' | 'only';
   readonly note: NoteName;
+  /** Further notes that it may have: `only C and D`. */
+  readonly others?: readonly NoteName[];
 }
 
 const nameOf = (note: Note, like: NoteName): NoteName =>
@@ -32,6 +34,7 @@ function chosen(how: LinePitch['how'], notes: readonly LineNote[]): readonly Lin
       return notes.slice(-1);
     case 'is':
     case 'has':
+    case 'only':
       return notes;
   }
 }
@@ -58,6 +61,18 @@ const edges = (
   ] as const
 ).map(([singular, plural, how]) => [verb(singular, plural), named(how)] as const);
 
+const nextNote = quiet(
+  choice(
+    map(sequence(mark(','), optional(word('and', 'or'))), () => undefined),
+    map(word('and', 'or'), () => undefined),
+  ),
+);
+/** `C`, `C and D`, `C, D or E`. */
+export const onlyNotes: Parser<LinePitch> = map(
+  sequence(noteName, optional(sequence(nextNote, list(noteName, nextNote)))),
+  ([note, more]) => ({ how: 'only', note, ...(more === undefined ? {} : { others: more[1] }) }),
+);
+
 /** The pitch of a line: claims A1 of the trade for a voice, with the octave compared where one is given. */
 export const linePitchFamily = family<Line, LinePitch>({
   name: 'line',
@@ -71,6 +86,8 @@ export const linePitchFamily = family<Line, LinePitch>({
     [be, named('is')],
     [have, named('has')],
     [verb('plays', 'play'), named('has')],
+    [have, map(sequence(word('only', 'nothing but'), onlyNotes), ([, says]) => says)],
+    [verb('plays', 'play'), map(sequence(word('only', 'nothing but'), onlyNotes), ([, says]) => says)],
     [verb('holds', 'hold'), named('is')],
     [verb('stays on', 'stay on'), named('is')],
     [verb('remains on', 'remain on'), named('is')],
@@ -80,7 +97,12 @@ export const linePitchFamily = family<Line, LinePitch>({
     [verb('touches', 'touch'), named('has')],
     ...edges,
   ],
-  print: ({ how, note }, form) => {
+  print: ({ how, note, others = [] }, form) => {
+    if (how === 'only') {
+      const all = [note, ...others].map(printNoteName);
+      const last = all.length > 1 ? ` and ${all.at(-1) ?? ''}` : '';
+      return `${printHave(form)} only ${all.length > 1 ? all.slice(0, -1).join(', ') : all.join('')}${last}`;
+    }
     const verbs = {
       is: printBe(form),
       has: printHave(form),
@@ -91,7 +113,8 @@ export const linePitchFamily = family<Line, LinePitch>({
   },
   check: (line, says, context, make): Finding<Line> => {
     const notes = chosen(says.how, line.notes);
-    const wanted = printNoteName(says.note);
+    const asked = [says.note, ...(says.others ?? [])];
+    const wanted = asked.map(printNoteName).join(' or ');
     const [first] = notes;
     if (first === undefined)
       return {
@@ -101,7 +124,7 @@ export const linePitchFamily = family<Line, LinePitch>({
         evidence: [],
         pointless: true,
       };
-    const matching = notes.filter(({ note }) => isNamed(note, says.note));
+    const matching = notes.filter(({ note }) => asked.some(name => isNamed(note, name)));
     const others = notes.filter(each => !matching.includes(each));
     const supports = matching.map(({ note }) =>
       noteEvidence(
@@ -121,6 +144,17 @@ export const linePitchFamily = family<Line, LinePitch>({
         reason: `${line.name} ${says.how === 'has' ? 'has' : 'is'} ${printPitch(match.note.pitch)}`,
         evidence: supports,
       };
+    if (match !== undefined && says.how === 'only') {
+      const [other] = others;
+      return {
+        verdict: 'fails',
+        code: 'C0313',
+        reason: `${line.name} has ${other === undefined ? '' : printPitch(other.note.pitch)} as well: ${said(notes)}`,
+        evidence: others
+          .slice(0, 6)
+          .map(({ note }) => noteEvidence('contradicts', note, 'another note of the line', context)),
+      };
+    }
     if (match !== undefined) {
       return {
         verdict: 'arguable',
@@ -148,7 +182,7 @@ export const linePitchFamily = family<Line, LinePitch>({
         ...notes.slice(0, 6).map(({ note }) => noteEvidence('contradicts', note, 'in its place', context)),
       ],
       instead: () => [
-        make({ ...says, note: nameOf(near.note, says.note) }),
+        ...(says.how === 'only' ? [] : [make({ ...says, note: nameOf(near.note, says.note) })]),
         make({ how: 'has', note: nameOf(near.note, says.note) }),
       ],
     };

@@ -27,8 +27,16 @@ const names = {
   Neapolitan: { major: ['N6', 'N'], minor: ['N6', 'N'] },
 } as const;
 
+/** The same by their colour, whatever the mode of the key: the minor subdominant of a major key. */
+const coloured = {
+  tonic: { major: ['I', 'IM7'], minor: ['i', 'i7'] },
+  subdominant: { major: ['IV', 'IVM7'], minor: ['iv', 'iv7'] },
+  dominant: { major: ['V', 'V7'], minor: ['v', 'v7'] },
+} as const;
+
 export interface NamedChordSays {
   readonly name: keyof typeof names;
+  readonly colour?: 'major' | 'minor';
   readonly key?: Key;
   /** 0 root position; any where it is not said. */
   readonly inversion?: number;
@@ -41,8 +49,11 @@ export interface NamedChordSays {
 const codes: Codes = { supported: 'C0201', rivalled: 'C0202', open: 'C0203', contradicted: 'C0204' };
 
 /** The numerals of a name; with `seventh`, those of its seventh chords. */
-const numeralsOf = ({ name, seventh }: NamedChordSays, key: Key): readonly RomanNumeral[] =>
-  names[name][key.mode].flatMap(text => {
+const numeralsOf = ({ name, seventh, colour }: NamedChordSays, key: Key): readonly RomanNumeral[] =>
+  (colour !== undefined && (name === 'tonic' || name === 'subdominant' || name === 'dominant')
+    ? coloured[name][colour]
+    : names[name][key.mode]
+  ).flatMap(text => {
     const read = parseRomanNumeral(text);
     return isUnread(read) || (seventh === true && read.figures !== '7') ? [] : [read];
   });
@@ -74,8 +85,27 @@ const chordWord = quiet(optional(word('chord', 'triad', 'harmony')));
 const inInversion = optional(map(sequence(word('in'), inversions), ([, inversion]) => inversion));
 const ofKey = optional(map(sequence(word('of', 'in'), keyByName), ([, key]) => key));
 
+/** `minor dominant`, `major subdominant`. */
+const ofColour: Parser<NamedChordSays> = map(
+  sequence(
+    wordsFor<'major' | 'minor'>([
+      ['major', 'major'],
+      ['minor', 'minor'],
+    ]),
+    wordsFor<keyof typeof coloured>([
+      ['tonic', 'tonic'],
+      ['subdominant', 'subdominant'],
+      ['dominant', 'dominant'],
+    ]),
+    chordWord,
+    inInversion,
+    ofKey,
+  ),
+  ([colour, name, , inversion, key]) => ({ ...build(name, key, undefined, inversion), colour }),
+);
 /** `dominant`, `tonic chord`: what stands after `the` where the sentence points at the chord. */
 export const namedChordAfterThe: Parser<NamedChordSays> = choice(
+  ofColour,
   map(
     sequence(
       optional(inversions),
@@ -125,6 +155,20 @@ const namedAfterA: Parser<NamedChordSays> = map(
       map(
         sequence(named, word('chord', 'triad', 'harmony'), word('in'), inversions, ofKey),
         ([name, , , inversion, key]) => build(name, key, undefined, inversion),
+      ),
+      ofColour,
+      // Names that are no functions.
+      map(
+        sequence(
+          wordsFor<NamedChordSays['name']>([
+            ['supertonic', 'supertonic'],
+            ['mediant', 'mediant'],
+            ['submediant', 'submediant'],
+          ]),
+          word('chord', 'triad', 'harmony'),
+          ofKey,
+        ),
+        ([name, , key]) => build(name, key, undefined, undefined),
       ),
     ),
   ),
@@ -186,8 +230,8 @@ export const namedChordFamily = family<Span, NamedChordSays>({
         ] as const,
     ),
   ],
-  print: ({ name, key, inversion, seventh, sixth }, form) =>
-    `${printBe(form)} the ${name}${seventh === true ? ' seventh' : ''}${sixth === true ? ' sixth' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
+  print: ({ name, key, inversion, seventh, sixth, colour }, form) =>
+    `${printBe(form)} the ${colour === undefined ? '' : `${colour} `}${name}${seventh === true ? ' seventh' : ''}${sixth === true ? ' sixth' : ''} chord${inversion === undefined ? '' : ` in ${(inversionAdjectives[inversion] ?? '').replace('-', ' ')}`}${key === undefined ? '' : ` in ${printKey(key)}`}`,
   check: (span, says, context): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);

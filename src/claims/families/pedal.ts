@@ -1,4 +1,4 @@
-import { degreeTone } from '../../harmony/index.js';
+import { bassOf, degreeTone } from '../../harmony/index.js';
 import type { Key, PedalPoint, Segment } from '../../harmony/index.js';
 import { greatest, isBefore, midiOf, pitchClassOf, printPitchClass } from '../../score/index.js';
 import type { Bar, Note, PitchClass } from '../../score/index.js';
@@ -170,6 +170,49 @@ function stayingThrough(range: Range, context: ClaimContext): readonly Staying[]
     .sort((a, b) => b.foreign.length - a.foreign.length);
 }
 
+/**
+ * A bass that stays from a chord on it over a six-four to a chord on it again: the fourth above it is a dissonance, so that it is a pedal though it
+ * belongs to every chord (Hutchinson, Six-Four Chords, pedal six-four). The place may be a part of it.
+ */
+function standingBass(range: Range, { analysis }: ClaimContext): Staying | undefined {
+  const { segments, score } = analysis;
+  const own = segmentsIn(analysis, range);
+  const [first] = own;
+  if (first === undefined) return undefined;
+  const tone = bassOf(first.chord);
+  const stays = (segment: Segment | undefined): boolean =>
+    segment !== undefined && bassOf(segment.chord) === tone;
+  if (!own.every(stays)) return undefined;
+  let from = segments.indexOf(first);
+  let until = segments.indexOf(own.at(-1) ?? first);
+  while (stays(segments[from - 1])) from--;
+  while (stays(segments[until + 1])) until++;
+  const over = segments.slice(from, until + 1);
+  const isRoot = ({ chord }: Segment): boolean => chord.root === tone;
+  const sixFours = over.slice(1, -1).filter(({ chord }) => chord.inversion === 2 && chord.tones.length === 3);
+  const [opens] = over;
+  const closes = over.at(-1);
+  if (opens === undefined || closes === undefined || sixFours.length === 0) return undefined;
+  if (!isRoot(opens) || !isRoot(closes)) return undefined;
+  const notes = soundingIn(score, range).filter(note => pitchClassOf(note.pitch) === tone);
+  const lowest = notes.reduce<Note | undefined>(
+    (low, each) => (low === undefined || midiOf(each.pitch) < midiOf(low.pitch) ? each : low),
+    undefined,
+  );
+  if (lowest === undefined) return undefined;
+  const ids = notes.filter(({ pitch }) => midiOf(pitch) === midiOf(lowest.pitch)).map(({ id }) => id);
+  return {
+    ...range,
+    tone,
+    voice: lowest.voice,
+    position: 'bass',
+    notes: ids,
+    foreign: sixFours,
+    sevenths: [],
+    holdsSeventh: false,
+  };
+}
+
 /** Looks for a pedal of a place among those whose notes are meant. */
 function checkPedal(
   span: Span,
@@ -188,7 +231,9 @@ function checkPedal(
   const whole = fitting.find(each => coversBars(each, span.range, context));
   const staying =
     whole === undefined
-      ? stayingThrough(span.range, context).find(each => isMeant(each) && fits(each, says, keys))
+      ? [...stayingThrough(span.range, context), standingBass(span.range, context)].find(
+          each => each !== undefined && isMeant(each) && fits(each, says, keys),
+        )
       : undefined;
   if (staying !== undefined) {
     const pitch = printPitchClass(staying.tone);
@@ -196,12 +241,13 @@ function checkPedal(
       [...new Set(segments.map(({ roman }) => roman))].join(' and ');
     const isForeign = staying.foreign.length > 0;
     const isPedal = isForeign || staying.holdsSeventh;
+    const isMember = staying.foreign.every(({ chord }) => chord.tones.includes(staying.tone));
     return {
       verdict: isPedal ? 'holds' : 'arguable',
       code: isPedal ? 'C0801' : 'C0804',
       reason: `${pitch} stays through ${span.name}; ${
         isForeign
-          ? `it is foreign to ${list(staying.foreign)}`
+          ? `${isMember ? 'it is the bass of the six-four' : 'it is foreign to'} ${list(staying.foreign)}`
           : isPedal
             ? `where it is the seventh of ${list(staying.sevenths)} it does not move on, as a seventh would`
             : `it can be heard as a pedal or as the seventh of ${list(staying.sevenths)}`
@@ -265,6 +311,9 @@ export const pedalFamily = family<Span, PedalSays>({
     [be, map(sequence(word('over', 'above'), pedal), ([, says]) => says)],
     [verb('sits on', 'sit on'), pedal],
     [verb('rests on', 'rest on'), pedal],
+    [verb('stands on', 'stand on'), pedal],
+    [verb('stands over', 'stand over'), pedal],
+    [verb('rests over', 'rest over'), pedal],
   ],
   print: (says, form) => printHas(form, articleOf(nameOf(says)), nameOf(says)),
   check: (span, says, context, make) => checkPedal(span, says, () => true, context, make),

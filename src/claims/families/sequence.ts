@@ -52,7 +52,7 @@ const by = map(sequence(word('by', 'in'), size), ([, of]) => of);
 /** After a verb that says which way: `falls by a tone`. */
 const inDirection = (up: boolean): Parser<SequenceSays> =>
   map(optional(by), (of): SequenceSays => ({ up, ...of }));
-const complement: Parser<SequenceSays> = rule(
+export const aSequence: Parser<SequenceSays> = rule(
   'Sequence',
   () =>
     map(
@@ -77,7 +77,7 @@ const complement: Parser<SequenceSays> = rule(
   'a sequence such as `a falling sequence by seconds`',
 );
 
-const describe = ({ up, steps, semitones, statements, kind, ...letters }: SequenceSays): string =>
+export const describe = ({ up, steps, semitones, statements, kind, ...letters }: SequenceSays): string =>
   [
     'a',
     kind,
@@ -93,7 +93,7 @@ const describe = ({ up, steps, semitones, statements, kind, ...letters }: Sequen
 
 const rangeOf = (found: Sequence): Range => ({ start: found.start, end: sequenceEnd(found) });
 
-const saysOf = (found: Sequence): SequenceSays => ({
+export const saysOf = (found: Sequence): SequenceSays => ({
   up: found.step > 0,
   steps: Math.abs(found.step),
   statements: found.statements,
@@ -128,7 +128,11 @@ function statementsOf(
 }
 
 /** `semitones`: from the bass of one statement to that of the next. */
-function misfit(found: Sequence, says: SequenceSays, semitones: number | undefined): string | undefined {
+export function misfit(
+  found: Sequence,
+  says: SequenceSays,
+  semitones: number | undefined,
+): string | undefined {
   const own = saysOf(found);
   if (says.up !== undefined && says.up !== own.up) return `it is ${own.up ? 'rising' : 'falling'}`;
   if (says.steps !== undefined && says.steps !== own.steps)
@@ -151,10 +155,10 @@ export const sequenceFamily = family<Span, SequenceSays>({
   name: 'sequence',
   examples: ['bars 17-20 are a falling sequence by seconds', 'bars 17-20 are a sequence of 2 statements'],
   phrases: [
-    [be, complement],
-    [have, complement],
-    [verb('forms', 'form'), complement],
-    [verb('makes', 'make'), complement],
+    [be, aSequence],
+    [have, aSequence],
+    [verb('forms', 'form'), aSequence],
+    [verb('makes', 'make'), aSequence],
     [be, map(word('sequential'), (): SequenceSays => ({}))],
   ],
   aspects: [

@@ -1,5 +1,13 @@
 import type { Parser } from '../grammar/index.js';
-import { bassOf, chord, degreeTone, judgeChord, leadingTone } from '../../harmony/index.js';
+import {
+  bassOf,
+  chord,
+  degreeTone,
+  judgeChord,
+  leadingTone,
+  printKey,
+  sameKey,
+} from '../../harmony/index.js';
 import type { Judgement, Key, PedalPoint, RomanNumeral, Segment } from '../../harmony/index.js';
 import { compare, spell } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
@@ -10,6 +18,7 @@ import { choice, map, optional, sequence, word, wordsFor } from '../grammar/inde
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
+import { inKey } from '../terms/key-name.js';
 import { be, printBe } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
 import type { ClaimContext, Range } from '../model.js';
@@ -20,6 +29,8 @@ type Kind = 'cadential' | 'passing' | 'pedal' | 'arpeggiated';
 /** What a triad in second inversion is there for. */
 export interface SixFourSays {
   readonly type: Kind;
+  /** Where it is said; else the key of the passage. */
+  readonly key?: Key;
 }
 
 /** `a cadential six-four`. */
@@ -34,8 +45,9 @@ export const sixFour: Parser<SixFourSays> = map(
     ]),
     word('six-four', '6/4', '6-4', '64', 'six-fours'),
     optional(word('chord')),
+    inKey,
   ),
-  ([, type]): SixFourSays => ({ type }),
+  ([, type, , , key]): SixFourSays => (key === undefined ? { type } : { type, key }),
 );
 
 const steps = (a: PitchClass, b: PitchClass): number =>
@@ -113,8 +125,9 @@ export const sixFourFamily = family<Span, SixFourSays>({
   name: 'six-four',
   examples: ['bar 31 beats 1-2 are a cadential six-four'],
   phrases: [[be, sixFour]],
-  print: ({ type }, form) => `${printBe(form)} ${withArticle(`${type} six-four`)}`,
-  check: (span, { type }, context, make): Finding<Span> => {
+  print: ({ type, key }, form) =>
+    `${printBe(form)} ${withArticle(`${type} six-four`)}${key === undefined ? '' : ` in ${printKey(key)}`}`,
+  check: (span, { type, key }, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
@@ -124,7 +137,20 @@ export const sixFourFamily = family<Span, SixFourSays>({
     const at = segments.indexOf(segment);
     const before = segments[at - 1];
     const after = segments[at + 1];
-    const kind = kindOf(segment, before, after, context.analysis.pedals);
+    if (key !== undefined && type === 'cadential' && segment.chord.root !== key.tonic)
+      return {
+        verdict: 'fails',
+        code: 'C0213',
+        reason: `${segment.roman} is no chord on the tonic of ${printKey(key)}`,
+        evidence: [],
+        instead: () => [make({ type })],
+      };
+    const kind = kindOf(
+      key === undefined || sameKey(key, segment.key) ? segment : { ...segment, key, roman: '' },
+      before,
+      after,
+      context.analysis.pedals,
+    );
     const basses = [before, segment, after]
       .flatMap(each => (each === undefined ? [] : [each.roman]))
       .join(' ');

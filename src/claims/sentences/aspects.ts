@@ -8,6 +8,7 @@ import { negation } from '../negation.js';
 import { atPlace, before, scope } from '../place/place-name.js';
 import { statement } from '../statement.js';
 import type { Span } from '../subjects/span.js';
+import { chordSubject } from '../subjects/chord-subject.js';
 import { span } from '../subjects/span.js';
 
 /** `key of bars 1-8 is B minor`: the nouns of one family. */
@@ -22,6 +23,13 @@ const aspectsOf = ({ name, aspects }: Family<Span>): Parser<Claim> =>
           statement(span(place), no === undefined ? says : negation(says)),
         ),
         map(sequence(noun, predicate, atPlace), ([, says, place]) => statement(span(place), says)),
+        // `the root is doubled in the last chord`.
+        map(sequence(noun, predicate, word('in', 'of'), chordSubject), ([, says, , chord]) =>
+          statement(chord, says),
+        ),
+        map(sequence(noun, word('of'), chordSubject, predicate), ([, , chord, says]) =>
+          statement(chord, says),
+        ),
       ]),
     ),
   );

@@ -6,6 +6,7 @@ import { progressionFamily } from '../families/progression.js';
 import { choice, list, map, mark, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { statement, statements } from '../statement.js';
+import { chordSubject } from '../subjects/chord-subject.js';
 import { spanSubject } from '../subjects/span.js';
 import { anyKey } from '../terms/key-reference.js';
 import { numeral, numeralToken } from '../terms/numeral.js';
@@ -29,7 +30,7 @@ export const inKeySentence: Parser<Claim> = rule('InKeySentence', () =>
 export const severalNumerals: Parser<Claim> = rule('SeveralNumerals', () =>
   map(
     sequence(
-      spanSubject,
+      choice(spanSubject, chordSubject),
       be,
       list(sequence(numeral, word('in'), anyKey), choice(word('and'), quiet(mark(',', '=')))),
     ),

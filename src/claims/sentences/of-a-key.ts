@@ -1,9 +1,11 @@
 import type { Claim } from '../claim.js';
 import { keyFamily } from '../families/key.js';
+import { pivotFamily } from '../families/pivot.js';
 import { choice, map, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { at, oneBar, placeName, scope } from '../place/place-name.js';
 import { statement, statements } from '../statement.js';
+import { chordSubject } from '../subjects/chord-subject.js';
 import { span } from '../subjects/span.js';
 import { anyKey, keyReference } from '../terms/key-reference.js';
 import { be, verb } from '../terms/verb.js';
@@ -20,6 +22,14 @@ export const keyReturns: Parser<Claim> = rule('KeyReturns', () =>
         span(place),
         denied(negated, keyFamily.make({ what: 'modulates to', key: { relation: 'tonic' } })),
       ),
+  ),
+);
+
+/** `the pivot chord is the D minor chord in bar 5`. */
+export const pivotIs: Parser<Claim> = rule('PivotIs', () =>
+  map(
+    sequence(word('the pivot chord', 'the pivot', 'the common chord'), be, chordSubject),
+    ([, { negated }, chord]) => statement(chord, denied(negated, pivotFamily.make({}))),
   ),
 );
 

@@ -1,7 +1,7 @@
 import type { Claim } from '../claim.js';
 import { conjunction } from '../conjunction.js';
 import { lineRhythmFamily } from '../families/durations.js';
-import { linePitchFamily } from '../families/line-pitch.js';
+import { linePitchFamily, onlyNotes } from '../families/line-pitch.js';
 import { aLament, aLeap, melodicFamily } from '../families/melodic.js';
 import { motionFamily, motionName } from '../families/motion.js';
 import { choice, list, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
@@ -53,24 +53,37 @@ export const bassSentence: Parser<Claim> = rule('BassSentence', () =>
   ),
 );
 
-/** `all the soprano notes of bar 3 are crotchets`. */
+/** `all the soprano notes of bar 3 are crotchets`, `every note of the tenor in bars 9-11 is C or D`. */
 export const allNotesOfLine: Parser<Claim> = rule('AllNotesOfALine', () =>
-  map(
-    sequence(
-      word('all', 'all the'),
-      choice(
-        map(sequence(lineNoun, word('notes')), ([line]) => line),
-        map(sequence(word('notes of', 'notes in'), lineName), ([, line]) => line),
+  choice(
+    map(
+      sequence(
+        word('every note of', 'every note in', 'each note of', 'all notes of', 'all the notes of'),
+        lineName,
+        scope,
+        be,
+        onlyNotes,
       ),
-      scope,
-      be,
-      noteValue,
+      ([, line, place, { negated }, says]) =>
+        statement(lineSubject(line, place), denied(negated, linePitchFamily.make(says))),
     ),
-    ([, line, place, { negated }, value]) =>
-      statement(
-        lineSubject(line, place),
-        denied(negated, lineRhythmFamily.make({ kind: 'value', only: true, value })),
+    map(
+      sequence(
+        word('all', 'all the'),
+        choice(
+          map(sequence(lineNoun, word('notes')), ([line]) => line),
+          map(sequence(word('notes of', 'notes in'), lineName), ([, line]) => line),
+        ),
+        scope,
+        be,
+        noteValue,
       ),
+      ([, line, place, { negated }, value]) =>
+        statement(
+          lineSubject(line, place),
+          denied(negated, lineRhythmFamily.make({ kind: 'value', only: true, value })),
+        ),
+    ),
   ),
 );
 

@@ -87,6 +87,46 @@ export const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
       ([copy, { negated }, , , model]) => repeats(firstBarOf(model), firstBarOf(copy), negated),
     ),
     map(
+      sequence(
+        placeName,
+        word('and'),
+        placeName,
+        choice(verb('begins', 'begin'), verb('starts', 'start'), verb('opens', 'open')),
+        word('alike', 'the same', 'the same way', 'in the same way'),
+      ),
+      ([model, , copy, { negated }]) =>
+        repeats(firstBarOf(model), firstBarOf(copy), negated, { kind: 'edge', edge: 'top' }),
+    ),
+    // `the same harmonies stand in bars 3-4 and bars 15-16`.
+    map(
+      sequence(
+        word('the same harmonies', 'the same chords', 'the same progression'),
+        choice(
+          verb('stand', 'stand'),
+          verb('occur', 'occur'),
+          verb('come', 'come'),
+          verb('is heard', 'are heard'),
+        ),
+        word('in'),
+        placeName,
+        word('and'),
+        quiet(optional(word('in'))),
+        placeName,
+      ),
+      ([, { negated }, , model, , , copy]) =>
+        statement(span(copy), denied(negated, chordRelationFamily.make({ relation: 'row', place: model }))),
+    ),
+    // `bar 13 returns to the opening melody`.
+    map(
+      sequence(
+        placeName,
+        choice(verb('returns to', 'return to'), verb('brings back', 'bring back')),
+        word('the opening'),
+        optional(lineOrMusic),
+      ),
+      ([copy, { negated }, , line]) => repeats(openingLike(copy), copy, negated, line),
+    ),
+    map(
       sequence(word('the rhythm of', 'the rhythm in'), placeName, be, sameAs, placeName),
       ([, copy, { negated }, , model]) => repeats(model, copy, negated, undefined, true),
     ),

@@ -12,7 +12,10 @@ import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
 import { chordFamily } from '../families/chord.js';
 import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
+import { numeralFamily } from '../families/numeral.js';
 import { ofQualityAlone } from '../terms/chord-name.js';
+import { pitchClassName } from '../terms/note-name.js';
+import { numeral } from '../terms/numeral.js';
 import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
 
@@ -125,6 +128,11 @@ const edges = wordsFor<Edge>([
 const pointable: Parser<Predicate<Span>> = rule('PointedChord', () =>
   choice(
     aChord,
+    map(word('augmented sixth'), () => chordFamily.make({ form: 'words', class: 'augmented sixth chord' })),
+    // `the B flat chord`.
+    map(sequence(pitchClassName, word('chord', 'triad')), ([root]) =>
+      chordFamily.make({ form: 'words', root, quality: 'major' }),
+    ),
     // As in thing.ts: `the dominant seventh of bar 4` is a chord of that quality.
     map(ofQualityAlone, quality => chordFamily.make({ form: 'words', quality })),
     map(namedChordAfterThe, says => namedChordFamily.make(says)),
@@ -143,4 +151,8 @@ export const chordSubject: Parser<Subject<Span>> = choice(
   ),
   map(sequence(word('the'), edges, word('cadence'), scope), ([, edge, , place]) => edgeCadence(edge, place)),
   map(sequence(word('the'), pointable, at, placeName), ([, of, , place]) => chordIn(of, place)),
+  // `V7 in bar 15`.
+  map(sequence(numeral, at, placeName), ([of, , place]) =>
+    chordIn(numeralFamily.make({ numeral: of }), place),
+  ),
 );
