@@ -138,10 +138,13 @@ const isInFigure = (note: Note, { analysis }: ClaimContext): boolean =>
   isAccompaniment(note.voice, analysis.score) &&
   figureOf(note, analysis)?.notes.some(other => midiOf(other.pitch) < midiOf(note.pitch)) === true;
 
-/** What an accompaniment strikes above its bass doubles other voices without fault (common practice): between voices its bass alone counts. */
+/**
+ * What an accompaniment strikes above its bass doubles other voices, and in the octave its own bass, without fault (common practice): between voices
+ * its bass alone counts.
+ */
 const isDoubledByFigure = ({ from, to }: Move, context: ClaimContext): boolean =>
-  from.upper.voice !== from.lower.voice &&
-  [from.upper, from.lower, to.upper, to.lower].some(note => isInFigure(note, context));
+  [from.upper, from.lower, to.upper, to.lower].some(note => isInFigure(note, context)) &&
+  (from.upper.voice !== from.lower.voice || isPerfect(to, 'octaves'));
 
 /** Whether both lines are the outermost that sound where the move arrives. */
 function isOuter({ to }: Move, { analysis }: ClaimContext): boolean {

@@ -137,11 +137,38 @@ const inDirection = (up: boolean): Parser<ResolutionSays> =>
 const isRepeated = (note: Note, group: Group): boolean =>
   group.some(each => midiOf(each.pitch) === midiOf(note.pitch));
 const semitonesTo = (note: Note, other: Note): number => Math.abs(midiOf(other.pitch) - midiOf(note.pitch));
-/** The notes of a group a step or a chromatic step away, the nearest of them: of F# and A after G it is F#. */
+/** The notes of a group a step or a chromatic step away, the nearest of them: of F# and A after G it is F#. An augmented second is no step. */
 function near(note: Note, group: readonly Note[]): readonly Note[] {
-  const steps = group.filter(each => Math.abs(staffStepOf(each.pitch) - staffStepOf(note.pitch)) <= 1);
+  const steps = group.filter(
+    each => Math.abs(staffStepOf(each.pitch) - staffStepOf(note.pitch)) <= 1 && semitonesTo(note, each) <= 2,
+  );
   const nearest = Math.min(...steps.map(each => semitonesTo(note, each)));
   return steps.filter(each => semitonesTo(note, each) === nearest);
+}
+
+const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
+  candidates.reduce<Note | undefined>(
+    (best, each) =>
+      best === undefined ||
+      Math.abs(midiOf(each.pitch) - midiOf(note.pitch)) < Math.abs(midiOf(best.pitch) - midiOf(note.pitch))
+        ? each
+        : best,
+    undefined,
+  );
+
+const arrivalOf = (says: ResolutionSays): Arrival => ('in' in says || 'onBeat' in says ? says : {});
+
+/** Whether a note is struck where the goal is said to be. */
+function arrives(next: Note, says: ResolutionSays, context: ClaimContext): boolean {
+  const { in: place, onBeat } = arrivalOf(says);
+  const { score } = context.analysis;
+  if (onBeat !== undefined) {
+    const moment = momentOf(score, next.onset, context.beatUnit);
+    return moment !== undefined && compare(moment.beat, onBeat) === 0;
+  }
+  if (place === undefined) return true;
+  const resolved = resolvePlace(place, score, context.beatUnit);
+  return isResolved(resolved) && liesIn(next.onset, resolved.range);
 }
 
 /** What the voice of a note strikes with it. */
@@ -170,6 +197,16 @@ function sameRole(
   });
 }
 
+/** The chords of a voice, each figure as one. */
+const chordsOf = (notes: readonly Note[], analysis: Analysis): readonly Group[] =>
+  groupsOf(notes).reduce<readonly Group[]>((found, group) => {
+    const figure = figureOf(group[0], analysis);
+    const last = found.at(-1);
+    return last !== undefined && figure?.kind === 'broken chord' && figure.notes.includes(last[0])
+      ? [...found.slice(0, -1), [...last, ...group]]
+      : [...found, group];
+  }, []);
+
 /**
  * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or figures is several
  * lines: there the line is taken up again by a note a step away, within a bar.
@@ -187,7 +224,11 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       each.voice === note.voice &&
       compare(each.onset, end) >= 0,
   );
-  const groups = groupsOf(own).filter(group => !isRepeated(note, group));
+  const figure = figureOf(note, analysis);
+  // A figure is one chord: what stays in the next figure goes on from there.
+  const groups = (figure === undefined ? groupsOf(own) : chordsOf(own, analysis)).filter(
+    group => !isRepeated(note, group),
+  );
   const [next] = groups;
   if (next === undefined) return [];
   const chordal = score.notes.some(
@@ -199,7 +240,6 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       score.notes[each.id + 1]?.voice === each.voice &&
       compare(score.notes[each.id + 1]?.onset ?? until, each.onset) === 0,
   );
-  const figure = figureOf(note, analysis);
   if (!chordal && figure === undefined) return next;
   // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
   const chordEnds = figure?.lasts ?? harmonyOf(note, context)?.end ?? end;
@@ -213,8 +253,13 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
     .filter(([{ onset }]) => compare(chordEnds, onset) <= 0)
     .map(group => sameRole(group, figure, note, analysis))
     .filter(group => group.length > 0);
+  const [nextChord] = later;
   const resumed = later
-    .filter(([first]) => first !== undefined && compare(first.onset, until) <= 0)
+    .filter(
+      group =>
+        (figure !== undefined && group === nextChord) ||
+        (group[0] !== undefined && compare(group[0].onset, until) <= 0),
+    )
     .map(group =>
       near(
         note,
@@ -222,7 +267,9 @@ function following(note: Note, context: ClaimContext): readonly Note[] {
       ),
     )
     .find(found => found.length > 0);
-  return resumed ?? (figure === undefined ? next : (later[0] ?? next));
+  if (resumed !== undefined || figure === undefined) return resumed ?? next;
+  const goal = nearestTo(note, later[0] ?? next);
+  return goal === undefined ? [] : [goal];
 }
 
 /** When a note gives way: at its end, or with its figure. */
@@ -273,31 +320,6 @@ const isStep = (from: Note, to: Note, up: boolean): boolean => {
   const steps = staffStepOf(to.pitch) - staffStepOf(from.pitch);
   return steps === (up ? 1 : -1) && Math.abs(midiOf(to.pitch) - midiOf(from.pitch)) <= 2;
 };
-
-const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
-  candidates.reduce<Note | undefined>(
-    (best, each) =>
-      best === undefined ||
-      Math.abs(midiOf(each.pitch) - midiOf(note.pitch)) < Math.abs(midiOf(best.pitch) - midiOf(note.pitch))
-        ? each
-        : best,
-    undefined,
-  );
-
-const arrivalOf = (says: ResolutionSays): Arrival => ('in' in says || 'onBeat' in says ? says : {});
-
-/** Whether a note is struck where the goal is said to be. */
-function arrives(next: Note, says: ResolutionSays, context: ClaimContext): boolean {
-  const { in: place, onBeat } = arrivalOf(says);
-  const { score } = context.analysis;
-  if (onBeat !== undefined) {
-    const moment = momentOf(score, next.onset, context.beatUnit);
-    return moment !== undefined && compare(moment.beat, onBeat) === 0;
-  }
-  if (place === undefined) return true;
-  const resolved = resolvePlace(place, score, context.beatUnit);
-  return isResolved(resolved) && liesIn(next.onset, resolved.range);
-}
 
 function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContext): boolean {
   const goes = (up: boolean | undefined): boolean =>

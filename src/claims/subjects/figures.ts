@@ -125,24 +125,35 @@ const wholeChords = (harmonies: readonly Harmony[], bar: Bar, analysis: Analysis
     return [...found.slice(0, -1), joined];
   }, []);
 
-/** The tones of a harmony one by one, mostly by leap: a voice that goes by step has a tune. */
-function brokenChordIn(groups: readonly Group[], harmony: Harmony, bar: Bar): readonly Figure[] {
-  const notes = groups.map(([note]) => note);
+/** Whether notes that come one by one break a chord: mostly by leap, for a voice that goes by step has a tune. */
+function breaksByNotes(notes: readonly [Note, ...Note[]]): boolean {
   const [first, ...others] = notes;
-  const tones = harmony.segments.flatMap(({ chord }) => chord.tones);
-  if (first === undefined || groups.some(isChord)) return [];
-  if (!notes.every(({ pitch }) => tones.includes(pitchClassOf(pitch)))) return [];
   const leaps = others.filter(
     (note, at) => Math.abs(staffStepOf(note.pitch) - staffStepOf((notes[at] ?? first).pitch)) > 1,
   );
   const isEven = others.length > 2 && others.every(({ duration }) => equals(duration, first.duration));
   // By step it goes between seventh and root alone.
   const rocks = isEven && new Set(notes.map(({ pitch }) => midiOf(pitch))).size === 2;
-  if (!rocks && leaps.length < (isEven ? 1 : 2)) return [];
+  return rocks || leaps.length >= (isEven ? 1 : 2);
+}
+
+const printed = (group: Group): string => group.map(({ pitch }) => midiOf(pitch)).join(' ');
+
+/** The tones of a harmony one by one, or two and two as in a tremolo. */
+function brokenChordIn(groups: readonly Group[], harmony: Harmony, bar: Bar): readonly Figure[] {
+  const [first, ...others] = groups.flat();
+  const tones = harmony.segments.flatMap(({ chord }) => chord.tones);
+  if (first === undefined) return [];
+  const notes = [first, ...others] as const;
+  if (!notes.every(({ pitch }) => tones.includes(pitchClassOf(pitch)))) return [];
+  const isBroken = groups.every(isChord)
+    ? new Set(groups.map(printed)).size > 1
+    : !groups.some(isChord) && breaksByNotes([...notes]);
+  if (!isBroken) return [];
   return [
     {
       kind: 'broken chord',
-      notes: [first, ...others],
+      notes: [...notes],
       start: first.onset,
       end: least(harmony.end, endOf(bar)),
       lasts: harmony.end,

@@ -90,38 +90,37 @@ function bassOf(harmony: Range, notes: readonly LineNote[]): readonly LineNote[]
 
 const lower = (a: Note, b: Note): Note => (midiOf(a.pitch) <= midiOf(b.pitch) ? a : b);
 
-/** Broken octaves by their lower notes. */
-function withoutOctaves(
+/** Broken chords and octaves by their lowest notes, each as long as the figure lasts, and the notes that stand in none. */
+function figureBasses(
   notes: readonly LineNote[],
   { analysis }: ClaimContext,
-): { readonly octaves: readonly LineNote[]; readonly others: readonly LineNote[] } {
-  const octaves: LineNote[] = [];
+): { readonly basses: readonly LineNote[]; readonly others: readonly LineNote[] } {
+  const basses: LineNote[] = [];
   const others: LineNote[] = [];
   for (const each of notes) {
     const figure = figureOf(each.note, analysis);
-    if (figure?.kind !== 'broken octave') others.push(each);
-    else {
-      const last = octaves.at(-1);
-      if (last !== undefined && figure.notes.includes(last.note))
-        octaves[octaves.length - 1] = { ...last, note: lower(last.note, each.note), end: each.end };
-      else octaves.push(each);
-    }
+    const last = basses.at(-1);
+    if (figure === undefined || figure.kind === 'after-beats') others.push(each);
+    else if (last !== undefined && figure.notes.includes(last.note))
+      basses[basses.length - 1] = { ...last, note: lower(last.note, each.note), end: each.end };
+    else basses.push(each);
   }
-  return { octaves, others };
+  return { basses, others };
 }
 
 /**
  * The notes that make the bass: in a texture of bass notes and chords the lowest note of each harmony and what moves on from it by step,
- * but not the accompaniment that is struck above it; of broken octaves the lower notes. Where the bass is a voice of its own, that voice.
+ * but not the accompaniment that is struck above it; of broken chords and octaves the lowest notes. Where the bass is a voice of its own, that
+ * voice.
  */
 function essential(line: LineName, notes: readonly LineNote[], context: ClaimContext): readonly LineNote[] {
   const { score, segments } = context.analysis;
   if (!isBass(line)) return notes;
   const accompanied = withoutSolo(notes, score);
   if (hasOwnBass(score) || segments.length === 0) return accompanied;
-  const { octaves, others } = withoutOctaves(accompanied, context);
+  const { basses, others } = figureBasses(accompanied, context);
   // A seventh that comes in with an after-beat brings no new bass.
-  return [...octaves, ...inversionsOf(segments).flatMap(harmony => bassOf(harmony, others))].sort((a, b) =>
+  return [...basses, ...inversionsOf(segments).flatMap(harmony => bassOf(harmony, others))].sort((a, b) =>
     compare(a.start, b.start),
   );
 }
