@@ -28,7 +28,7 @@ import { article } from '../terms/chord-name.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
-import { printChord } from '../../harmony/index.js';
+import { leadingTone, printChord } from '../../harmony/index.js';
 
 const parts = ['root', 'third', 'fifth', 'seventh'] as const;
 type Part = (typeof parts)[number];
@@ -40,7 +40,9 @@ export type MembersSays =
   | { readonly kind: 'line'; readonly part: Part; readonly line: LineName }
   | { readonly kind: 'position'; readonly position: 'close' | 'open' }
   /** Every member of the chord sounds. */
-  | { readonly kind: 'complete' };
+  | { readonly kind: 'complete' }
+  /** The seventh degree of the key, struck in two lines (common practice: never in four parts). */
+  | { readonly kind: 'leading tone' };
 
 const part = wordsFor<Part>(parts.map(each => [each, each] as const));
 const owned = map(sequence(optional(word('a', 'its', 'the')), part), ([, each]) => each);
@@ -77,6 +79,8 @@ const memberInLine = map(sequence(owned, inUpperLine), ([each, line]): MembersSa
 const lacks: Verb = map(word('lacks', 'lack', 'is missing', 'are missing', 'omits', 'omit'), () => ({
   negated: true,
 }));
+const leadingToneNoun = word('leading tone', 'leading note');
+const theLeadingTone = sequence(word('the', 'its'), leadingToneNoun);
 const isIncomplete: Verb = map(word('is incomplete', 'are incomplete', 'is an incomplete chord'), () => ({
   negated: true,
 }));
@@ -93,6 +97,45 @@ function isClose(notes: readonly Note[]): boolean {
 
 const soundsAt = (note: Note, moment: Fraction): boolean =>
   compare(note.onset, moment) <= 0 && isBefore(moment, noteEnd(note));
+
+/** Whether two notes of the leading tone of the key sound together. */
+function checkLeadingTone(span: Span, context: ClaimContext): Finding<Span> {
+  const { score } = context.analysis;
+  const heard = segmentsIn(context.analysis, rangeOrMoment(span)).map(segment => {
+    const tone = leadingTone(segment.key);
+    const within = {
+      start: greatest(segment.start, span.range.start),
+      end: least(segment.end, span.range.end),
+    };
+    const notes = soundingIn(score, within).filter(note => !note.grace && pitchClassOf(note.pitch) === tone);
+    const pair = notes.flatMap((note, at) => {
+      const other = notes
+        .slice(at + 1)
+        .find(
+          each =>
+            midiOf(each.pitch) !== midiOf(note.pitch) &&
+            isBefore(each.onset, noteEnd(note)) &&
+            isBefore(note.onset, noteEnd(each)),
+        );
+      return other === undefined ? [] : [[note, other]];
+    })[0];
+    return { tone, notes, pair };
+  });
+  const found = heard.find(({ pair }) => pair !== undefined)?.pair ?? [];
+  const [once] = heard.filter(({ notes }) => notes.length > 0);
+  return {
+    verdict: found.length > 0 ? 'holds' : 'fails',
+    code: found.length > 0 ? 'C0111' : 'C0112',
+    reason:
+      found.length > 0
+        ? `${found.map(note => printPitch(note.pitch)).join(' and ')} sound together`
+        : once === undefined
+          ? `no leading tone sounds in ${span.name}`
+          : `${printPitchClass(once.tone)} never sounds twice at once`,
+    evidence: found.map(note => noteEvidence('supports', note, 'leading tone', context)),
+    local: true,
+  };
+}
 
 /** Whether the line has that member of each chord that has one; of several chords it may be true of some. */
 function checkLine(
@@ -176,6 +219,13 @@ export const membersFamily = family<Span, MembersSays>({
     [have, doubled],
     [have, memberInLine],
     [haveNo, memberInLine],
+    [verb('doubles', 'double'), map(theLeadingTone, (): MembersSays => ({ kind: 'leading tone' }))],
+    [
+      have,
+      map(word('a doubled leading tone', 'a doubled leading note'), (): MembersSays => ({
+        kind: 'leading tone',
+      })),
+    ],
     [
       have,
       map(
@@ -207,11 +257,18 @@ export const membersFamily = family<Span, MembersSays>({
       ),
     ],
   ],
-  aspects: parts.flatMap(each => [
-    [word(each), be, map(inUpperLine, (line): MembersSays => ({ kind: 'line', part: each, line }))] as const,
-    [word(each), isMissing, nothing<MembersSays>({ kind: 'member', part: each })] as const,
-    [word(each), be, map(word('doubled'), (): MembersSays => ({ kind: 'doubled', part: each }))] as const,
-  ]),
+  aspects: [
+    [leadingToneNoun, be, map(word('doubled'), (): MembersSays => ({ kind: 'leading tone' }))] as const,
+    ...parts.flatMap(each => [
+      [
+        word(each),
+        be,
+        map(inUpperLine, (line): MembersSays => ({ kind: 'line', part: each, line })),
+      ] as const,
+      [word(each), isMissing, nothing<MembersSays>({ kind: 'member', part: each })] as const,
+      [word(each), be, map(word('doubled'), (): MembersSays => ({ kind: 'doubled', part: each }))] as const,
+    ]),
+  ],
   print: (says, form) => {
     switch (says.kind) {
       case 'member':
@@ -224,6 +281,8 @@ export const membersFamily = family<Span, MembersSays>({
         return `${printBe(form)} in ${says.position} position`;
       case 'complete':
         return `${printBe(form)} complete`;
+      case 'leading tone':
+        return `${printVerb('doubles', 'double', form)} the leading tone`;
     }
   },
   check: (span, says, context, make): Finding<Span> => {
@@ -259,6 +318,7 @@ export const membersFamily = family<Span, MembersSays>({
       };
     }
     if (says.kind === 'line') return checkLine(span, says, context, make);
+    if (says.kind === 'leading tone') return checkLeadingTone(span, context);
     if (says.kind === 'complete') {
       const chord = mainSegment(context.analysis, range)?.chord;
       if (chord === undefined) return noChord(span.name, 'C0103');

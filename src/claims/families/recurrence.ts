@@ -92,9 +92,12 @@ const complement: Parser<RecurrenceSays> = rule('Recurrence', () =>
   ),
 );
 
-const isDifferentFrom: Verb = map(word('is different from', 'are different from', 'is unlike'), () => ({
-  negated: true,
-}));
+const isDifferentFrom: Verb = map(
+  word('is different from', 'are different from', 'is unlike', 'differs from', 'differ from'),
+  () => ({
+    negated: true,
+  }),
+);
 
 /** ` a step lower`, with the space before it. */
 export function printShift(of: Shift): string {

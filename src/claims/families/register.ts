@@ -201,6 +201,7 @@ export const lineRangeFamily = family<Line, RangeSays>({
     [verb('spans', 'span'), rangeSize],
     [verb('ranges', 'range'), fromTo],
     [verb('extends', 'extend'), fromTo],
+    [verb('reaches', 'reach'), fromTo],
     [verb('covers', 'cover'), rangeSize],
     ...bounds.map(
       ([bound, singular, plural]) =>

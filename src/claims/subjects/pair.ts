@@ -90,10 +90,13 @@ export const pairSubject = (first: LineName, second: LineName, place: Place): Su
 export const twoLines: Parser<readonly [LineName, LineName]> = rule('TwoLines', () =>
   choice(
     map(sequence(lineName, word('and'), lineName), ([first, , second]) => [first, second] as const),
-    map(sequence(quiet(optional(word('the'))), word('outer voices', 'outer parts', 'outer lines')), () => [
-      { kind: 'edge', edge: 'top' } as const,
-      { kind: 'edge', edge: 'bottom' } as const,
-    ]),
+    map(
+      sequence(
+        quiet(optional(word('the'))),
+        word('outer voices', 'outer parts', 'outer lines', 'two voices', 'two parts', 'two lines'),
+      ),
+      () => [{ kind: 'edge', edge: 'top' } as const, { kind: 'edge', edge: 'bottom' } as const],
+    ),
     map(word('the hands', 'both hands', 'the two hands'), () => [
       { kind: 'hand', hand: 'right' } as const,
       { kind: 'hand', hand: 'left' } as const,

@@ -92,7 +92,7 @@ export const thing: Parser<Thing> = rule(
       })),
       map(nonChordTone, says => ({ kind: 'tone', says })),
       // Before the names of the degrees: `the first dominant seventh` is a chord of that quality.
-      map(sequence(quiet(optional(article)), ofQualityAlone), ([, quality]) => ({
+      map(sequence(quiet(optional(choice(article, word('the')))), ofQualityAlone), ([, quality]) => ({
         kind: 'harmony',
         of: chordFamily.make({ form: 'words', quality }),
       })),
