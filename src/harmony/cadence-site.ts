@@ -51,8 +51,10 @@ export interface CadenceSite {
   readonly phrygian: boolean;
   /** A cadential six-four of that key sounds there: it delays V and is no tonic. */
   readonly delays: boolean;
-  /** V, standing there, leads to an authentic cadence that the analysis lists. */
-  readonly leadsToClose: boolean;
+  /** The authentic or deceptive cadence of the list that V, standing there, leads to. */
+  readonly leadsTo: CadenceKind | undefined;
+  /** A perfect authentic cadence is listed in the bar before. */
+  readonly followsClose: boolean;
   /** The analysis hears a chord on the tonic there. */
   readonly tonicHeard: boolean;
   /** V is left for I, soon and with nothing that stops between them: a dominant on its way. */
@@ -72,13 +74,32 @@ function meterAt(analysis: Analysis, onset: Fraction): { readonly beat: Fraction
   };
 }
 
-/** Whether V, sounding at an onset, leads to an authentic cadence that the analysis lists. */
-function leadsToClose({ segments, cadences }: Analysis, onset: Fraction): boolean {
+/** The listed cadence that V, sounding at an onset, leads to. */
+function goalOf({ segments, cadences }: Analysis, onset: Fraction): CadenceKind | undefined {
   const dominant = firstEndingAfter(segments, onset);
-  return cadences.some(
-    ({ kind, segments: own }) => kind.endsWith('authentic') && own.slice(0, -1).includes(dominant),
+  return cadences.find(
+    ({ kind, segments: own }) =>
+      (kind.endsWith('authentic') || kind === 'deceptive') && own.slice(0, -1).includes(dominant),
+  )?.kind;
+}
+
+/** Whether a perfect authentic cadence is listed in the bar before that of an onset. */
+function followsClose({ score, cadences }: Analysis, onset: Fraction): boolean {
+  const bar = score.bars.findLast(({ start }) => compare(start, onset) <= 0);
+  const before = score.bars[(bar?.index ?? 0) - 1];
+  return (
+    bar !== undefined &&
+    before !== undefined &&
+    cadences.some(
+      ({ kind, onset: closed }) =>
+        kind === 'perfect authentic' && compare(before.start, closed) <= 0 && isBefore(closed, bar.start),
+    )
   );
 }
+
+/** Whether an ending begins at an onset: what is written before it is another ending, which does not lead there. */
+const beginsEnding = ({ score }: Analysis, onset: Fraction): boolean =>
+  score.bars.some(({ start, ending }) => ending !== undefined && compare(start, onset) === 0);
 
 /** Whether the harmony before an onset closes a phrase with a half cadence: what comes after it opens another. */
 function followsHalf({ segments, cadences }: Analysis, onset: Fraction): boolean {
@@ -167,10 +188,13 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     due:
       isDue(analysis.segments, onset, key) &&
       fits(before, formulaOf('perfect authentic', key).before) <= memberBorder,
-    opens: opensPhrase(heard, analysis.segments, onset) || followsHalf(analysis, onset),
+    opens:
+      opensPhrase(heard, analysis.segments, onset) ||
+      (!beginsEnding(analysis, onset) && followsHalf(analysis, onset)),
     phrygian: key.mode === 'minor' && fits(before, [phrygianBefore(key)]) <= memberBorder,
     delays,
-    leadsToClose: leadsToClose(analysis, onset),
+    leadsTo: goalOf(analysis, onset),
+    followsClose: followsClose(analysis, onset),
     leadsOn: leadsOn(heard, analysis.segments, onset, key),
     tonicHeard: here?.chord.root === key.tonic,
     lacksLeadingTone:

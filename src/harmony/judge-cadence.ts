@@ -29,7 +29,9 @@ const holdsAs = (site: CadenceSite, kind: CadenceKind, complete = false): boolea
  * where it only names a bar.
  */
 function whyOpen(site: CadenceSite, kind: CadenceKind, where: 'beat' | 'bar'): string | undefined {
-  if (kind === 'half' && site.leadsToClose) return 'but V leads on to the close that follows';
+  if (kind === 'half' && site.leadsTo !== undefined)
+    return `but V leads on to ${article(site.leadsTo)} cadence`;
+  if (kind === 'half' && site.followsClose) return 'but a phrase has only just closed, in the bar before';
   if (kind === 'half' && site.leadsOn) return 'but V moves straight on to I';
   if (kind === 'half' && site.isOuterTonic) return 'but the piece begins or ends there on its own tonic';
   if (kind.endsWith('authentic') && !site.tonicHeard)

@@ -171,14 +171,6 @@ function disputed(kind: Asked['kind'], range: Range, context: ClaimContext): str
   return undefined;
 }
 
-/** The deceptive cadence that a dominant in a range leads to: where V goes on to it the phrase does not stop on V. After a half cadence a phrase may well begin on I6. */
-const deceivedIn = (range: Range, { analysis }: ClaimContext): Cadence | undefined => {
-  const own = segmentsIn(analysis, range).map(segment => analysis.segments.indexOf(segment));
-  return analysis.cadences.find(
-    ({ kind, segments }) => kind === 'deceptive' && own.includes(segments.at(-2) ?? -1),
-  );
-};
-
 function alternatives(
   span: Span,
   says: Meant,
@@ -318,18 +310,12 @@ export const cadenceFamily = family<Span, CadenceSays>({
     if (asked.phrygian && !isSupported(judgement) && isSupported(ask({ kind: asked.kind })))
       return { ...judged(judgement, codes, range, context), code: 'C0507', instead };
     if (isSupported(judgement)) {
-      const led = asked.kind === 'half' ? deceivedIn(range, context) : undefined;
-      if (led !== undefined)
-        return {
-          ...judged(judgement, codes, range, context),
-          verdict: 'arguable',
-          code: 'C0502',
-          reason: `${judgement.reason}, but V leads on to ${withArticle(led.kind)} cadence in ${sayMoment(led.onset, context)}`,
-          instead,
-          rather: () => nearby(says, range, context, make),
-        };
       const dispute = disputed(asked.kind, range, context);
-      const finding = { ...judged(judgement, codes, range, context), instead };
+      const finding = {
+        ...judged(judgement, codes, range, context),
+        instead,
+        ...(judgement.outcome === 'rivalled' ? { rather: () => nearby(says, range, context, make) } : {}),
+      };
       return dispute === undefined
         ? finding
         : { ...finding, verdict: 'arguable', code: 'C0505', reason: dispute };
