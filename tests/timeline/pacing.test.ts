@@ -139,7 +139,9 @@ describe('a lesson with a pacing of its own', () => {
 
 describe('T0011: mixed vocabulary', () => {
   const codes = (...texts: readonly string[]) =>
-    mixedVocabulary(lessonOf([texts.map(text => say(text))])).map(({ code, message }) => `${code} ${message}`);
+    mixedVocabulary(lessonOf([texts.map(text => say(text))])).map(
+      ({ code, message }) => `${code} ${message}`,
+    );
 
   it('points at the rarer side', () => {
     expect(codes('A crotchet and a quaver.', 'Then a quarter note.')).toEqual([
