@@ -80,7 +80,7 @@ import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
 import { roleNoteName } from './subjects/role-note.js';
-import { namedHalf, namedPhrase, saidOfPhrase } from './subjects/section.js';
+import { namedHalf, namedPhrase, saidOfPhrase, titledSection } from './subjects/section.js';
 import { severalBars, span } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
@@ -118,7 +118,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     // `V42 resolves to I6 in bar 9`.
     placedAfter('Chord', pointedChord, placePredicate, chordIn),
     about('Phrase', namedPhrase, map(sectionPredicate, saidOfPhrase)),
-    about('Half', namedHalf, sectionPredicate),
+    about('Half', choice(namedHalf, titledSection), sectionPredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
     about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),

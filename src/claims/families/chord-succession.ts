@@ -1,4 +1,4 @@
-import { article } from '../terms/chord-name.js';
+import { article, rootedChord } from '../terms/chord-name.js';
 import type { Finding, Predicate } from '../claim.js';
 import type { Family } from '../family.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
@@ -63,6 +63,51 @@ const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> =
   },
 });
 
+/** `is preceded by the subdominant`: a harmony before the place is that chord. */
+const precededBy = (of: Predicate<Span>): Predicate<Span> => ({
+  family: 'what follows a chord',
+  content: { precededBy: of.family, what: of.content },
+  print: form =>
+    `${form.plural ? 'are' : 'is'}${form.negated ? ' not' : ''} preceded by ${of.print({ plural: false, negated: false }).replace(/^is /u, '')}`,
+  check: (span, context): Finding<Span> => {
+    const range = rangeOrMoment(span);
+    const silent = silence<Span>(range, span.name, context);
+    if (silent !== undefined) return silent;
+    const { segments } = context.analysis;
+    const [first] = segmentsIn(context.analysis, range);
+    const earlier = first === undefined ? [] : harmoniesOf(segments.slice(0, segments.indexOf(first)));
+    // A cadential six-four is a part of the dominant that it delays.
+    const before = earlier.findLast(
+      ({ segments: [each] }) => !(each.roman.startsWith('cad64') && first?.function === 'dominant'),
+    );
+    if (before === undefined)
+      return {
+        verdict: 'fails',
+        code: 'C0712',
+        reason: `nothing comes before ${span.name}`,
+        evidence: [],
+        pointless: true,
+      };
+    // A chord that is pointed at may be counted in the key of its passage, and then so is what comes before it.
+    const found = [context.home, first?.key ?? context.home].flatMap(home =>
+      before.segments.map(({ start, end }) =>
+        of.check({ range: { start, end }, name: span.name, place: span.place }, { ...context, home }),
+      ),
+    );
+    const holds = found.some(each => each.verdict === 'holds');
+    return {
+      verdict: holds ? 'holds' : 'fails',
+      code: holds ? 'C0711' : 'C0712',
+      reason: `${before.segments[0].roman} comes before it`,
+      evidence: found[0]?.evidence.slice(0, 4) ?? [],
+    };
+  },
+});
+
+const isPreceded = choice(
+  map(word('is preceded by', 'are preceded by'), () => ({ negated: false })),
+  map(word('is not preceded by', 'are not preceded by'), () => ({ negated: true })),
+);
 const target = choice(
   map(
     sequence(quiet(optional(choice(article, word('the')))), numeral, quiet(optional(word('chord')))),
@@ -92,13 +137,23 @@ export const chordSuccessionFamily: Family<Span> = {
   name: 'what follows a chord',
   examples: ['bar 4 resolves to iv', 'bar 30 resolves to a cadential six-four'],
   predicate: rule('WhatFollowsAChordPhrase', () =>
-    map(
-      sequence(
-        choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy, straight),
-        quiet(optional(word('a chord of'))),
-        target,
+    choice(
+      map(sequence(isPreceded, aChord), ([{ negated }, of]) =>
+        negated ? negation(precededBy(of)) : precededBy(of),
       ),
-      ([{ negated }, , says]) => (negated ? negation(says) : says),
+      // `resolves to C major`: the verb says that no key is meant.
+      map(sequence(choice(resolvesTo, straight), rootedChord), ([{ negated }, words]) => {
+        const says = followedBy(chordFamily.make({ form: 'words', ...words }));
+        return negated ? negation(says) : says;
+      }),
+      map(
+        sequence(
+          choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy, straight),
+          quiet(optional(word('a chord of'))),
+          target,
+        ),
+        ([{ negated }, , says]) => (negated ? negation(says) : says),
+      ),
     ),
   ),
   having: [],

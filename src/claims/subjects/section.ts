@@ -15,7 +15,12 @@ export type Section =
   /** Counted from 1; the last one is `last`. */
   | { readonly kind: 'phrase'; readonly number: number | 'last' }
   | { readonly kind: 'half'; readonly half: 'first' | 'second' }
-  | { readonly kind: 'antecedent' | 'consequent' };
+  | { readonly kind: 'antecedent' | 'consequent' }
+  /** A section over which the score writes its name. */
+  | { readonly kind: 'titled'; readonly title: Title };
+
+const titles = ['trio', 'coda', 'refrain', 'chorus', 'verse'] as const;
+type Title = (typeof titles)[number];
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'] as const;
 const ofThePiece = quiet(optional(sequence(word('of the', 'in the'), wholePiece)));
@@ -46,6 +51,10 @@ const phraseName: Parser<Section> = choice<Section>(
     ([, kind]): Section => ({ kind }),
   ),
 );
+const titledName: Parser<Section> = map(
+  sequence(word('the'), wordsFor<Title>(titles.map(title => [title, title] as const))),
+  ([, title]): Section => ({ kind: 'titled', title }),
+);
 const halfName: Parser<Section> = map(
   sequence(
     word('the'),
@@ -67,6 +76,8 @@ function printSection(section: Section): string {
     case 'antecedent':
     case 'consequent':
       return `the ${section.kind}`;
+    case 'titled':
+      return `the ${section.title}`;
   }
 }
 
@@ -122,6 +133,21 @@ function middleOf(context: ClaimContext): number | undefined {
   return bars.length % 2 === 0 ? bars.length / 2 : undefined;
 }
 
+/** From the bar over which the score writes the title to the next title, or to the end; none where it is written more than once. */
+function titledBars(title: Title, context: ClaimContext): readonly Bar[] {
+  const bars = fullBars(context);
+  const starts = context.analysis.score.marks.flatMap(({ kind, text, onset }) => {
+    const written = titles.find(each => new RegExp(`^${each}\\b`, 'iu').test(text.trim()));
+    const bar = bars.findIndex(each => liesIn(onset, { start: each.start, end: endOf(each) }));
+    return kind !== 'annotation' || written === undefined || bar < 0 ? [] : [{ written, bar }];
+  });
+  const own = starts.filter(({ written }) => written === title);
+  const [first] = own;
+  if (first === undefined || own.some(({ bar }) => bar !== first.bar)) return [];
+  const ends = starts.map(({ bar }) => bar).filter(bar => bar > first.bar);
+  return bars.slice(first.bar, ends.length === 0 ? undefined : Math.min(...ends));
+}
+
 type Found = PlaceSubject | { readonly problem: string };
 
 function find(section: Section, context: ClaimContext): Found {
@@ -138,6 +164,12 @@ function find(section: Section, context: ClaimContext): Found {
         half ?? { problem: `nothing in the notation tells where ${named} begins and ends; name its bars` }
       );
     }
+    case 'titled':
+      return (
+        passage(titledBars(section.title, context)) ?? {
+          problem: `the score writes \`${section.title}\` over no bar, or over several; name its bars`,
+        }
+      );
     case 'phrase': {
       const phrases = phrasesOf(context);
       return (
@@ -187,6 +219,8 @@ const sectionSubject = (section: Section): Subject<Span> => ({
 
 /** `the second half of the piece`. */
 export const namedHalf: Parser<Subject<Span>> = map(halfName, sectionSubject);
+/** `the trio`, where the score names it. */
+export const titledSection: Parser<Subject<Span>> = map(titledName, sectionSubject);
 /** `the first phrase`, `the consequent`. */
 export const namedPhrase: Parser<Subject<Span>> = map(phraseName, sectionSubject);
 
