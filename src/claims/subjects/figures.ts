@@ -104,16 +104,30 @@ function soundingOf(harmony: Range, bar: Bar, { score }: Analysis): readonly Pit
   return [...new Set(soundingIn(score, range).map(({ pitch }) => pitchClassOf(pitch)))];
 }
 
+/** Whether two harmonies stand on one triad: a new inversion, or a seventh that is added. */
+const isSameTriad = (a: Harmony, b: Harmony): boolean => {
+  const [one, other] = [a, b].map(({ segments }) => segments[0].chord.tones.slice(0, 3).join(' '));
+  return one === other;
+};
+
 /**
- * The harmonies of a bar. Two of which not each is a whole triad there are one where together they are the tones of one chord: VII and V are one V7
- * when it is broken over the bar (common practice).
+ * The harmonies of a bar. Two are one where together they are the tones of one chord and not each is a whole triad, or where they stand on one triad
+ * and a voice strikes no three notes of each: VII and V are one V7 when it is broken over the bar, and a falling arpeggio has one bass (common practice).
  */
-const wholeChords = (harmonies: readonly Harmony[], bar: Bar, analysis: Analysis): readonly Harmony[] =>
+const wholeChords = (
+  harmonies: readonly Harmony[],
+  groups: readonly Group[],
+  bar: Bar,
+  analysis: Analysis,
+): readonly Harmony[] =>
   harmonies.reduce<readonly Harmony[]>((found, harmony) => {
     const before = found.at(-1);
     if (before === undefined) return [harmony];
     const [own, earlier] = [harmony, before].map(each => soundingOf(each, bar, analysis));
-    const isPart = [own, earlier].some(tones => (tones?.length ?? 0) < 3);
+    const isPart =
+      [own, earlier].some(tones => (tones?.length ?? 0) < 3) ||
+      (isSameTriad(harmony, before) &&
+        [harmony, before].some(each => groups.filter(([{ onset }]) => liesIn(onset, each)).length < 3));
     if (!isPart || !standInThirds([...new Set([...(own ?? []), ...(earlier ?? [])])]))
       return [...found, harmony];
     const [first, ...others] = before.segments;
@@ -172,7 +186,7 @@ function figuresInBar(
   if (struckAfter.length > 0) return struckAfter;
   const octaves = octavesIn(groups, bar);
   if (octaves.length > 0) return octaves;
-  return wholeChords(harmonies, bar, analysis).flatMap(harmony =>
+  return wholeChords(harmonies, groups, bar, analysis).flatMap(harmony =>
     brokenChordIn(
       groups.filter(([{ onset }]) => liesIn(onset, harmony)),
       harmony,
