@@ -35,7 +35,7 @@ type Part = (typeof parts)[number];
 
 /** Which members of a chord sound, how often, and how close together. */
 export type MembersSays =
-  | { readonly kind: 'member' | 'doubled'; readonly part: Part }
+  | { readonly kind: 'member' | 'doubled' | 'tripled'; readonly part: Part }
   /** Which line has it: `the third is in the tenor`. */
   | { readonly kind: 'line'; readonly part: Part; readonly line: LineName }
   | { readonly kind: 'position'; readonly position: 'close' | 'open' }
@@ -229,7 +229,14 @@ export const membersFamily = family<Span, MembersSays>({
     [
       have,
       map(
-        word('all its members', 'all its notes', 'all its tones', 'all of its members', 'all of its notes'),
+        word(
+          'all three notes of the triad',
+          'all its members',
+          'all its notes',
+          'all its tones',
+          'all of its members',
+          'all of its notes',
+        ),
         (): MembersSays => ({ kind: 'complete' }),
       ),
     ],
@@ -241,6 +248,7 @@ export const membersFamily = family<Span, MembersSays>({
       ),
     ],
     [isIncomplete, nothing<MembersSays>({ kind: 'complete' })],
+    [verb('triples', 'triple'), map(owned, (each): MembersSays => ({ kind: 'tripled', part: each }))],
     [verb('doubles', 'double'), map(owned, (each): MembersSays => ({ kind: 'doubled', part: each }))],
     [
       be,
@@ -266,6 +274,7 @@ export const membersFamily = family<Span, MembersSays>({
         map(inUpperLine, (line): MembersSays => ({ kind: 'line', part: each, line })),
       ] as const,
       [word(each), isMissing, nothing<MembersSays>({ kind: 'member', part: each })] as const,
+      [word(each), be, map(word('tripled'), (): MembersSays => ({ kind: 'tripled', part: each }))] as const,
       [word(each), be, map(word('doubled'), (): MembersSays => ({ kind: 'doubled', part: each }))] as const,
     ]),
   ],
@@ -273,6 +282,8 @@ export const membersFamily = family<Span, MembersSays>({
     switch (says.kind) {
       case 'member':
         return printHas(form, 'a', says.part);
+      case 'tripled':
+        return `${printVerb('triples', 'triple', form)} its ${says.part}`;
       case 'doubled':
         return `${printVerb('doubles', 'double', form)} its ${says.part}`;
       case 'line':
@@ -349,7 +360,7 @@ export const membersFamily = family<Span, MembersSays>({
         ? members
         : (members
             .map(note => members.filter(other => soundsAt(other, note.onset)))
-            .find(each => each.length > 1) ?? []);
+            .find(each => each.length >= (says.kind === 'tripled' ? 3 : 2)) ?? []);
     };
     const members = notes.filter(note => pitchClassOf(note.pitch) === tone);
     const now = decisiveIn(span.range);
@@ -366,7 +377,7 @@ export const membersFamily = family<Span, MembersSays>({
         ? `the ${name} ${what}${now.length > 0 ? '' : `, but later in the chord than ${span.name}`}`
         : tone === undefined
           ? `${segment.roman} has no ${says.part}`
-          : `the ${name} ${says.kind === 'member' ? 'never sounds' : 'never sounds twice at once'}`,
+          : `the ${name} ${says.kind === 'member' ? 'never sounds' : `never sounds ${says.kind === 'tripled' ? 'three times' : 'twice'} at once`}`,
       evidence: holds
         ? decisive
             .slice(0, 6)

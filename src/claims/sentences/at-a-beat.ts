@@ -1,7 +1,7 @@
 import type { Claim } from '../claim.js';
 import { conjunction } from '../conjunction.js';
 import { aChord } from '../families/chord-within.js';
-import { choice, list, map, rule, sequence, word } from '../grammar/index.js';
+import { choice, list, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { at, beatsNamed, oneBar } from '../place/place-name.js';
 import { statement } from '../statement.js';
@@ -15,8 +15,15 @@ import { plainPredicate, linePredicate } from './predicates.js';
 /** `bar 3 has V65/V on beat 4`: the beat behind what is said of the bar there. */
 export const atBeat: Parser<Claim> = rule('AtBeat', () =>
   choice(
-    map(sequence(oneBar, plainPredicate, word('on', 'at'), beatsNamed), ([bar, says, , beats]) =>
-      statement(span({ kind: 'beats', bar, ...beats }), says),
+    map(
+      sequence(
+        quiet(optional(word('the harmony of', 'the harmony in', 'the chord of', 'the chord in'))),
+        oneBar,
+        plainPredicate,
+        word('on', 'at'),
+        beatsNamed,
+      ),
+      ([, bar, says, , beats]) => statement(span({ kind: 'beats', bar, ...beats }), says),
     ),
     map(
       sequence(lineName, at, oneBar, linePredicate, word('on', 'at'), beatsNamed),

@@ -19,7 +19,7 @@ export type Section =
   /** A section over which the score writes its name. */
   | { readonly kind: 'titled'; readonly title: Title };
 
-const titles = ['trio', 'coda', 'refrain', 'chorus', 'verse'] as const;
+const titles = ['trio', 'refrain', 'chorus', 'verse'] as const;
 type Title = (typeof titles)[number];
 
 const ordinals = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'] as const;
