@@ -19,8 +19,9 @@ import { partName, unheard, witnessesOf } from './chord-witnesses.js';
 import { fullerChord } from './fuller-chord.js';
 import { tonesBetween } from './foreign-tones.js';
 import { momentAt } from './hearing.js';
+import type { Hearing } from './hearing.js';
 import type { ChordQuestion, Judgement, Outcome, Witness } from './judgement.js';
-import { key as makeKey } from './key.js';
+import { key as makeKey, nativeTones } from './key.js';
 import type { Analysis, Chord, Segment } from './model.js';
 import { priceOf } from './price.js';
 import { allowRespelling, respelledKey, respelledTone } from './respelling.js';
@@ -122,6 +123,17 @@ const comesWithin = (analysis: Analysis, { question, chord, hearing }: Weighed, 
     ({ to, at }) =>
       to === question.tones[part] &&
       segmentAt(analysis, fraction(at, heardIn(analysis).sound.ticksPerWhole))?.chord.root === chord.root,
+  );
+
+/** A suspended tone that is foreign to the claimed chord and resolves into no member of it: then the harmony is another. */
+const resolvingAstray = ({
+  chord,
+  hearing: { resolutions },
+}: Weighed): Hearing['resolutions'][number] | undefined =>
+  resolutions.find(
+    ({ from }) =>
+      !chord.tones.includes(from) &&
+      resolutions.filter(other => other.from === from).every(({ to }) => !chord.tones.includes(to)),
   );
 
 /** Share of whole bars from which on other harmonies forbid calling them by one. */
@@ -354,6 +366,10 @@ function judgeSounding(analysis: Analysis, question: ChordQuestion): Judgement {
       `${printPitchClass(question.bass as PitchClass)} never sounds in the bass`,
     );
   if (altered !== undefined) return answer('contradicted', altered);
+  // What makes a chromatic chord is its root: N6 without the lowered second degree is iv.
+  const lacksItsMark = missing.includes(0) && !nativeTones(key).includes(chord.root);
+  if (lacksItsMark && (defining.length > 0 || behind > verdictBorders.near))
+    return answer('contradicted', `${lacking} ${verb}, and ${printChord(best)} fits the notes as well`);
   if (defining.length > 0)
     return answer(
       'open',
@@ -383,6 +399,12 @@ function judgeSounding(analysis: Analysis, question: ChordQuestion): Judgement {
     return answer(
       'rivalled',
       `${list(late.map(part => `the ${partName(part)} ${tone(part)}`))} of ${name} ${late.length > 1 ? 'come' : 'comes'} only when the harmony has changed`,
+    );
+  const astray = missing.length === 0 ? undefined : resolvingAstray(weighed);
+  if (astray !== undefined)
+    return answer(
+      'rivalled',
+      `${lacking} ${verb}, and ${printPitchClass(astray.from)} resolves to ${printPitchClass(astray.to)}, which is foreign to ${name} too`,
     );
   const beside = besides(analysis, weighed);
   if (beside.length > 0)

@@ -13,14 +13,16 @@ const figuresOfTriad: readonly string[] = ['', '6', '64'];
 /** A target may come after a chord or two that delay it. */
 const mostBetween = 3;
 
-/** The chords after a range, of another root than the last in it. */
+/** The chords after a range, of another root than the last in it, until that root comes again. */
 function chordsAfter(range: Range, { analysis }: ClaimContext): readonly Segment[] {
   const last = segmentsIn(analysis, range).at(-1);
-  return last === undefined
-    ? []
-    : analysis.segments
-        .slice(analysis.segments.indexOf(last) + 1)
-        .filter(each => each.chord.root !== last.chord.root);
+  if (last === undefined) return [];
+  const isOther = ({ chord }: Segment): boolean => chord.root !== last.chord.root;
+  const after = analysis.segments.slice(analysis.segments.indexOf(last) + 1);
+  const first = after.findIndex(isOther);
+  const others = first < 0 ? [] : after.slice(first);
+  const returns = others.findIndex(each => !isOther(each));
+  return returns < 0 ? others : others.slice(0, returns);
 }
 
 /**
