@@ -195,11 +195,16 @@ function figuresInBar(
   );
 }
 
-const known = new WeakMap<Analysis, Map<Voice['id'], readonly Figure[]>>();
+/** The figures of a voice in time order, and of each note the one that it is struck in. */
+interface Figures {
+  readonly all: readonly Figure[];
+  readonly byNote: ReadonlyMap<Note, Figure>;
+}
 
-/** All figures of a voice, in time order. */
-export function figuresOf(voice: Voice['id'], analysis: Analysis): readonly Figure[] {
-  const ofScore = known.get(analysis) ?? new Map<Voice['id'], readonly Figure[]>();
+const known = new WeakMap<Analysis, Map<Voice['id'], Figures>>();
+
+function figuresIn(voice: Voice['id'], analysis: Analysis): Figures {
+  const ofScore = known.get(analysis) ?? new Map<Voice['id'], Figures>();
   known.set(analysis, ofScore);
   const before = ofScore.get(voice);
   if (before !== undefined) return before;
@@ -212,7 +217,7 @@ export function figuresOf(voice: Voice['id'], analysis: Analysis): readonly Figu
   }
   const harmonies = inversionsOf(analysis.segments);
   let first = 0;
-  const found = [...byBar].flatMap(([index, notes]) => {
+  const all = [...byBar].flatMap(([index, notes]) => {
     const bar = analysis.score.bars[index];
     if (bar === undefined) return [];
     // Bars and harmonies both go on in time.
@@ -221,13 +226,21 @@ export function figuresOf(voice: Voice['id'], analysis: Analysis): readonly Figu
     while (isBefore(harmonies[last]?.start ?? endOf(bar), endOf(bar))) last++;
     return figuresInBar(notes, bar, harmonies.slice(first, last), analysis);
   });
+  const found: Figures = {
+    all,
+    byNote: new Map(all.flatMap(figure => figure.notes.map(note => [note, figure] as const))),
+  };
   ofScore.set(voice, found);
   return found;
 }
 
+/** All figures of a voice, in time order. */
+export const figuresOf = (voice: Voice['id'], analysis: Analysis): readonly Figure[] =>
+  figuresIn(voice, analysis).all;
+
 /** The figure that a note is struck in. */
 export const figureOf = (note: Note, analysis: Analysis): Figure | undefined =>
-  figuresOf(note.voice, analysis).find(({ notes }) => notes.includes(note));
+  figuresIn(note.voice, analysis).byNote.get(note);
 
 /** Of several staves the top one has the tune, the others accompany it; one staff alone is an accompaniment as well. */
 export function isAccompaniment(voice: Voice['id'], { voices }: Score): boolean {
