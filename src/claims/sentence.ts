@@ -36,7 +36,7 @@ import { enharmonicTones } from './sentences/enharmonic-tones.js';
 import { extremeInItsPlace } from './sentences/extreme-in-its-place.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
 import { inWhichLine } from './sentences/in-which-line.js';
-import { and, between } from './sentences/links.js';
+import { and, between, joined } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
 import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
 import { keyReturns, beginsAndEndsIn, keyTonicized, modulatedBy, pivotIs } from './sentences/of-a-key.js';
@@ -147,7 +147,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     eachThing,
     relatedKeys,
     severalNumerals,
-    severalChords,
+    joined(severalChords),
     thereSentence,
     thereInLine,
     noteToOneself,
@@ -163,8 +163,8 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     onlyOnes,
     allNotesOfLine,
     inKeySentence,
-    withoutItsVerb,
-    verbSaidOnce,
+    joined(withoutItsVerb),
+    joined(verbSaidOnce),
     outlinedChord,
     eachOfSeveral,
     inWhichLine,
