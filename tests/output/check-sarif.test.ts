@@ -116,7 +116,7 @@ describe('a report in SARIF', () => {
 
   test('points at the claim, and at the notes of the score that decide', async () => {
     const { results } = sarif(await checkedLessons('fails-and-others'));
-    const result = results.find(({ message }) => message.text.includes('not A; G does not belong'));
+    const result = results.find(({ message }) => message.text.includes('G does not belong to Am'));
     expect(result).toMatchObject({
       ruleId: 'C0204',
       locations: [
