@@ -33,7 +33,6 @@ import { atBeat } from './sentences/at-a-beat.js';
 import { eachOfSeveral } from './sentences/each-of-several.js';
 import { edgeSentence } from './sentences/edges-of-a-line.js';
 import { enharmonicTones } from './sentences/enharmonic-tones.js';
-import { extremeInItsPlace } from './sentences/extreme-in-its-place.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
 import { inWhichLine } from './sentences/in-which-line.js';
 import { and, between, joined } from './sentences/links.js';
@@ -168,7 +167,6 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     outlinedChord,
     eachOfSeveral,
     inWhichLine,
-    extremeInItsPlace,
     quantifiedSentence(plainPredicate),
   ),
 );

@@ -2,7 +2,7 @@ import type { Claim } from '../claim.js';
 import { extremeFamily, lineRangeFamily, rangeSize } from '../families/register.js';
 import { choice, map, mark, optional, quiet, rule, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import { at, atPlace, scope } from '../place/place-name.js';
+import { at, atPlace, placeName, scope } from '../place/place-name.js';
 import { statement, statements } from '../statement.js';
 import { extreme, extremeName, which } from '../subjects/extreme.js';
 import { lineName } from '../subjects/line-name.js';
@@ -35,12 +35,21 @@ export const registerSentence: Parser<Claim> = rule('RegisterSentence', () => {
       ([note, { negated }, , edge, , line, place]) =>
         statement(extreme(edge, line, place), denied(negated, extremeFamily.make({ kind: 'pitch', note }))),
     ),
-    // `the highest note of the melody is F5 in bar 14`.
-    map(sequence(extremeName, word('is'), noteName, atPlace), ([edge, , note, place]) =>
-      statements(
-        [edge],
-        [extremeFamily.make({ kind: 'pitch', note }), extremeFamily.make({ kind: 'place', place })],
+    // `the highest note of the melody is F5 in bar 14`, `the highest note of bars 9-12 is the D5 of bar 11`.
+    map(
+      sequence(
+        extremeName,
+        word('is'),
+        quiet(optional(word('the'))),
+        noteName,
+        quiet(optional(mark(','))),
+        choice(atPlace, quiet(map(sequence(word('of'), placeName), ([, place]) => place))),
       ),
+      ([edge, , , note, , place]) =>
+        statements(
+          [edge],
+          [extremeFamily.make({ kind: 'pitch', note }), extremeFamily.make({ kind: 'place', place })],
+        ),
     ),
     map(
       sequence(
