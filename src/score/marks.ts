@@ -47,10 +47,7 @@ const directions: Readonly<Record<string, string>> = {
 };
 
 /** The marks among decorations that the parser knows and those that only the source shows. */
-export function marksOfDecorations(
-  parsed: readonly string[],
-  written: readonly string[],
-): readonly WrittenMark[] {
+function marksOfDecorations(parsed: readonly string[], written: readonly string[]): readonly WrittenMark[] {
   return [...new Set([...parsed, ...written.filter(name => Object.hasOwn(directions, name))])].flatMap(
     (name): WrittenMark[] => {
       const direction = directions[name];
@@ -72,6 +69,12 @@ function markOfQuote(quote: string): WrittenMark {
     ? { kind: 'annotation', text: text.slice(1) }
     : { kind: 'chord symbol', text };
 }
+
+/** Everything that is written at a bar line; a chord symbol belongs to a note. */
+export const marksOfBarLine = (parsed: readonly string[], written: WrittenNote): readonly WrittenMark[] => [
+  ...written.quotes.map(markOfQuote).filter(({ kind }) => kind === 'annotation'),
+  ...marksOfDecorations(parsed, written.decorations),
+];
 
 /** Everything that is written at a note besides the note. */
 export function marksOfNote(element: NoteElement, written: WrittenNote): readonly WrittenMark[] {

@@ -4,7 +4,7 @@ import type { AbcText, Field } from './abc-text.js';
 import { readBarLine, type BarLine } from './bar-line.js';
 import { zero } from './fraction.js';
 import { noKey, readKey } from './key.js';
-import { marksOfDecorations } from './marks.js';
+import { marksOfBarLine } from './marks.js';
 import { defaultUnit, freeMeter, readMeter, readUnit } from './meter.js';
 import type { Voice, VoiceId } from './model.js';
 import { readWrittenNote, type WrittenNote } from './note-heads.js';
@@ -59,10 +59,10 @@ function placeBarLine(
   state: VoiceState,
   line: BarLine,
   decorations: readonly string[],
-  written: readonly string[],
+  written: WrittenNote,
 ): void {
   const bar = state.bar ?? state.bars.at(-1);
-  const marks = marksOfDecorations(decorations, written).map(mark => ({
+  const marks = marksOfBarLine(decorations, written).map(mark => ({
     ...mark,
     offset: bar?.layers[0] ?? zero,
     layer: 0,
@@ -124,7 +124,7 @@ export function readVoiceBars(
     else if (element.end > readTo) {
       const line = readBarLine(abc.music, Math.max(element.start, readTo), element.end, element.ending);
       if (element.ending !== undefined && line.ending === undefined) report(unreadableEnding(source, line));
-      placeBarLine(current, line, element.decorations, written.decorations);
+      placeBarLine(current, line, element.decorations, written);
       readTo = line.end;
     }
     readTo = Math.max(readTo, element.end);

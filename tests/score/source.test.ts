@@ -79,6 +79,8 @@ describe('marks', () => {
       '"^slower"C "_pizz"D "<x"E "@1,2 y"F',
       'annotation slower 0; annotation pizz 1/4; annotation x 1/2; annotation 1,2 y 3/4',
     ],
+    // Text in front of a bar line is printed where the bar begins; a chord symbol needs a note.
+    [standard('4.19'), 'C4"^Trio"|:D4:|"_end""Am"|]', 'annotation Trio 1; annotation end 2'],
     [standard('2.2.5, escaped percent'), '"^50\\% off"C', 'annotation 50% off 0'],
     [standard('4.14'), '!p!C !crescendo(!D !ff!E', 'dynamic p 0; dynamic crescendo( 1/4; dynamic ff 1/2'],
     [standard('4.14'), '!fermata!C HD', 'fermata fermata 0; fermata fermata 1/4'],
