@@ -36,14 +36,9 @@ export function analyse(score: Score): Analysis {
     score.bars.map(bar => bar.key.fifths),
     phraseEnds,
   );
-  const path = confirmKeys(lattice, cheapest, phraseEnds);
-  const heard: Heard = {
-    score,
-    sound,
-    lattice,
-    fits: keyFitsOf(lattice, path.keys),
-    units: unitsOf(score, sound),
-  };
+  const units = unitsOf(score, sound);
+  const path = confirmKeys(lattice, cheapest, phraseEnds, units);
+  const heard: Heard = { score, sound, lattice, fits: keyFitsOf(lattice, path.keys), units };
   const segments = segmentsOf(heard, path);
   const sequences = sequencesOf(score, segments);
   const analysis: Analysis = {

@@ -4,6 +4,7 @@ import type { Edge, Lattice } from './lattice.js';
 import type { Chord, Key } from './model.js';
 import type { PhraseEnd } from './phrase-ends.js';
 import { readingsOf } from './readings.js';
+import type { Units } from './units.js';
 
 /** A harmony of the path with the key in which it is read. */
 interface Step {
@@ -15,7 +16,11 @@ interface Step {
 /** A chord no more unusual in a key than that can lead to its close: applied and augmented sixth chords can, borrowed ones cannot. */
 const usual = 0.75;
 
-/** The fifth degree is tonicized before many a half cadence: its key must have been heard in so many chords of its own before the close. */
+/**
+ * The fifth degree is tonicized before many a half cadence: its key must have been heard in so many chords of its own before the close, and what
+ * has no chord that is foreign to the old key must close a section (Open Music Theory, Binary form: the first section of a piece in major
+ * mostly ends in the key of V).
+ */
 const chordsOfDominantKey = 2;
 
 const isIn = ({ tones }: Chord, key: Key): boolean => {
@@ -49,6 +54,7 @@ function beginningOf(
   sixFour: number,
   to: Key,
   phraseEnds: readonly PhraseEnd[],
+  closesSection: boolean,
 ): number | undefined {
   const old = steps[sixFour]?.key;
   let turn: number | undefined;
@@ -67,8 +73,10 @@ function beginningOf(
     if (!isIn(step.chord, old)) turn = at;
   }
   const isDominantKey = to.tonic === (old?.tonic ?? 0) + 1;
-  if (isDominantKey) return own < chordsOfDominantKey ? undefined : turn;
-  return turn ?? (isPrepared ? sixFour - 1 : undefined);
+  const atPivot = isPrepared ? sixFour - 1 : undefined;
+  if (isDominantKey)
+    return own < chordsOfDominantKey ? undefined : (turn ?? (closesSection ? atPivot : undefined));
+  return turn ?? atPivot;
 }
 
 /**
@@ -77,7 +85,12 @@ function beginningOf(
  * Hutchinson, Modulation: the cadence confirms the key); from its first own chord on the music is read in it. A change of mode alone is no new
  * key: the last chord of a minor key may be major.
  */
-export function confirmKeys(lattice: Lattice, path: KeyPath, phraseEnds: readonly PhraseEnd[]): KeyPath {
+export function confirmKeys(
+  lattice: Lattice,
+  path: KeyPath,
+  phraseEnds: readonly PhraseEnd[],
+  { endsOfSections }: Units,
+): KeyPath {
   const { edges, chords, moments } = lattice;
   const steps = path.path.map(({ edge, key }): Step => {
     const of = edges[edge] as Edge;
@@ -92,7 +105,9 @@ export function confirmKeys(lattice: Lattice, path: KeyPath, phraseEnds: readonl
     const key = path.keys[k];
     if (key === undefined || heard.tonic === root) return;
     const sixFour = sixFourBefore(steps, at, key, level);
-    const from = sixFour === undefined ? undefined : beginningOf(steps, sixFour, key, phraseEnds);
+    const closesSection = endsOfSections[moments[edge.from]?.bar ?? -1] === true;
+    const from =
+      sixFour === undefined ? undefined : beginningOf(steps, sixFour, key, phraseEnds, closesSection);
     if (from !== undefined) confirmed.fill(k, from, at + 1);
   });
   return { ...path, path: path.path.map(({ edge, key }, at) => ({ edge, key: confirmed[at] ?? key })) };

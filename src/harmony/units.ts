@@ -6,6 +6,8 @@ import type { Sound, Tone } from './sound.js';
 export interface Units {
   readonly begins: readonly boolean[];
   readonly ends: readonly boolean[];
+  /** Ends behind which another section begins. */
+  readonly endsOfSections: readonly boolean[];
 }
 
 /** Notes of the upper line from which something is known again. */
@@ -101,5 +103,8 @@ export function unitsOf(score: Score, sound: Sound): Units {
     return false;
   });
   const ends = score.bars.map(({ index }) => begins[index + 1] === true || left.has(index));
-  return { begins, ends };
+  const endsOfSections = score.bars.map(
+    ({ index }) => index + 1 < score.bars.length && sections.has(index + 1),
+  );
+  return { begins, ends, endsOfSections };
 }

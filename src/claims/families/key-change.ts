@@ -31,6 +31,13 @@ import type { Asked } from './key-question.js';
 const isOneBar = ({ start, end }: Range, { analysis }: ClaimContext): boolean =>
   analysis.score.bars.some(bar => compare(bar.start, start) <= 0 && compare(end, endOf(bar)) <= 0);
 
+/** Whether a section begins at a place with a key signature of its own: what is written in its key from the start does not modulate to it. */
+function hasNewSignature(at: Fraction, { analysis: { score } }: ClaimContext): boolean {
+  const index = score.bars.findIndex(bar => compare(bar.start, at) === 0);
+  const [bar, before] = [score.bars[index], score.bars[index - 1]];
+  return bar !== undefined && before !== undefined && bar.key.fifths !== before.key.fifths;
+}
+
 /** The same claim of the bars up to a cadence behind them. */
 function upToClose({ span, key, context, make }: Asked, onset: Fraction): readonly Claim[] {
   const { score } = context.analysis;
@@ -90,6 +97,16 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       instead: already ? () => [make({ what: 'stays in', key }), make({ what: 'is in', key })] : instead,
     };
   }
+  const begins = compare(area.start, span.range.start) === 0;
+  // A single bar says when the key begins.
+  if (begins && !isOneBar(span.range, context) && hasNewSignature(area.start, context))
+    return {
+      verdict: 'fails',
+      code: 'C0407',
+      reason: `a new key signature stands there: ${span.name} ${isPlural(span.place) ? 'begin' : 'begins'} in ${printKey(key)}`,
+      evidence: [],
+      instead: () => [make({ what: 'stays in', key }), make({ what: 'is in', key })],
+    };
   if (before.key.tonic === key.tonic) {
     const tonics = segmentsIn(context.analysis, area).filter(({ chord }) => chord.root === key.tonic);
     const isPicardy = key.mode === 'major' && at === areas.length - 1 && tonics.length === 1;

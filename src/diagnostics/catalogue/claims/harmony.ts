@@ -111,7 +111,7 @@ export const harmonyClaims = {
     name: 'key-already-there',
     summary: 'The passage cannot modulate to a key in which it already is.',
     explanation:
-      'The new key begins before the first bar that the claim names. Begin earlier, or say `stays in`.',
+      'The new key begins before the first bar that the claim names, or with it under a key signature of its own. Begin earlier, or say `stays in`.',
   },
   C0408: {
     name: 'more-than-a-tonicization',
