@@ -168,12 +168,17 @@ const decoratesSymbol = (sentence: string): boolean =>
   [...sentence.matchAll(attribute)].some(({ index, 0: word }) =>
     startsWithSymbol(sentence.slice(index + word.length)),
   );
+/** What is borrowed from a key is mixture, not history. */
+const borrowedFromKey =
+  /(?<!\p{L})borrowed from (?:the )?(?:parallel|relative|tonic|[a-h](?:[#b♯♭]|[ -](?:flat|sharp))? (?:major|minor))(?!\p{L})/iu;
+/** `iv appears three times`. */
+const counted = /(?<!\p{L})(?:once|twice|times)(?!\p{L})/iu;
 /** Whether nothing that can be checked follows a verb such as `sounds`. */
 function isOpenEnded(sentence: string): boolean {
   const found = openVerb.exec(sentence);
   if (found === null) return false;
   const follows = sentence.slice(found.index + found[0].length).replace(places, ' ');
-  return !hasTradeWord(follows) && !hasSymbol(follows.trim());
+  return !hasTradeWord(follows) && !hasSymbol(follows.trim()) && !counted.test(follows);
 }
 
 function opinionOf(sentence: string, plain: Plain): Claim | undefined {
@@ -181,6 +186,7 @@ function opinionOf(sentence: string, plain: Plain): Claim | undefined {
     const left = claimLeft(sentence, plain);
     return left === undefined ? opinion(sentence) : opinionOn(sentence, left);
   }
+  if (borrowedFromKey.test(sentence)) return undefined;
   const isMarked = hasAttribute(sentence) || matterOf(sentence) !== undefined || asAnOpinion.test(sentence);
   const [matter] = withoutRule.exec(sentence) ?? [];
   if (!isMarked && matter === undefined && !isOpenEnded(sentence)) return undefined;

@@ -9,7 +9,7 @@ const tradeWords = new Set(
   tonicizes tonicize tonicized tonicised tonicises parallel contrary oblique interval intervals degree semitone semitones sharp natural
   neapolitan german french italian picardy chromatic diatonic dissonance dissonances dissonant consonance consonant resolves resolve
   resolution soprano numeral harmonic melodic accidental enharmonic arpeggio arpeggiated prolongs prolong doubles doubled repeats repeated
-  step steps leap leaps key half phrase period pivot root`.split(/\s+/u),
+  step steps leap leaps key half phrase period pivot root relation relations`.split(/\s+/u),
 );
 /** What lines and chords do: looked at for slips of the pen only. */
 const tradeVerbs =
