@@ -108,7 +108,8 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
       ? []
       : [
           {
-            role: candidate.sopranoOnTonic ? 'supports' : 'set aside',
+            role:
+              candidate.sopranoOnTonic || question.kind !== 'perfect authentic' ? 'supports' : 'contradicts',
             note: candidate.soprano.id,
             why: 'soprano at the arrival',
           },
@@ -124,10 +125,11 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
       (isSpan ? isBefore(each.onset, question.end) : equals(each.onset, question.start)),
   );
   if (listed !== undefined) {
+    const site = cadenceSite(analysis, listed.onset, key);
     return {
       outcome: 'supported',
-      reason: describe(listed.kind, inKey),
-      witnesses: witnesses(cadenceSite(analysis, listed.onset, key)),
+      reason: describe(listed.kind, inKey, site),
+      witnesses: witnesses(site),
     };
   }
   if (best !== undefined) {
@@ -149,7 +151,7 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
     const open = whyOpen(best.site, best.kind, isSpan ? 'bar' : 'beat');
     return {
       outcome: open === undefined ? 'supported' : 'rivalled',
-      reason: [describe(best.kind, inKey), open].filter(part => part !== undefined).join(', '),
+      reason: [describe(best.kind, inKey, best.site), open].filter(part => part !== undefined).join(', '),
       witnesses: witnesses(best.site),
     };
   }
@@ -196,12 +198,14 @@ function judgeAsSpelled(analysis: Analysis, question: CadenceQuestion): Judgemen
 
 const article = (kind: string): string => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${kind}`;
 
-function describe(kind: CadenceKind, inKey: string): string {
+function describe(kind: CadenceKind, inKey: string, site: CadenceSite): string {
   switch (kind) {
     case 'perfect authentic':
       return `V and I of ${inKey} in root position, the soprano on the tonic`;
     case 'imperfect authentic':
-      return `a dominant of ${inKey} moves to its tonic, not with both in root position and the soprano on the tonic`;
+      return site.soprano !== undefined && site.hasChordsOf('perfect authentic', false)
+        ? `V and I of ${inKey} in root position, the soprano on ${printPitchClass(pitchClassOf(site.soprano.pitch))}`
+        : `a dominant of ${inKey} moves to its tonic, and not both stand in root position`;
     case 'half':
       return `the phrase stops on V of ${inKey} in root position`;
     case 'deceptive':
