@@ -7,7 +7,7 @@ import { segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { numeral } from '../terms/numeral.js';
+import { numeral, numeralToken } from '../terms/numeral.js';
 import { printVerb, verb } from '../terms/verb.js';
 import { aChord } from './chord-within.js';
 import { silence } from './judged.js';
@@ -108,7 +108,22 @@ const isPreceded = choice(
   map(word('is preceded by', 'are preceded by'), () => ({ negated: false })),
   map(word('is not preceded by', 'are not preceded by'), () => ({ negated: true })),
 );
+const rootPosition = word('root position', 'root-position');
+/** What follows is the chord over its root, as `I` alone does not say here. */
+const rooted = (of: RomanNumeral): Predicate<Span> => {
+  const says = followedBy(numeralFamily.make({ numeral: of }));
+  return { ...says, print: form => `${says.print(form)} in root position` };
+};
 const target = choice(
+  map(
+    sequence(quiet(optional(choice(article, word('the')))), numeralToken, word('in'), rootPosition),
+    ([, read]) => rooted(read),
+  ),
+  quiet(
+    map(sequence(quiet(optional(choice(article, word('the')))), rootPosition, numeralToken), ([, , read]) =>
+      rooted(read),
+    ),
+  ),
   map(
     sequence(quiet(optional(choice(article, word('the')))), numeral, quiet(optional(word('chord')))),
     ([, read]) => followedBy(numeralFamily.make({ numeral: read }), read),
