@@ -9,6 +9,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, EvidenceRole } from '../model.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
+import { severalEndings } from '../range-of.js';
 import { mainSegment, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment, span as spanOf } from '../subjects/span.js';
@@ -95,14 +96,7 @@ export const chordRelationFamily = family<Span, ChordRelationSays>({
     if (silent !== undefined) return silent;
     const resolved = spanOf(place).resolve(context);
     if (resolved.kind === 'none') return { ...resolved.finding, pointless: true };
-    if (resolved.kind === 'endings')
-      return {
-        verdict: 'undecided',
-        code: 'C0007',
-        reason: `${printPlace(place)} has several endings; name one`,
-        evidence: [],
-        pointless: true,
-      };
+    if (resolved.kind === 'endings') return { ...severalEndings(place), pointless: true };
     if (relation === 'row') return checkRow(span, resolved.subject, context);
     const one = mainSegment(context.analysis, range);
     const other = mainSegment(context.analysis, rangeOrMoment(resolved.subject));

@@ -6,6 +6,7 @@ import type { Parser } from '../grammar/index.js';
 import { at, placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { sayMoment } from '../place/say-moment.js';
+import { severalEndings } from '../range-of.js';
 import { lineName, printLine } from '../subjects/line-name.js';
 import { pointed } from '../subjects/note.js';
 import type { PointedName } from '../subjects/note.js';
@@ -40,14 +41,7 @@ export const chosenNoteFamily = family<Chosen, NoteSays>({
       return { verdict: 'fails', code: 'C1912', reason: 'it is no note', evidence: [], pointless: true };
     const asked = pointed(name, line, place).resolve(context);
     if (asked.kind === 'none') return asked.finding;
-    if (asked.kind === 'endings')
-      return {
-        verdict: 'undecided',
-        code: 'C0007',
-        reason: `${printPlace(place)} has several endings; name one`,
-        evidence: [],
-        pointless: true,
-      };
+    if (asked.kind === 'endings') return { ...severalEndings(place), pointless: true };
     const one = which === 'last' ? (occurrences.at(-1) ?? occurrences[0]) : occurrences[0];
     // Several may be struck at once.
     const together = occurrences.filter(({ onset }) => compare(onset, one.onset) === 0);

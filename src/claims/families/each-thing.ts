@@ -7,8 +7,8 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { isResolved, resolvePlace } from '../place/resolve.js';
 import { sayMoment } from '../place/say-moment.js';
+import { rangeOf } from '../range-of.js';
 import { statement } from '../statement.js';
 import { contentOfThing, occurrencesOf, printThing, thing } from '../subjects/thing.js';
 import type { Thing } from '../subjects/thing.js';
@@ -39,18 +39,10 @@ const allOf = (of: Thing, both: boolean, place: Place): Subject<AllOf> => ({
   plural: false,
   print: () => `${both ? 'both of' : 'every'} ${printThing(of, false)} of ${printPlace(place)}`,
   resolve: context => {
-    const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-    if (isResolved(resolved)) return { kind: 'found', subject: { thing: of, both, range: resolved.range } };
-    return {
-      kind: 'none',
-      finding: {
-        verdict: 'problem' in resolved ? 'fails' : 'undecided',
-        code: 'problem' in resolved ? resolved.code : 'C0007',
-        reason:
-          'problem' in resolved ? resolved.problem : `${printPlace(place)} has several endings; name one`,
-        evidence: [],
-      },
-    };
+    const found = rangeOf(place, context);
+    return 'problem' in found
+      ? { kind: 'none', finding: found.problem }
+      : { kind: 'found', subject: { thing: of, both, range: found.range } };
   },
   neighbours: () => [],
 });

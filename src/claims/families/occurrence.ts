@@ -2,16 +2,16 @@ import { conjunction } from '../conjunction.js';
 import { statement } from '../statement.js';
 import { negation } from '../negation.js';
 import type { Verb } from '../terms/verb.js';
-import type { Claim, Finding, Judged, Subject } from '../claim.js';
+import type { Claim, Finding, Subject } from '../claim.js';
 import { family } from '../family.js';
 import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext, Range } from '../model.js';
+import type { ClaimContext } from '../model.js';
 import { momentOf } from '../place/beats.js';
 import { sayMoment } from '../place/say-moment.js';
 import { at, atPlace, barList, before, placeName, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { isResolved, resolvePlace } from '../place/resolve.js';
+import { rangeOf } from '../range-of.js';
 import { liesIn } from '../segments.js';
 import { contentOfThing, occurrencesOf, printThing, thing } from '../subjects/thing.js';
 import type { Occurrence, Thing } from '../subjects/thing.js';
@@ -46,19 +46,6 @@ const kinds = wordsFor<OccurrenceSays['times']['kind']>([
   ['at least', 'at least'],
   ['at most', 'at most'],
 ]);
-
-/** A place of the piece, or why it is none. */
-function rangeOf(
-  place: Place,
-  context: ClaimContext,
-): { readonly range: Range } | { readonly problem: Judged } {
-  const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-  if (isResolved(resolved)) return { range: resolved.range };
-  if ('problem' in resolved)
-    return { problem: { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] } };
-  const reason = `${printPlace(place)} has several endings; name one`;
-  return { problem: { verdict: 'undecided', code: 'C0007', reason, evidence: [] } };
-}
 
 const where = (occurrences: readonly Occurrence[], context: ClaimContext): string => {
   const shown = occurrences.slice(0, 8).map(({ onset }) => sayMoment(onset, context));

@@ -4,9 +4,9 @@ import type { Judged, Predicate } from '../claim.js';
 import { wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range, Verdict } from '../model.js';
 import { endOf, momentOf } from '../place/beats.js';
-import { printPlace } from '../place/place-name.js';
 import type { Place, PlaceName } from '../place/place.js';
 import { beatsOf, isResolved, resolvePlace } from '../place/resolve.js';
+import { rangeOf } from '../range-of.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { span } from '../subjects/span.js';
@@ -65,12 +65,8 @@ type Units = { readonly places: readonly PlaceSubject[] } | { readonly problem: 
 
 /** The same for a place by its name; a problem where it is none of the piece. */
 export function unitsOf(unit: Unit, place: Place, context: ClaimContext): Units {
-  const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-  if (isResolved(resolved)) return { places: placesOf(unit, resolved.range, context) };
-  if ('problem' in resolved)
-    return { problem: { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] } };
-  const reason = `${printPlace(place)} has several endings; name one`;
-  return { problem: { verdict: 'undecided', code: 'C0007', reason, evidence: [] } };
+  const found = rangeOf(place, context);
+  return 'problem' in found ? found : { places: placesOf(unit, found.range, context) };
 }
 
 /** What a predicate is of each of some places. */

@@ -19,8 +19,8 @@ import type { ClaimContext, Range, Verdict } from '../model.js';
 import { endOf } from '../place/beats.js';
 import { barList, placeName, printBarList, printPlace, scope } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { isResolved, resolvePlace } from '../place/resolve.js';
 import { isPlural } from '../place/place.js';
+import { rangeOf } from '../range-of.js';
 import { count } from '../terms/number.js';
 import { alignBars } from './alignment.js';
 import type { Aligned } from './alignment.js';
@@ -91,17 +91,9 @@ export const onlyDiffers = (places: readonly Place[], name: string): Claim => ({
     if (other === undefined) return unknownVersion(name);
     const ranges: Range[] = [];
     for (const place of places) {
-      const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-      if (isResolved(resolved)) ranges.push(resolved.range);
-      else if ('problem' in resolved)
-        return { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] };
-      else
-        return {
-          verdict: 'undecided',
-          code: 'C0007',
-          reason: `${printPlace(place)} has several endings; name one`,
-          evidence: [],
-        };
+      const found = rangeOf(place, context);
+      if ('problem' in found) return found.problem;
+      ranges.push(found.range);
     }
     const rows = changed(alignBars(context.analysis.score, other.score), context, name);
     const isIn = (bar: Bar, range: Range): boolean =>
