@@ -64,7 +64,8 @@ const signs = {
   fourthBar: 0.15,
 } as const;
 
-const isDominant = (segment: Segment, key: Key): boolean =>
+const isDominant = (segment: Segment | undefined, key: Key): boolean =>
+  segment !== undefined &&
   segment.roman !== 'cad64' &&
   (segment.chord.root === degreeTone(key, 5) || segment.chord.quality.startsWith('diminished'));
 
@@ -76,14 +77,8 @@ function isPrepared(
   key: Key,
 ): boolean {
   let at = arrival - 1;
-  const here = (): Segment | undefined => segments[at];
-  for (
-    let segment = here();
-    goal === 'tonic' && segment !== undefined && isDominant(segment, key);
-    segment = here()
-  )
-    at--;
-  const before = here();
+  while (goal === 'tonic' && isDominant(segments[at], key)) at--;
+  const before = segments[at];
   return (
     before !== undefined &&
     (before.roman === 'cad64' ||
