@@ -5,8 +5,8 @@ import type { Shape } from './shape.js';
 export interface Openings {
   /** First letters of a phrase up to what is no letter, in small letters: `half` of `half-diminished`. */
   readonly words: ReadonlySet<string>;
-  /** How else it can begin: a character, or all of a token; `undefined` where it cannot. */
-  readonly character: RegExp | undefined;
+  /** How else it can begin: a character, or all of a token. */
+  readonly expressions: readonly RegExp[];
 }
 
 interface Found {
@@ -20,12 +20,15 @@ interface Found {
 
 const letters = /^\p{L}+/u;
 const none: Found = { words: new Set(), expressions: new Set(), isNullable: false, isPartial: false };
-const union = (all: readonly Found[], isNullable: boolean): Found => ({
-  words: new Set(all.flatMap(({ words }) => [...words])),
-  expressions: new Set(all.flatMap(({ expressions }) => [...expressions])),
-  isNullable,
-  isPartial: all.some(({ isPartial }) => isPartial),
-});
+function union(all: readonly Found[], isNullable: boolean): Found {
+  const words = new Set<string>();
+  const expressions = new Set<string>();
+  for (const each of all) {
+    for (const word of each.words) words.add(word);
+    for (const expression of each.expressions) expressions.add(expression);
+  }
+  return { words, expressions, isNullable, isPartial: all.some(({ isPartial }) => isPartial) };
+}
 
 /** The grammar is a web of rules that name each other: each is looked through once. */
 const known = new WeakMap<Shape, Found>();
@@ -80,23 +83,29 @@ function find(shape: Shape, open: ReadonlySet<Shape>): Found {
   }
 }
 
+/** Many shapes begin with the same few tokens; each is compiled once. */
+const compiled = new Map<string, RegExp>();
+
+function compiledOnce(expression: string): RegExp {
+  let made = compiled.get(expression);
+  if (made === undefined) compiled.set(expression, (made = new RegExp(expression, 'uy')));
+  return made;
+}
+
 /** What a shape can begin with; `undefined` where it can be empty, so that anything may follow. */
 export function openingsOf(shape: Shape): Openings | undefined {
   const { words, expressions, isNullable } = findOnce(shape, new Set());
-  if (isNullable) return undefined;
-  const parts = [...expressions].map(each => `(?:${each})`);
-  return {
-    words,
-    character: parts.length === 0 ? undefined : new RegExp(parts.join('|'), 'uy'),
-  };
+  return isNullable ? undefined : { words, expressions: [...expressions].map(compiledOnce) };
 }
 
 /** Whether what stands at a place can begin a shape. `word` is what `wordAt` gives there. */
-export function canOpen({ words, character }: Openings, text: string, at: number, word: string): boolean {
+export function canOpen({ words, expressions }: Openings, text: string, at: number, word: string): boolean {
   if (words.has(word)) return true;
-  if (character === undefined) return false;
-  character.lastIndex = at;
-  return character.test(text);
+  for (const expression of expressions) {
+    expression.lastIndex = at;
+    if (expression.test(text)) return true;
+  }
+  return false;
 }
 
 const run = /\p{L}+/uy;

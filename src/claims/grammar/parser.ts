@@ -202,26 +202,19 @@ function wordOf(reading: Reading, start: number): string {
   return word;
 }
 
-/** The options of a choice that a word may open, by their places in it: looked up, because a large choice is asked at many words. */
+/** The options of a choice that a word may open, by their places in it: kept, because a large choice is asked at many words. */
 function optionsByWord(openings: readonly (Openings | undefined)[]): (word: string) => readonly number[] {
-  const always: number[] = [];
-  const byWord = new Map<string, number[]>();
-  openings.forEach((each, place) => {
-    if (each === undefined || each.character !== undefined) always.push(place);
-    else
-      for (const word of each.words) {
-        const places = byWord.get(word);
-        if (places === undefined) byWord.set(word, [place]);
-        else places.push(place);
-      }
-  });
-  const merged = new Map<string, readonly number[]>();
+  const known = new Map<string, readonly number[]>();
   return word => {
-    const more = byWord.get(word);
-    if (more === undefined) return always;
-    let all = merged.get(word);
-    if (all === undefined) merged.set(word, (all = [...always, ...more].sort((a, b) => a - b)));
-    return all;
+    let places = known.get(word);
+    if (places === undefined) {
+      places = [...openings.keys()].filter(place => {
+        const each = openings[place];
+        return each === undefined || each.expressions.length > 0 || each.words.has(word);
+      });
+      known.set(word, places);
+    }
+    return places;
   };
 }
 
