@@ -3,6 +3,7 @@ import type { Claim } from './claim.js';
 import { startReading } from './grammar/index.js';
 import { nearestWord } from './nearest-example.js';
 import { isOpinion, slipIn, tasteWords, withoutTaste } from './opinion.js';
+import { rewordings } from './rewording/index.js';
 import { claim } from './sentence.js';
 import { wayOn } from './way-on.js';
 import { wordDistance } from './word-distance.js';
@@ -44,6 +45,24 @@ function plainly(text: string): Claim | undefined {
   return undefined;
 }
 
+/** The claim, and in its reasons the words by which it was understood. */
+const understood = (meant: Claim): Claim => ({
+  ...meant,
+  check: context => {
+    const verdict = meant.check(context);
+    return { ...verdict, reason: `read as \`${meant.print()}\`: ${verdict.reason}` };
+  },
+});
+
+/** A sentence that the grammar does not have, by what it says in other words. */
+function reworded(text: string): Claim | undefined {
+  for (const other of rewordings(text)) {
+    const meant = checkable(other);
+    if (meant !== undefined) return understood(meant);
+  }
+  return undefined;
+}
+
 /** A guess at what was meant is worth something only where it can be checked. */
 function checkable(text: string): Claim | undefined {
   const read = plainly(text);
@@ -68,7 +87,9 @@ export function readClaim(text: string): ReadClaim {
       },
     };
   const read = plainly(text);
-  if (read !== undefined) return { claim: read };
+  if (read !== undefined && !isOpinion(read)) return { claim: read };
+  const meant = reworded(text) ?? read;
+  if (meant !== undefined) return { claim: meant };
   const slip = slipIn(text);
   if (slip !== undefined)
     return {

@@ -1,0 +1,2 @@
+export { rewordings } from './reword.js';
+export { turns } from './turns.js';

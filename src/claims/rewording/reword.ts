@@ -1,0 +1,47 @@
+import { patternOf, rewritten } from './pattern.js';
+import { turns } from './turns.js';
+
+/** Turns of phrase that stand in one sentence; more of them is a sentence that says too much. */
+const mostTurns = 4;
+/** Sentences that are tried for one that cannot be read, so that an author never waits. */
+const mostTried = 120;
+
+type Rewrite = (text: string) => string | undefined;
+
+let rewrites: readonly Rewrite[] | undefined;
+
+/** Made when the first sentence asks for it: most lessons need none. */
+const allRewrites = (): readonly Rewrite[] =>
+  (rewrites ??= turns.flatMap(([meant, ...spellings]) =>
+    spellings.map((said): Rewrite => {
+      const pattern = patternOf(said);
+      return text => rewritten(text, pattern, meant);
+    }),
+  ));
+
+/** `The bass` as `the bass`: but for notes, which are single letters, a sentence may begin with a capital. */
+const withSmallStart = (text: string): string =>
+  text.replace(/^\p{Lu}(?=\p{Ll}{2,})/u, first => first.toLowerCase());
+
+/**
+ * What a sentence says in other words, the fewest turns of phrase first. A turn and what it is read as mean the same, so that what can be
+ * read may be checked in its place.
+ */
+export function* rewordings(text: string): Generator<string> {
+  const plain = withSmallStart(text.replace(/\s+/gu, ' ').trim().replace(/\.$/u, ''));
+  const tried = new Set([plain]);
+  let last: readonly string[] = [plain];
+  for (let depth = 0; depth < mostTurns; depth++) {
+    const next: string[] = [];
+    for (const sentence of last)
+      for (const rewrite of allRewrites()) {
+        const other = rewrite(sentence);
+        if (other === undefined || tried.has(other)) continue;
+        if (tried.size > mostTried) return;
+        tried.add(other);
+        next.push(other);
+        yield other;
+      }
+    last = next;
+  }
+}
