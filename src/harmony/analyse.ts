@@ -43,6 +43,7 @@ export function analyse(score: Score): Analysis {
   const sequences = sequencesOf(score, segments);
   const analysis: Analysis = {
     score,
+    opens: units.opens,
     segments,
     keyAreas: keyAreasOf(segments),
     cadences: cadencesOf(heard, segments, sequences),

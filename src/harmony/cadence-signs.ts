@@ -95,11 +95,16 @@ export const isDue = (segments: readonly Segment[], onset: Fraction, key: Key): 
 const earlyBars = 3;
 const longestPhrase = 8;
 
-/** Which bar of its unit of form a bar is, 1 for the first; no more than `longestPhrase` and one. */
-function barOfUnit({ bars }: Score, { begins }: Units, bar: number): number {
+/** Whether an arrival in a bar begins a unit of form. An introduction mostly closes with the very bar in which the voice enters, which is its last then. */
+const isFirstOfUnit = ({ begins, opens }: Units, bar: number): boolean =>
+  begins[bar] === true && bar !== opens;
+
+/** Which bar of its unit of form the bar of an arrival is, 1 for the first; no more than `longestPhrase` and one. */
+function barOfUnit({ bars }: Score, units: Units, bar: number): number {
+  const isFirst = (at: number): boolean =>
+    (bars[at]?.number ?? 0) <= 1 || (at === bar ? isFirstOfUnit(units, at) : units.begins[at] === true);
   let count = 1;
-  for (let at = bar; count <= longestPhrase && begins[at] !== true && (bars[at]?.number ?? 0) > 1; at--)
-    count++;
+  for (let at = bar; count <= longestPhrase && !isFirst(at); at--) count++;
   return count;
 }
 
@@ -147,7 +152,7 @@ export function closureOf(
   const unitEnds =
     units.ends[moment.bar] === true || units.ends[lattice.moments[last]?.bar ?? moment.bar] === true;
   const unitBegins =
-    goal === 'tonic' && units.begins[moment.bar] === true && lattice.moments[first - 1]?.bar !== moment.bar;
+    goal === 'tonic' && isFirstOfUnit(units, moment.bar) && lattice.moments[first - 1]?.bar !== moment.bar;
   const count = barOfUnit(score, units, moment.bar);
   const closure =
     (moment.level <= 1 ? signs.downbeat : moment.level === 2 ? signs.beat : 0) +

@@ -134,6 +134,8 @@ export interface Sequence {
 /** Everything that the engine says about a score; computed once per score. */
 export interface Analysis {
   readonly score: Score;
+  /** Index of the bar with which the piece proper opens: behind an introduction, in which the other voices sound before the upper one enters. */
+  readonly opens: number;
   readonly segments: readonly Segment[];
   readonly keyAreas: readonly KeyArea[];
   readonly cadences: readonly Cadence[];

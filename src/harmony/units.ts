@@ -4,6 +4,8 @@ import type { Sound, Tone } from './sound.js';
 
 /** Bars of the written order at which units of form begin and end: sections that are repeated, and stretches that come again. */
 export interface Units {
+  /** The bar with which the piece proper opens: behind an introduction, in which the other voices sound before the upper one enters. */
+  readonly opens: number;
   readonly begins: readonly boolean[];
   readonly ends: readonly boolean[];
   /** Ends behind which another section begins. */
@@ -58,6 +60,20 @@ function sectionsOf({ bars, playingOrder }: Score): ReadonlySet<number> {
   return new Set(begun.filter(bar => bars[bar]?.ending === undefined));
 }
 
+/**
+ * The bar with which the upper voice enters, the first full one where it has not waited for the others (common practice: the accompaniment alone
+ * introduces a song); what enters with the second half of a bar is an upbeat to the next.
+ */
+function openingOf({ bars }: Score, { tones, ticksPerWhole }: Sound): number {
+  const full = bars.findIndex(({ number }) => number > 0);
+  const enters = tones.find(({ voice }) => voice === 0)?.on ?? 0;
+  const at = bars.findLastIndex(({ start }) => ticksOf(start, ticksPerWhole) <= enters);
+  const bar = bars[at];
+  if (bar === undefined || at <= full) return full;
+  const late = 2 * (enters - ticksOf(bar.start, ticksPerWhole)) >= ticksOf(bar.length, ticksPerWhole);
+  return late && at + 1 < bars.length ? at + 1 : at;
+}
+
 /** Notes at the beginning of two bars that are alike, the second bar `shift` steps higher. */
 function alike(one: readonly LineNote[], other: readonly LineNote[], shift: number): number {
   const differs = one.findIndex(
@@ -75,6 +91,7 @@ export function unitsOf(score: Score, sound: Sound): Units {
   const lines = linesOf(score.bars, sound);
   const sections = sectionsOf(score);
   const left = leftAfter(score);
+  const opens = openingOf(score, sound);
   const lineOf = (bar: number): readonly LineNote[] => lines[bar] ?? [];
   const isCopy = (earlier: number, later: number, shift: number): boolean => {
     const [one, other] = [lineOf(earlier), lineOf(later)];
@@ -93,11 +110,11 @@ export function unitsOf(score: Score, sound: Sound): Units {
     // What is alike in the bar that is no copy any more counts among the notes.
     if (earlier + bars < later) notes += alike(lineOf(earlier + bars), lineOf(later + bars), shift);
     const onStep = shift % octave === 0;
-    const opensPiece = onStep && score.bars[earlier]?.number === 1;
+    const opensPiece = onStep && earlier === opens;
     return bars >= (opensPiece ? 1 : 2) && notes >= fewestNotes && (onStep || notes > bars);
   };
   const begins = score.bars.map(({ index }) => {
-    if (sections.has(index)) return true;
+    if (sections.has(index) || index === opens) return true;
     for (let earlier = index - 2; earlier >= Math.max(0, index - lookBack); earlier--)
       if (beginsAgain(earlier, index)) return true;
     return false;
@@ -106,5 +123,5 @@ export function unitsOf(score: Score, sound: Sound): Units {
   const endsOfSections = score.bars.map(
     ({ index }) => index + 1 < score.bars.length && sections.has(index + 1),
   );
-  return { begins, ends, endsOfSections };
+  return { opens, begins, ends, endsOfSections };
 }

@@ -76,6 +76,7 @@ function segment(
 function analysisOf(score: Score): Analysis {
   return {
     score,
+    opens: 0,
     segments: [
       segment(0, 'D', 'minor', 'i'),
       segment(1, 'D', 'minor', 'i'),

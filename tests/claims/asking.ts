@@ -11,7 +11,7 @@ export function scoreOnly(abc: string): Analysis {
   const errors = diagnostics.filter(each => each.severity === 'error');
   if (score === undefined || errors.length > 0)
     throw new Error(`the score of the test is wrong: ${errors.map(each => each.message).join('; ')}`);
-  return { score, segments: [], keyAreas: [], cadences: [], pedals: [], sequences: [] };
+  return { score, opens: 0, segments: [], keyAreas: [], cadences: [], pedals: [], sequences: [] };
 }
 
 export interface Setting {

@@ -27,7 +27,7 @@ test.each(['perfect authentic', 'half', 'deceptive', 'plagal'] as const)(
   },
 );
 
-test.each(rowsOf(periods, 4, ({ title }) => title))(
+test.each(rowsOf(periods, 5, ({ title }) => title))(
   'the cadences of a period are its two ends: %s',
   (_, row) => {
     const { score, cadences } = analysed(row.piece);

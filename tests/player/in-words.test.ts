@@ -33,7 +33,7 @@ describe('notes in words', () => {
     ],
     bars: [{ label: '7', start: 0, length: 0.75, beat: 0.25, startsAt: 0, from: 0, to: 0 }],
     segments: [],
-    reading: { segments: [], keyAreas: [], cadences: [], pedals: [], sequences: [] },
+    reading: { opens: 0, segments: [], keyAreas: [], cadences: [], pedals: [], sequences: [] },
   };
 
   test('a bar is told beat by beat, from the top, each chord from low to high', () => {

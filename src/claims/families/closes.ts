@@ -122,14 +122,17 @@ function isOpening(bar: Bar, close: Close, context: ClaimContext): boolean {
 }
 
 /**
- * Whether a phrase can begin with a bar: at the beginning, where the phrase before has closed (in the bar before, or on its own first chord), where
- * the notation parts them, or where the piece begins again (Open Music Theory, The phrase: it goes from one cadence to the next).
+ * Whether a phrase can begin with a bar: at the beginning, where the voice enters after an introduction, where the phrase before has closed (in the
+ * bar before, or on its own first chord), where the notation parts them, or where the piece begins again (Open Music Theory, The phrase: it goes from one
+ * cadence to the next).
  */
 export function beginsPhrase(bar: Bar, context: ClaimContext): boolean {
-  const { score } = context.analysis;
+  const { score, opens: opening } = context.analysis;
   const before = score.bars[bar.index - 1];
-  const opens = score.bars.find(({ number }) => number > 0);
-  if (before === undefined || opens === undefined || bar.index <= opens.index) return true;
+  const first = score.bars.find(({ number }) => number > 0);
+  const opens = score.bars[opening];
+  if (before === undefined || first === undefined || opens === undefined) return true;
+  if (bar.index <= first.index || bar === opens) return true;
   const own = { start: bar.start, end: endOf(bar) };
   // A bar with a close of its own that stops there is the end of a phrase.
   if (isParted(bar, context) && cadencesIn(own, context).length > 0) return false;

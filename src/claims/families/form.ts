@@ -182,11 +182,14 @@ function comesBackHalfWay(full: readonly Bar[], context: ClaimContext): boolean 
   return opens !== undefined && next !== undefined && likeness(opens, next, context) === 'same';
 }
 
+/** What makes a form arguable; the reason is said after the cadences that make it. */
+interface Doubt {
+  readonly code: Code;
+  readonly reason: string;
+}
+
 /** What speaks against one phrase although it closes: another close within it, or a close that books dispute. */
-function doubtOf(
-  { span, bars, context }: Asked,
-  close: Close,
-): { readonly code: Code; readonly reason: string } | undefined {
+function doubtOf({ span, bars, context }: Asked, close: Close): Doubt | undefined {
   const full = bars.filter(bar => bar.number > 0);
   const inside = cadencesIn(span.range, context).filter(
     each => isBefore(each.onset, close.onset) && each.kind !== 'evaded',
@@ -225,8 +228,18 @@ function doubtOf(
     };
   const marked = fermataDoubt(full, context);
   if (marked !== undefined) return { code: 'C1803', reason: marked };
+  const introduced = introducedBy(full, context);
+  if (introduced !== undefined) return { code: 'C1807', reason: `, but ${introduced}` };
   const disputed = disputedClose(close);
   return disputed === undefined ? undefined : { code: 'C1805', reason: `: ${disputed}` };
+}
+
+/** What speaks against a form whose bars begin with the introduction of a voice: most count from where it enters. */
+function introducedBy(full: readonly Bar[], { analysis }: ClaimContext): string | undefined {
+  const enters = full.find(({ index }) => index === analysis.opens);
+  return enters === undefined || enters === full[0]
+    ? undefined
+    : `the voice enters in bar ${enters.label}: what comes before introduces it`;
 }
 
 /** What begins where nothing has closed is the end of a longer phrase. */
@@ -259,16 +272,18 @@ function checkPhrase(asked: Asked, length: number | undefined): Finding<Span> {
 function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefined): Finding<Span> {
   const last = bars.at(-1);
   if (last === undefined) return fails('there are no bars');
-  const full = bars.filter(bar => bar.number > 0);
+  const all = bars.filter(bar => bar.number > 0);
+  // The phrases are counted from where the melody enters.
+  const full = all.filter(({ index }) => index >= context.analysis.opens);
   const middle = full[Math.ceil(full.length / 2) - 1];
   const final = closesOf(last, context).at(-1);
   const listed: readonly Close[] = cadencesIn(span.range, context);
   const halfWay = closeHalfWay(full, context);
-  const all = halfWay === undefined || listed.includes(halfWay) ? listed : [halfWay, ...listed];
+  const closes = halfWay === undefined || listed.includes(halfWay) ? listed : [halfWay, ...listed];
   const barOf = (each: Close): number =>
     full.findIndex(bar => liesIn(each.onset, { start: bar.start, end: endOf(bar) })) + 1;
   // Two phrases of a period are about as long as each other, and neither is a single bar.
-  const earlier = all.filter(each => {
+  const earlier = closes.filter(each => {
     const [one, other] = [barOf(each), full.length - barOf(each)];
     return (
       each.kind !== 'evaded' &&
@@ -284,10 +299,10 @@ function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefi
     ) ?? [...earlier].sort((a, b) => b.strength - a.strength)[0];
   if (final === undefined || first === undefined)
     return fails(
-      `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${all.length === 0 ? 'none' : final === undefined ? 'none at the end' : 'none half-way'}`,
-      evidenceOf(all, 'contradicts', context),
+      `a period has two phrases, each with its cadence; ${span.name} ${isPlural(span.place) ? 'have' : 'has'} ${closes.length === 0 ? 'none' : final === undefined ? 'none at the end' : 'none half-way'}`,
+      evidenceOf(closes, 'contradicts', context),
     );
-  const [begins] = full;
+  const [begins] = all;
   if (begins !== undefined && !beginsPhrase(begins, context)) return midPhrase(begins);
   const pair = `${first.kind}, then ${final.kind}`;
   if (finality(first) >= finality(final))
@@ -314,12 +329,20 @@ function checkPeriod({ span, bars, context }: Asked, openings: Openings | undefi
       evidenceOf([first, final], 'set aside', context),
     );
   const isPartly = openings !== undefined && like === 'contour';
-  const doubt =
-    disputedClose(first) ?? (isPartly ? 'the phrases begin alike in rhythm and contour only' : undefined);
+  const disputed = disputedClose(first);
+  const introduced = introducedBy(all, context);
+  const doubt: Doubt | undefined =
+    disputed !== undefined
+      ? { code: 'C1805', reason: `: ${disputed}` }
+      : isPartly
+        ? { code: 'C1806', reason: ': the phrases begin alike in rhythm and contour only' }
+        : introduced === undefined
+          ? undefined
+          : { code: 'C1807', reason: `, but ${introduced}` };
   return {
     verdict: doubt === undefined ? 'holds' : 'arguable',
-    code: doubt === undefined ? 'C1801' : disputedClose(first) === undefined ? 'C1806' : 'C1805',
-    reason: `${pair}${doubt === undefined ? '' : `: ${doubt}`}`,
+    code: doubt?.code ?? 'C1801',
+    reason: `${pair}${doubt?.reason ?? ''}`,
     evidence: evidenceOf([first, final], 'supports', context),
   };
 }

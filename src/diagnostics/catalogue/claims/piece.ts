@@ -230,6 +230,12 @@ export const pieceClaims = {
     explanation:
       'A period is parallel where its phrases begin with the same melody, on whatever step (Open Music Theory, The period). How much must agree is not laid down.',
   },
+  C1807: {
+    name: 'introduction-counted-in',
+    summary: 'The passage is of that form, but it begins before the melody does.',
+    explanation:
+      'The accompaniment alone introduces the melody: most count the first phrase from the bar in which its voice enters (common practice).',
+  },
   C1901: {
     name: 'quantity-as-claimed',
     summary: 'As many bars, beats or chords are so as the claim says.',
