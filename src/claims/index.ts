@@ -3,6 +3,7 @@ export type { Claim } from './claim.js';
 export { defaultConventions } from './conventions.js';
 export { readClaim, longestClaim } from './read.js';
 export type { ReadClaim, UnreadClaim } from './read.js';
+export { askIfMeant } from './way-on.js';
 export { namedVersions } from './versions/named-versions.js';
 export { withoutPlace } from './evidence.js';
 export { printBeat } from './terms/number.js';

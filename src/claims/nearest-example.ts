@@ -37,7 +37,7 @@ export function nearestExample(text: string): string | undefined {
   const words = wordsOf(text);
   if (words.every(word => emptyWord.test(word))) return undefined;
   let best: string | undefined;
-  let highest = 0.4;
+  let highest = 0.6;
   for (const example of exampleSentences) {
     const value = sentenceLikeness(words, wordsOf(example));
     if (value > highest) [best, highest] = [example, value];

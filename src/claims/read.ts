@@ -6,6 +6,7 @@ import { isOpinion, slipIn, tasteWords, withoutTaste } from './opinion.js';
 import { rewordings } from './rewording/index.js';
 import { claim } from './sentence.js';
 import { wayOn } from './way-on.js';
+import type { Meant } from './way-on.js';
 import { wordDistance } from './word-distance.js';
 
 /** Characters of a claim; a sentence that a reader can follow is far shorter. */
@@ -22,6 +23,8 @@ export interface UnreadClaim {
   /** What could have stood there. */
   readonly expected: readonly string[];
   readonly help: string;
+  /** The sentence that the help proposes, where it proposes a whole one. */
+  readonly meant?: Meant;
 }
 
 export type ReadClaim = { readonly claim: Claim } | { readonly problem: UnreadClaim };
@@ -118,10 +121,11 @@ export function readClaim(text: string): ReadClaim {
       length: stopped.length,
       message: stopped === '' ? 'the claim breaks off here' : `cannot read \`${stopped}\` here`,
       expected: failure.expected,
-      help:
-        taste === undefined
-          ? wayOn({ text: bare, at, stopped, expected: failure.expected }, checkable)
-          : `did you mean \`${taste}\`? That would be a matter of taste, which no note can settle`,
+      ...(taste === undefined
+        ? wayOn({ text: bare, at, stopped, expected: failure.expected }, checkable)
+        : {
+            help: `did you mean \`${taste}\`? That would be a matter of taste, which no note can settle`,
+          }),
     },
   };
 }

@@ -1,7 +1,8 @@
 import { conjunction } from './conjunction.js';
 import type { Claim, Finding, Judged, Predicate, Subject } from './claim.js';
-import type { ClaimContext, Verdict, VerdictWord } from './model.js';
+import type { ClaimContext, Verdict } from './model.js';
 import { negation } from './negation.js';
+import { sayVerdict } from './say-verdict.js';
 
 const sentence = <S>(subject: Subject<S>, predicate: Predicate<S>): string =>
   `${subject.print()} ${predicate.print({ plural: subject.plural, negated: false })}`;
@@ -56,13 +57,6 @@ const withNearest = ({ verdict, code, reason, evidence }: Judged, nearest: strin
   evidence,
   ...(nearest === undefined ? {} : { nearest }),
 });
-
-const sayVerdict: Readonly<Record<VerdictWord, string>> = {
-  holds: 'it holds',
-  arguable: 'it is arguable',
-  undecided: 'it is undecided',
-  fails: 'it fails',
-};
 
 /** A number that several endings share: true where it is true of all of them. */
 function checkEndings<S>(

@@ -1,6 +1,9 @@
 import type { Claim } from './claim.js';
 import { nearestExample, nearestWord } from './nearest-example.js';
+import type { VerdictWord } from './model.js';
 import { openVerbs, portrayals } from './opinion-words.js';
+import { shortened } from './rewording/index.js';
+import { sayVerdict } from './say-verdict.js';
 import { hasTradeWord } from './trade-words.js';
 
 /** Where reading stopped. */
@@ -81,7 +84,7 @@ function usualAfter(before: string, read: Read): readonly string[] {
 const links = ['is a', 'is', 'has a', 'has', 'are', 'have'] as const;
 
 /** The author's own sentence mended: the word that was meant, a verb where none stands, the place behind what it has. */
-function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Read): string | undefined {
+function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Read): Claim | undefined {
   const [before, after] = [text.slice(0, at).trim(), text.slice(at).replace(/^[\s:=–—-]+/u, '')];
   // `bar 5 was iv`, `bar 21 creates a pedal`, `bar 12 feels like D major`.
   const statement = text.slice(at + stopped.length).replace(/^\s+(?:like|as|for)(?=\s)/u, '');
@@ -105,9 +108,8 @@ function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Re
   ];
   for (const guess of guesses) {
     const claim = read(guess);
-    const sentence = claim?.print();
     // A sentence about the whole piece is one that the author did not begin.
-    if (sentence !== undefined && !sentence.startsWith('the piece ')) return sentence;
+    if (claim !== undefined && !claim.print().startsWith('the piece ')) return claim;
   }
   return undefined;
 }
@@ -118,20 +120,55 @@ const mayBeOpinion = (word: string): boolean =>
 const placeWords = new Set(['the', 'and', 'bar', 'bars', 'measure', 'measures', 'beat', 'beats']);
 const asOpinion = 'if it is a matter of taste or history, begin it with `opinion:` or `history:`';
 
+/** A sentence that can be checked in place of one that cannot be read. */
+export interface Meant {
+  readonly claim: Claim;
+  /** What the author wrote and it does not say. */
+  readonly leftOut?: string;
+}
+
+/** Asks whether a sentence was meant, and says what came of it where that is known: an author need not try it first. */
+export function askIfMeant({ claim, leftOut }: Meant, verdict?: VerdictWord): string {
+  const asked = `did you mean \`${claim.print()}\`?`;
+  const said = [
+    ...(leftOut === undefined ? [] : [`that leaves out \`${leftOut}\``]),
+    ...(verdict === undefined ? [] : [sayVerdict[verdict]]),
+  ].join('; ');
+  return said === '' ? asked : `${asked} ${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+}
+
+/** The sentence without the fewest words that keep it from being read. */
+function withoutSome(text: string, read: Read): Meant | undefined {
+  for (const { sentence, leftOut } of shortened(text)) {
+    const claim = read(sentence);
+    // A sentence about the whole piece is one that the author did not begin.
+    const saysMore = claim?.print().includes('the piece') === true && !/\bpiece\b/iu.test(sentence);
+    if (claim !== undefined && !saysMore) return { claim, leftOut };
+  }
+  return undefined;
+}
+
+interface WayOn {
+  readonly help: string;
+  readonly meant?: Meant;
+}
+
 /**
- * What to write instead of a sentence that cannot be read: the sentence that was meant, else the word, else what could stand where reading
- * stopped, the usual statements first; and where no sentence was found, the nearest example.
+ * What to write instead of a sentence that cannot be read: the sentence that was meant, else what is left of it without some words, else what
+ * could stand where reading stopped, the usual statements first, and the nearest example.
  */
-export function wayOn(stop: Stop, read: Read): string {
+export function wayOn(stop: Stop, read: Read): WayOn {
   const { text, at, stopped, expected } = stop;
-  const meant = nearestWord(stopped, expected);
-  const whole = mended(stop, meant, read);
-  if (whole !== undefined) return `did you mean \`${whole}\`?`;
+  const word = nearestWord(stopped, expected);
+  const whole = mended(stop, word, read);
+  const meant =
+    whole === undefined ? (word === undefined ? withoutSome(text, read) : undefined) : { claim: whole };
+  if (meant !== undefined) return { help: askIfMeant(meant), meant };
   const before = text.slice(0, at).trim().replace(/\s+/gu, ' ');
   const likely = usualAfter(before, read).map(each => `\`${each}\``);
   const could =
-    meant !== undefined
-      ? `did you mean \`${meant}\`?`
+    word !== undefined
+      ? `did you mean \`${word}\`?`
       : `${before === '' ? 'here' : `after \`${before}\``} could stand ${either([...likely, ...expected.filter(each => !likely.some(one => each.includes(one)))])}`;
   const example = nearestExample(text);
   const parts = [
@@ -139,5 +176,5 @@ export function wayOn(stop: Stop, read: Read): string {
     ...(example === undefined ? [] : [`the nearest sentence that can be checked: \`${example}\``]),
     ...(mayBeOpinion(stopped) ? [asOpinion] : []),
   ];
-  return parts.reduce((said, part) => `${said}${said.endsWith('?') ? '' : ';'} ${part}`);
+  return { help: parts.reduce((said, part) => `${said}${said.endsWith('?') ? '' : ';'} ${part}`) };
 }

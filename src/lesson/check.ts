@@ -1,4 +1,4 @@
-import { readClaim } from '../claims/index.js';
+import { askIfMeant, readClaim } from '../claims/index.js';
 import type { Claim, ClaimContext, UnreadClaim, Verdict } from '../claims/index.js';
 import { didYouMean } from '../diagnostics/index.js';
 import type { Diagnostic, Result, Span } from '../diagnostics/index.js';
@@ -80,7 +80,7 @@ function contextOfStep(
 
 function checkEntry(entry: ClaimEntry, context: ClaimContext | undefined): Result<CheckedClaim> {
   const read = readClaim(entry.text);
-  if ('problem' in read) return unreadable(entry, read.problem);
+  if ('problem' in read) return unreadable(entry, read.problem, context);
   const { claim } = read;
   if (context === undefined) {
     const verdict: Verdict = {
@@ -107,13 +107,18 @@ function checkEntry(entry: ClaimEntry, context: ClaimContext | undefined): Resul
   return { value: { entry, claim, verdict }, diagnostics: [notNeeded] };
 }
 
-function unreadable(entry: ClaimEntry, problem: UnreadClaim): Result<CheckedClaim> {
+function unreadable(
+  entry: ClaimEntry,
+  problem: UnreadClaim,
+  context: ClaimContext | undefined,
+): Result<CheckedClaim> {
   const verdict: Verdict = {
     verdict: 'undecided',
     code: problem.code,
     reason: problem.message,
     evidence: [],
   };
+  const { meant } = problem;
   return {
     value: { entry, verdict },
     diagnostics: [
@@ -122,7 +127,10 @@ function unreadable(entry: ClaimEntry, problem: UnreadClaim): Result<CheckedClai
         severity: 'error',
         message: problem.message,
         span: spanInClaim(entry, problem.at, problem.length),
-        help: problem.help,
+        help:
+          meant === undefined || context === undefined
+            ? problem.help
+            : askIfMeant(meant, meant.claim.check(context).verdict),
       },
     ],
   };

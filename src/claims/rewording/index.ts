@@ -1,2 +1,3 @@
 export { rewordings } from './reword.js';
 export { turns } from './turns.js';
+export { shortened } from './shorten.js';
