@@ -1,10 +1,14 @@
 import { html } from '../player/index.js';
 
-/** Asks with one button for each answer; Escape gives the last one, which must be the one that loses nothing. */
+/**
+ * Asks with one button for each answer; Escape gives the last one, which must be the one that loses nothing, and so does Enter.
+ * @param ready the answer that Enter gives, where another one loses nothing either
+ */
 export function askUser<T extends string>(
   question: string,
   detail: readonly (Node | string)[],
   answers: readonly (readonly [T, string])[],
+  ready = answers.at(-1)?.[0],
 ): Promise<T> {
   return new Promise(resolve => {
     const dialog = html(
@@ -20,7 +24,7 @@ export function askUser<T extends string>(
       resolve(value);
     };
     for (const [value, label] of answers) {
-      const button = html('button', { type: 'button' }, label);
+      const button = html('button', { type: 'button', autofocus: value === ready }, label);
       button.addEventListener('click', () => {
         answer(value);
       });

@@ -8,7 +8,7 @@ import type { CheckedClaim, Lesson } from '../lesson/index.js';
 import { readScore, toNumber } from '../score/index.js';
 import { pageScore } from '../timeline/index.js';
 import type { Analysed, Checked, TextClaim, TextFinding, ToAnalyse, ToCheck } from './checked.js';
-import { fixesOf } from './fixes.js';
+import { claimFix, fixOf } from './fixes.js';
 import { whatStandsIn } from './what-stands-in.js';
 
 interface KnownScore {
@@ -46,7 +46,7 @@ export function checker(): Checker {
     const { value: lesson, diagnostics } = readLesson(sourceText(name, text));
     const claims: readonly CheckedClaim[] = [];
     if (lesson === undefined) {
-      const findings = diagnostics.map(each => findingOf(name, each, claims));
+      const findings = diagnostics.map(each => findingOf(name, text, each, claims));
       const nothing = { wanted: [], isRead: false, claims: [], steps: [] };
       return { ...nothing, findings, took: performance.now() - began };
     }
@@ -66,13 +66,14 @@ export function checker(): Checker {
     const checked = checkLesson(lesson, { analysis: own?.analysis, versions });
     last = own?.analysis === undefined ? undefined : { lesson, analysis: own.analysis };
     const ofScores = [...reads.values()].flatMap(read => read.diagnostics);
+    const findings = [...ofScores, ...diagnostics, ...checked.diagnostics].map(each =>
+      findingOf(name, text, each, checked.value.claims),
+    );
     return {
       wanted: paths.filter(path => !scores.has(path)),
       isRead: true,
-      findings: [...ofScores, ...diagnostics, ...checked.diagnostics].map(each =>
-        findingOf(name, each, checked.value.claims),
-      ),
-      claims: checked.value.claims.map(textClaim),
+      findings,
+      claims: checked.value.claims.map(claim => textClaim(claim, text, findings)),
       steps: lesson.steps.map(({ title, span }) => ({ title, from: span.start, to: span.end })),
       ...(own?.analysis === undefined ? {} : { score: shownScore(lesson, own.id, own.analysis, holds) }),
       took: performance.now() - began,
@@ -96,6 +97,7 @@ const pathsOf = (lesson: Lesson): readonly string[] => [
 
 function findingOf(
   lessonName: string,
+  text: string,
   { code, severity, message, help, span }: Diagnostic,
   claims: readonly CheckedClaim[],
 ): TextFinding {
@@ -105,36 +107,49 @@ function findingOf(
   const claim = claims.find(
     ({ entry }) => entry.span.start <= place.from && place.to <= entry.span.end,
   )?.entry;
-  const around =
-    claim === undefined
-      ? undefined
-      : {
-          before: claim.text.slice(0, place.from - claim.span.start),
-          after: claim.text.slice(place.to - claim.span.start),
-        };
+  const fix = inLesson ? fixOf(help, place, claim, text) : undefined;
   return {
     code,
     severity,
     message: inLesson || span === undefined ? message : `${span.source.name}: ${message}`,
     ...(help === undefined ? {} : { help }),
     ...place,
-    fixes: inLesson ? fixesOf(help, around) : [],
+    ...(fix === undefined ? {} : { fix }),
   };
 }
 
-const textClaim = ({ entry, verdict, accepted }: CheckedClaim): TextClaim => ({
-  step: entry.step,
-  text: entry.text,
-  verdict: verdict.verdict,
-  code: verdict.code,
-  reason: verdict.reason,
-  ...(verdict.nearest === undefined ? {} : { nearest: verdict.nearest }),
-  accepted: accepted !== undefined,
-  isJudged: !isUnjudged(verdict.code),
-  evidence: verdict.evidence.map(withoutPlace),
-  from: entry.span.start,
-  to: entry.span.end,
-});
+function textClaim(
+  { entry, verdict, accepted }: CheckedClaim,
+  text: string,
+  findings: readonly TextFinding[],
+): TextClaim {
+  const [from, to] = [entry.span.start, entry.span.end];
+  const isJudged = !isUnjudged(verdict.code);
+  const why = isJudged
+    ? undefined
+    : findings.find(each => each.code === verdict.code && from <= each.from && each.to <= to);
+  const { nearest } = verdict;
+  const toNearest =
+    nearest === undefined || verdict.verdict === 'holds' || accepted !== undefined
+      ? undefined
+      : claimFix(entry, nearest, text);
+  const fix = isJudged ? toNearest : why?.fix;
+  return {
+    step: entry.step,
+    text: entry.text,
+    verdict: verdict.verdict,
+    code: verdict.code,
+    reason: verdict.reason,
+    ...(why?.help === undefined ? {} : { help: why.help }),
+    ...(nearest === undefined ? {} : { nearest }),
+    ...(fix === undefined ? {} : { fix }),
+    accepted: accepted !== undefined,
+    isJudged,
+    evidence: verdict.evidence.map(withoutPlace),
+    from,
+    to,
+  };
+}
 
 function shownScore(
   lesson: Lesson,

@@ -13,6 +13,16 @@ export interface ToCheck {
   readonly holds?: number;
 }
 
+/** A change that mends something: `insert` takes the place of what stands from `from` to `to`. */
+export interface Fix {
+  readonly from: number;
+  readonly to: number;
+  /** What will stand there, for people. */
+  readonly words: string;
+  /** The same as YAML has it there. */
+  readonly insert: string;
+}
+
 /** A finding with its place in the lesson's text. */
 export interface TextFinding {
   readonly code: string;
@@ -21,8 +31,7 @@ export interface TextFinding {
   readonly help?: string;
   readonly from: number;
   readonly to: number;
-  /** Words that mend it where they take its place, the likeliest first. */
-  readonly fixes: readonly string[];
+  readonly fix?: Fix;
 }
 
 export interface TextClaim {
@@ -32,7 +41,11 @@ export interface TextClaim {
   readonly verdict: VerdictWord;
   readonly code: string;
   readonly reason: string;
+  /** What to do, where it got no verdict. */
+  readonly help?: string;
   readonly nearest?: string;
+  /** Writes the nearest true sentence, or the one that was meant where it could not be read; none where the verdict is set aside. */
+  readonly fix?: Fix;
   readonly accepted: boolean;
   /** Whether it got a verdict; where it could not, a finding says why. */
   readonly isJudged: boolean;

@@ -25,6 +25,6 @@ export async function chooseLesson(bridge: Bridge, tell: Tell): Promise<string |
     ...recent.filter(({ path }) => !withWork.has(path)).map(lesson => [lesson.path, named(lesson)] as const),
   ];
   if (offered.length === 0) return undefined;
-  const chosen = await askUser('Which lesson?', [], [...offered, ['', 'None of these']]);
+  const chosen = await askUser('Which lesson?', [], [...offered, ['', 'None of these']], offered[0]?.[0]);
   return chosen === '' ? undefined : chosen;
 }

@@ -105,7 +105,7 @@ export function lessonFile(
 
   const show = async ({ path, text: onDisk, stamp, unsaved }: OpenedLesson): Promise<void> => {
     const other = unsaved !== undefined && unsaved.text !== onDisk ? unsaved : undefined;
-    const answer = other === undefined ? 'file' : await askUnsaved(stamp !== undefined);
+    const answer = other === undefined ? 'file' : await askUnsaved(path, stamp !== undefined);
     const saved = withLineFeeds(onDisk);
     const open = { path, lineEnd: lineEndOf(stamp === undefined ? (other?.text ?? onDisk) : onDisk) };
     if (other !== undefined && answer === 'unsaved') {
@@ -292,9 +292,9 @@ const mayReplace = async (path: string): Promise<boolean> =>
   )) === 'replace';
 
 /** @param isOnDisk whether there is a file beside the unsaved work */
-const askUnsaved = (isOnDisk: boolean): Promise<'file' | 'unsaved'> =>
+const askUnsaved = (path: string, isOnDisk: boolean): Promise<'file' | 'unsaved'> =>
   askUser(
-    'There is unsaved work on this lesson',
+    `There is unsaved work on ${fileName(path)}`,
     [
       isOnDisk
         ? 'It was kept when the window closed unexpectedly. The file on disk has other words.'

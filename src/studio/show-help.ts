@@ -9,7 +9,8 @@ const panes: readonly (readonly [string, readonly (readonly [string, string])[]]
     [
       ['Ctrl+Space', 'what can stand at the cursor'],
       ['F4, Shift+F4', 'next claim, claim before; its notes are marked in the score'],
-      ['F8', 'next finding; press what stands under it to write that'],
+      ['F8', 'next finding'],
+      ['F9', 'write what is proposed for the line of the cursor, as “write: bar 3 is V7”'],
       ['Ctrl+F', 'find'],
       ['Ctrl+Z, Ctrl+Y', 'undo, redo; what came from the disk is taken back in one'],
       ['Escape, then Tab', 'leave the text; Tab alone indents'],
@@ -32,6 +33,7 @@ const panes: readonly (readonly [string, readonly (readonly [string, string])[]]
     'Verdicts',
     [
       ['press', 'go to the claim in the text'],
+      ['“write: …”', 'write that sentence in the place of the claim'],
       ['boxes', 'leave out a kind of verdict'],
     ],
   ],

@@ -10,17 +10,18 @@ import {
 } from '@codemirror/commands';
 import { yaml } from '@codemirror/lang-yaml';
 import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
-import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
+import { forEachDiagnostic, lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
 import type { Diagnostic } from '@codemirror/lint';
 import { openSearchPanel, search, searchKeymap } from '@codemirror/search';
 import { EditorState } from '@codemirror/state';
 import type { Text } from '@codemirror/state';
 import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
-import type { Checked, TextClaim, TextFinding } from './checked.js';
+import type { Checked, Fix, TextClaim, TextFinding } from './checked.js';
 import type { KnownScore } from './claim-words.js';
 import { wordsAt } from './complete.js';
 import { lineChanges } from './line-changes.js';
+import { inQuotes } from './in-quotes.js';
 import { putBars } from './put-bars.js';
 import type { LabelledBars } from './put-bars.js';
 import { putClaim } from './put-claim.js';
@@ -39,6 +40,8 @@ export interface TextPane {
   readonly putBars: (bars: LabelledBars) => void;
   /** Writes a claim at the cursor where one is awaited, else among the claims of the step. */
   readonly putClaim: (sentence: string) => void;
+  /** Makes a change that was proposed with what is shown. */
+  readonly mend: (fix: Fix) => void;
   readonly goTo: (from: number, to: number) => void;
   readonly show: (checked: Checked) => void;
 }
@@ -58,48 +61,100 @@ const ink = HighlightStyle.define([
   { tag: tags.punctuation, class: 'ink-sign' },
 ]);
 
-/** A change of one press. The marks of findings move with the text, and the range with them. */
-const change = (insert: string, range = (_view: EditorView, from: number, to: number) => ({ from, to })) => ({
-  name: `write: ${insert}`,
-  apply: (view: EditorView, from: number, to: number): void => {
-    view.dispatch({ changes: { ...range(view, from, to), insert } });
-  },
-});
+/** A mark in the text with the change that it proposes. */
+interface Mark extends Diagnostic {
+  readonly fix?: Fix;
+  /** What stood where the change is to be made. */
+  readonly instead?: string;
+}
 
-const ofFinding = ({ from, to, severity, code, message, help, fixes }: TextFinding): Diagnostic => ({
-  from,
-  to: Math.max(to, from),
-  severity: severity === 'note' ? 'info' : severity,
-  source: code,
-  message: help === undefined ? message : `${message}\n${help}`,
-  actions: fixes.map(insert => change(insert)),
-});
+const markOf = (finding: Omit<Diagnostic, 'actions'>, fix: Fix | undefined, doc: Text): Mark => {
+  if (fix === undefined) return finding;
+  const mark: Mark = {
+    ...finding,
+    fix,
+    instead: doc.sliceString(fix.from, fix.to),
+    actions: [
+      {
+        name: `write: ${fix.words}`,
+        apply: (view, from) => {
+          apply(view, mark, from);
+        },
+      },
+    ],
+  };
+  return mark;
+};
+
+/**
+ * Makes the change of a mark, which one undo takes back. Marks move with the text, and with them the place of the change; where other words
+ * stand by now, nothing is written over.
+ * @param from where the mark stands now
+ */
+function apply(view: EditorView, { fix, instead, from: before }: Mark, from: number): void {
+  if (fix === undefined) return;
+  const [start, end] = [fix.from + from - before, fix.to + from - before];
+  if (view.state.sliceDoc(start, end) !== instead) return;
+  view.dispatch({
+    changes: { from: start, to: end, insert: fix.insert },
+    selection: { anchor: start + fix.insert.length },
+    annotations: isolateHistory.of('full'),
+    userEvent: 'input',
+    scrollIntoView: true,
+  });
+  view.focus();
+}
+
+const markOfFinding = (
+  { from, to, severity, code, message, help, fix }: TextFinding,
+  doc: Text,
+): Diagnostic => {
+  const words = inQuotes(help === undefined ? message : `${message}\n${help}`);
+  return markOf(
+    {
+      from,
+      to: Math.max(to, from),
+      severity: severity === 'note' ? 'info' : severity,
+      source: code,
+      message: words,
+    },
+    fix,
+    doc,
+  );
+};
 
 /** A claim that holds needs no mark; the others carry their reason, and the nearest true sentence as a change of one press. */
-function ofClaim({
-  from,
-  to,
-  verdict,
-  code,
-  reason,
-  nearest,
-  text,
-  accepted,
-  isJudged,
-}: TextClaim): readonly Diagnostic[] {
+function markOfClaim(
+  { from, to, verdict, code, reason, fix, accepted, isJudged }: TextClaim,
+  doc: Text,
+): readonly Diagnostic[] {
   if (verdict === 'holds' || accepted || !isJudged) return [];
-  const actions =
-    nearest === undefined
-      ? []
-      : [
-          change(nearest, (view, at, end) => {
-            // Quotes around a claim stay where they are.
-            const inner = view.state.sliceDoc(at, end).indexOf(text);
-            return inner < 0 ? { from: at, to: end } : { from: at + inner, to: at + inner + text.length };
-          }),
-        ];
   const severity = verdict === 'fails' ? 'error' : 'warning';
-  return [{ from, to, severity, source: code, message: `${verdict}: ${reason}`, actions }];
+  return [markOf({ from, to, severity, source: code, message: `${verdict}: ${reason}` }, fix, doc)];
+}
+
+/** Every mark that proposes a change, with where it stands now. */
+function proposals(
+  state: EditorState,
+): readonly { readonly mark: Mark; readonly fix: Fix; readonly from: number; readonly to: number }[] {
+  const found: { mark: Mark; fix: Fix; from: number; to: number }[] = [];
+  forEachDiagnostic(state, (mark: Mark, from, to) => {
+    if (mark.fix !== undefined) found.push({ mark, fix: mark.fix, from, to });
+  });
+  return found;
+}
+
+/** Makes the change that is proposed nearest to the cursor, on the lines that it stands on. */
+function mendHere(view: EditorView): boolean {
+  const { main } = view.state.selection;
+  const line = view.state.doc.lineAt(main.head);
+  const away = ({ from, to }: { readonly from: number; readonly to: number }): number =>
+    Math.max(from - main.head, main.head - to, 0);
+  const [nearest] = proposals(view.state)
+    .filter(({ from, to }) => from <= line.to && line.from <= to)
+    .sort((a, b) => away(a) - away(b));
+  if (nearest !== undefined) apply(view, nearest.mark, nearest.from);
+  return nearest !== undefined;
 }
 
 /** The lesson's text with its findings. */
@@ -133,6 +188,7 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     keymap.of([
       { key: 'F4', run: () => goToClaim(1) },
       { key: 'Shift-F4', run: () => goToClaim(-1) },
+      { key: 'F9', run: mendHere },
       ...completionKeymap,
       ...searchKeymap,
       ...historyKeymap,
@@ -176,7 +232,7 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
   };
   let barsWritten: { readonly doc: Text; readonly edit: Edit } | undefined;
   /** One undo takes it back, whatever was typed before. */
-  const apply = ({ from, to, insert, cursor }: Edit, takeFocus: boolean): void => {
+  const put = ({ from, to, insert, cursor }: Edit, takeFocus: boolean): void => {
     view.dispatch({
       changes: { from, to, insert },
       selection: { anchor: cursor },
@@ -210,17 +266,26 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
       if (again && barsWritten !== undefined) undo(view);
       const edit = putBars(text(), view.state.selection.main.head, bars);
       if (edit === undefined) return;
-      apply(edit, false);
+      put(edit, false);
       barsWritten = { doc: view.state.doc, edit };
     },
     putClaim: sentence => {
-      apply(putClaim(text(), view.state.selection.main.head, sentence), true);
+      put(putClaim(text(), view.state.selection.main.head, sentence), true);
+    },
+    mend: fix => {
+      const proposed = proposals(view.state).find(
+        ({ fix: other }) => other.from === fix.from && other.to === fix.to && other.insert === fix.insert,
+      );
+      if (proposed !== undefined) apply(view, proposed.mark, proposed.from);
     },
     goTo,
     show: ({ findings, claims }) => {
       claimsShown = claims;
-      const end = view.state.doc.length;
-      const all = [...findings.map(ofFinding), ...claims.flatMap(ofClaim)].filter(({ to }) => to <= end);
+      const { doc } = view.state;
+      const all = [
+        ...findings.map(finding => markOfFinding(finding, doc)),
+        ...claims.flatMap(claim => markOfClaim(claim, doc)),
+      ].filter(({ to }) => to <= doc.length);
       view.dispatch(setDiagnostics(view.state, all));
     },
   };

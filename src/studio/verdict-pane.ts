@@ -1,7 +1,8 @@
 import { html } from '../player/index.js';
 import { withAccidentals } from '../timeline/index.js';
 import type { VerdictWord } from '../claims/index.js';
-import type { Checked, TextClaim } from './checked.js';
+import type { Checked, Fix, TextClaim, TextFinding } from './checked.js';
+import { inQuotes } from './in-quotes.js';
 
 export interface VerdictPane {
   readonly element: HTMLElement;
@@ -12,6 +13,7 @@ export interface VerdictPane {
 
 export interface VerdictPaneHandlers {
   readonly goTo: (from: number, to: number) => void;
+  readonly mend: (fix: Fix) => void;
   /** The cursor has come to a claim. */
   readonly look: (claim: TextClaim) => void;
 }
@@ -35,20 +37,33 @@ function countsOf(claims: readonly TextClaim[]): readonly string[] {
 const isShown = ({ verdict, isJudged }: TextClaim, hidden: ReadonlySet<VerdictWord>): boolean =>
   !isJudged || !hidden.has(verdict);
 
+/** Errors that no claim in the list tells of. */
+const errorsOutside = ({ findings, claims }: Checked): readonly TextFinding[] =>
+  findings.filter(
+    ({ severity, code, from, to }) =>
+      severity === 'error' &&
+      !claims.some(claim => claim.code === code && claim.from <= from && to <= claim.to),
+  );
+
+/** What stands in a row and does not move with the text. */
+const rowWords = ({
+  step,
+  text,
+  verdict,
+  reason,
+  help,
+  nearest,
+  fix,
+  accepted,
+}: TextClaim): readonly unknown[] => [step, text, verdict, reason, help, nearest, fix?.words, accepted];
+
 /** Everything that is shown of a text, apart from where it stands. Errors keep their places, so that each leads to its own. */
-const wordsOf = ({ claims, steps, findings, isRead }: Checked): string =>
+const wordsOf = (checked: Checked): string =>
   JSON.stringify([
-    isRead,
-    steps.map(({ title }) => title),
-    claims.map(({ step, text, verdict, reason, nearest, accepted }) => [
-      step,
-      text,
-      verdict,
-      reason,
-      nearest,
-      accepted,
-    ]),
-    findings.filter(({ severity }) => severity === 'error'),
+    checked.isRead,
+    checked.steps.map(({ title }) => title),
+    checked.claims.map(rowWords),
+    errorsOutside(checked),
   ]);
 
 /** Every claim with its verdict, step by step; the kinds of verdict can be left out one by one. */
@@ -68,25 +83,68 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
   let looked: string | undefined;
   let entries: readonly { readonly claim: TextClaim; readonly row: HTMLElement }[] = [];
 
-  /** @param position the claim's place among those that are shown */
-  const row = (claim: TextClaim, position: number): HTMLElement => {
+  /** A row that leads to its place in the text, and under it the change that mends what it tells of. */
+  const row = (
+    kind: string,
+    lines: readonly (readonly [kind: string, words: string])[],
+    proposed: string | undefined,
+    press: (what: 'go' | 'mend') => void,
+  ): readonly HTMLElement[] => {
     const button = html(
       'button',
-      { type: 'button', class: `claim-row is-${claim.isJudged ? claim.verdict : 'unjudged'}` },
-      html('span', { class: 'verdict' }, outcomeOf(claim)),
-      html('span', { class: 'sentence' }, withAccidentals(claim.text)),
-      ...(claim.verdict === 'holds'
-        ? []
-        : [html('span', { class: 'reason' }, withAccidentals(claim.reason))]),
-      ...(claim.nearest === undefined
-        ? []
-        : [html('span', { class: 'nearest' }, `nearest: ${withAccidentals(claim.nearest)}`)]),
+      { type: 'button', class: `claim-row is-${kind}` },
+      ...lines.map(([name, words]) => html('span', { class: name }, words)),
     );
     button.addEventListener('click', () => {
-      const now = entries[position]?.claim;
-      if (now !== undefined) handlers.goTo(now.from, now.to);
+      press('go');
     });
-    return html('li', {}, button);
+    if (proposed === undefined) return [button];
+    const write = html('button', { type: 'button', class: 'write' }, `write: ${proposed}`);
+    write.addEventListener('click', () => {
+      press('mend');
+    });
+    return [button, write];
+  };
+
+  /** @param position the claim's place among those that are shown */
+  const claimRow = (claim: TextClaim, position: number): HTMLElement => {
+    const { verdict, text, reason, help, nearest, fix, isJudged } = claim;
+    // What the button writes is not said twice.
+    const more = isJudged ? nearest : help;
+    const lines: readonly (readonly [string, string])[] = [
+      ['verdict', outcomeOf(claim)],
+      ['sentence', withAccidentals(text)],
+      ...(verdict === 'holds' ? [] : [['reason', withAccidentals(inQuotes(reason))] as const]),
+      ...(more === undefined || fix !== undefined
+        ? []
+        : [['more', isJudged ? `nearest: ${withAccidentals(more)}` : inQuotes(more)] as const]),
+    ];
+    return html(
+      'li',
+      {},
+      ...row(isJudged ? verdict : 'unjudged', lines, fix && withAccidentals(fix.words), what => {
+        const now = entries[position]?.claim;
+        if (now === undefined) return;
+        if (what === 'go') handlers.goTo(now.from, now.to);
+        else if (now.fix !== undefined) handlers.mend(now.fix);
+      }),
+    );
+  };
+
+  const errorRow = ({ message, help, from, to, fix }: TextFinding): HTMLElement => {
+    const lines: readonly (readonly [string, string])[] = [
+      ['verdict', 'error'],
+      ['sentence', inQuotes(message)],
+      ...(help === undefined || fix !== undefined ? [] : [['more', inQuotes(help)] as const]),
+    ];
+    return html(
+      'li',
+      {},
+      ...row('error', lines, fix?.words, what => {
+        if (what === 'go') handlers.goTo(from, to);
+        else if (fix !== undefined) handlers.mend(fix);
+      }),
+    );
   };
 
   const draw = (): void => {
@@ -94,7 +152,7 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
     const { claims, steps, findings, isRead } = shown;
     const open = claims
       .filter(claim => isShown(claim, hidden))
-      .map((claim, position) => ({ claim, row: row(claim, position) }));
+      .map((claim, position) => ({ claim, row: claimRow(claim, position) }));
     entries = open;
     const errors = findings.filter(({ severity }) => severity === 'error').length;
     counts.textContent = [
@@ -105,22 +163,9 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
     ].join(' · ');
     drawn = wordsOf(shown);
     looked = undefined;
+    const outside = errorsOutside(shown);
     list.replaceChildren(
-      ...findings
-        .filter(({ severity }) => severity === 'error')
-        .map(({ message, help, from, to }) => {
-          const button = html(
-            'button',
-            { type: 'button', class: 'claim-row is-error' },
-            html('span', { class: 'verdict' }, 'error'),
-            html('span', { class: 'sentence' }, message),
-            ...(help === undefined ? [] : [html('span', { class: 'reason' }, help)]),
-          );
-          button.addEventListener('click', () => {
-            handlers.goTo(from, to);
-          });
-          return button;
-        }),
+      ...(outside.length === 0 ? [] : [html('ul', { class: 'claims' }, ...outside.map(errorRow))]),
       ...steps.flatMap(({ title }, index) => {
         const rows = open.filter(({ claim }) => claim.step === index).map(({ row: item }) => item);
         return rows.length === 0

@@ -67,6 +67,7 @@ export async function workshopWindow(
   });
   const verdicts = verdictPane({
     goTo: text.goTo,
+    mend: text.mend,
     look: ({ evidence }) => {
       score.showEvidence(evidence);
     },

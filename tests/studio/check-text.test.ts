@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { checker } from '../../src/studio/check-text.js';
 import type { Checker } from '../../src/studio/check-text.js';
 import type { Checked, TextFinding } from '../../src/studio/checked.js';
+import { claimFix } from '../../src/studio/fixes.js';
 import { root } from '../workshop/bench.js';
 
 const sample = (name: string): string => readFileSync(`${root}sample-lessons/${name}`, 'utf8');
@@ -12,9 +13,9 @@ const lesson = sample('mill-road.yaml');
 
 const checkWith = ({ check }: Checker, text: string, more: object = {}): Checked =>
   check({ name: 'mill-road.yaml', text, scores, ...more });
-/** The text with the first change that a finding proposes. */
-const mended = (text: string, { from, to, fixes: [words = ''] }: TextFinding): string =>
-  text.slice(0, from) + words + text.slice(to);
+/** The text with the change that a finding or a claim proposes. */
+const mended = (text: string, { fix }: Pick<TextFinding, 'fix'>): string =>
+  fix === undefined ? text : text.slice(0, fix.from) + fix.insert + text.slice(fix.to);
 
 describe('a text', () => {
   it('is checked against the scores that came with it; others are asked for', () => {
@@ -93,7 +94,7 @@ describe('a finding', () => {
   ])('of %s comes with a change that mends it', (_what, right, wrong) => {
     const text = lesson.replace(right, wrong);
     expect(text).not.toBe(lesson);
-    const findings = checkWith(checker(), text).findings.filter(({ fixes }) => fixes.length > 0);
+    const findings = checkWith(checker(), text).findings.filter(({ fix }) => fix !== undefined);
     expect(findings).toHaveLength(1);
     const after = findings.map(finding => mended(text, finding)).join('');
     expect(checkWith(checker(), after).findings).toEqual([]);
@@ -109,10 +110,44 @@ describe('a finding', () => {
     ]);
   });
 
+  const known = checker();
+  // The claim language says a place and a verb in several ways; what is proposed is a whole sentence in its own way.
+  it.each([
+    ['- bars 4-5 tonicize E minor', '- mm. 4-5 was in E minor', '- bars 4-5 are in E minor'],
+    ['- bars 4-5 tonicize E minor', '- "mm. 4-5 was in E minor"', '- "bars 4-5 are in E minor"'],
+    [
+      '- bars 4-5 tonicize E minor',
+      '- { claim: m. 4 was V65, accept: heard so }',
+      '- { claim: bar 4 is V65, accept: heard so }',
+    ],
+    ['{bar 2 is V43}', '{m. 2 was\n          V43}', '{bar 2 is V43}'],
+  ])('of a claim proposes the whole sentence for it: %s as %s', (right, wrong, better) => {
+    const text = lesson.replace(right, wrong);
+    expect(text).not.toBe(lesson);
+    const { findings, claims } = checkWith(known, text);
+    const after = findings.reduce(mended, text);
+    expect(after).toBe(lesson.replace(right, better));
+    // Its claim proposes the same.
+    expect(claims.filter(({ isJudged }) => !isJudged).reduce(mended, text)).toBe(after);
+  });
+
+  // From memory of YAML 1.2.2, 7.3 and 7.4: a comma ends a plain value within braces, and a quotation mark one in quotes.
+  it.each([
+    ['- bar 2 is V7', 'bar 2 is V43', '- bar 2 is V43'],
+    ['- { claim: bar 2 is V7, accept: a }', 'bar 2 has C#, E', '- { claim: "bar 2 has C#, E", accept: a }'],
+    ['- claim: bar 2 is V7', 'bar 2 has C#, E', '- claim: bar 2 has C#, E'],
+    ['- "bar 2 is V7"', 'voice "Oboe" has C#', '- "voice \\"Oboe\\" has C#"'],
+    ["- 'bar 2 is V7'", "the tune's bar", "- 'the tune''s bar'"],
+  ])('in %s: %s is written so that YAML reads it', (text, words, after) => {
+    const claim = 'bar 2 is V7';
+    const offsets = [...claim].map((_, at) => text.indexOf(claim) + at);
+    expect(mended(text, { fix: claimFix({ text: claim, offsets }, words, text) })).toBe(after);
+  });
+
   it('whose help is advice comes without', () => {
     const text = lesson.replace('home: B minor', 'home: B minor\nfoo: 1');
-    expect(checkWith(checker(), text).findings.map(({ code, fixes }: TextFinding) => [code, fixes])).toEqual([
-      ['L0101', []],
+    expect(checkWith(checker(), text).findings.map(({ code, fix }: TextFinding) => [code, fix])).toEqual([
+      ['L0101', undefined],
     ]);
   });
 

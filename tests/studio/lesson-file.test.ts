@@ -168,7 +168,9 @@ describe('unsaved work', () => {
     await page.waitForTimeout(1500);
     await page.context().close();
     const second = await windowOf(await on.again({ lesson: on.lesson }));
-    await second.page.getByRole('button', { name: 'Go on with the unsaved work' }).click();
+    await second.page.getByRole('button', { name: 'Go on with the unsaved work' }).waitFor();
+    // Whoever presses Enter without reading loses nothing.
+    await second.page.keyboard.press('Enter');
     await isOpen(second.page);
     expect([await text(second.page), await state(second.page)]).toEqual([
       before.replace(title, 'title: Not yet saved'),
@@ -202,7 +204,7 @@ describe('unsaved work', () => {
     await page.waitForTimeout(1500);
     await page.context().close();
     const second = await windowOf(await on.again({ lesson: on.lesson }));
-    await second.page.getByRole('heading', { name: 'There is unsaved work on this lesson' }).waitFor();
+    await second.page.getByRole('heading', { name: 'There is unsaved work on mill-road.yaml' }).waitFor();
     await second.page.keyboard.press('Escape');
     await isOpen(second.page);
     expect(await text(second.page)).toBe(unsaved);

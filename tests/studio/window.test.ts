@@ -27,7 +27,8 @@ describe('the window', () => {
     await edit(page, '{bar 2 is V43}', '{bar 2 is V65}');
     await page.waitForSelector('.claim-row.is-fails');
     expect(await page.locator('.claim-row.is-fails .sentence').textContent()).toBe('bar 2 is V65');
-    expect(await page.locator('.claim-row.is-fails .nearest').textContent()).toBe('nearest: bar 2 is V43');
+    const write = page.locator('.verdicts .write');
+    expect(await write.allTextContents()).toEqual(['write: bar 2 is V43']);
     await page.locator('.claim-row.is-fails').click();
     await page.locator('.cm-lintRange-error').first().hover();
     await page.getByRole('button', { name: 'write: bar 2 is V43' }).click();
@@ -39,6 +40,21 @@ describe('the window', () => {
       /^0 fails · 0 undecided · 0 arguable · \d+ holds · 1 not checked · 1 error in the text$/,
     );
     expect(await page.locator('.claim-row.is-unjudged .verdict').textContent()).toBe('not checked');
+    // It is told once, at the claim; the sentence that was meant is one press away, or one key at its line.
+    await edit(page, '{bar 2 wanders off}', '{m. 2 was V43}');
+    await page.waitForFunction(() => document.querySelector('.write')?.textContent === 'write: bar 2 is V43');
+    expect(await page.locator('.claim-row.is-error').count()).toBe(0);
+    const misspelt = await text(page);
+    await write.click();
+    await page.waitForFunction(() => document.querySelector('.is-unjudged') === null);
+    expect(await text(page)).toBe(misspelt.replace('{m. 2 was V43}', '{bar 2 is V43}'));
+    await page.keyboard.press('Control+z');
+    await page.waitForSelector('.claim-row.is-unjudged');
+    expect(await text(page)).toBe(misspelt);
+    await cursorBehind(page, '{m. 2');
+    await page.keyboard.press('F9');
+    await page.waitForFunction(() => document.querySelector('.is-unjudged') === null);
+    expect(await text(page)).toBe(misspelt.replace('{m. 2 was V43}', '{bar 2 is V43}'));
     expect(reports).toEqual([]);
   });
 
