@@ -107,13 +107,20 @@ function moments(notes: readonly Note[], range: Range): readonly Fraction[] {
   return times.filter((time, at) => at === 0 || !equals(time, times[at - 1] ?? time));
 }
 
-/** The outermost note at each moment, joined while it stays the same note or the same tied pitch. */
+const hasBegun = (note: Note | undefined, by: Fraction): boolean =>
+  note !== undefined && compare(note.onset, by) <= 0;
+
+/** The outermost note at each moment, joined while it stays the same note or the same tied pitch. `notes` are in the order of the score. */
 export function edgeOf(notes: readonly Note[], range: Range, edge: 'top' | 'bottom'): readonly LineNote[] {
   const times = moments(notes, range);
   const line: LineNote[] = [];
+  let begun = 0;
+  let sounding: readonly Note[] = [];
   times.forEach((time, at) => {
     const end = times[at + 1] ?? range.end;
-    const sounding = notes.filter(note => compare(note.onset, time) <= 0 && isBefore(time, noteEnd(note)));
+    const from = begun;
+    while (hasBegun(notes[begun], time)) begun++;
+    sounding = [...sounding, ...notes.slice(from, begun)].filter(note => isBefore(time, noteEnd(note)));
     const [first] = sounding;
     if (first === undefined) return;
     const note = sounding.reduce((best, each) => {

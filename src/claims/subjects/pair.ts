@@ -32,10 +32,16 @@ export interface Pair {
 /** The notes of two lines as they sound together, in time order; one entry for each change of either. */
 export function together(upper: readonly LineNote[], lower: readonly LineNote[]): readonly Together[] {
   const found: Together[] = [];
+  const hasEnded = (note: LineNote | undefined, by: Fraction): boolean =>
+    note !== undefined && !isBefore(by, note.end);
+  // What has ended when one note begins has ended for all that begin later.
+  let first = 0;
   for (const above of upper) {
-    for (const below of lower) {
-      if (!isBefore(below.start, above.end)) break;
-      if (!isBefore(above.start, below.end)) continue;
+    while (hasEnded(lower[first], above.start)) first++;
+    for (let at = first; at < lower.length; at++) {
+      const below = lower[at];
+      if (below === undefined || !isBefore(below.start, above.end)) break;
+      if (hasEnded(below, above.start)) continue;
       const start = isBefore(above.start, below.start) ? below.start : above.start;
       const end = isBefore(above.end, below.end) ? above.end : below.end;
       found.push({ upper: above.note, lower: below.note, start, end });
