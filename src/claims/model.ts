@@ -60,6 +60,8 @@ export interface ClaimContext {
   readonly conventions: Conventions;
   /** Other versions of the piece by the name that the lesson gives their score, for comparisons. */
   readonly versions?: Readonly<Record<string, Analysis>>;
+  /** How else sections may be counted than by their cadences; set where a claim about one is asked again. */
+  readonly counting?: 'shorter phrases' | 'longer phrases' | 'dance with trio';
   /** Set while a nearest true statement is looked for: then none is looked for in turn. */
   readonly probing?: boolean;
 }

@@ -52,7 +52,7 @@ export function placesNamed(text: string, place: Place): readonly Named[] {
         place: barOfStep(which.toLowerCase(), place, found.at(-1)),
         ofStep: true,
       });
-    } else if (longest !== undefined && longest.value.kind !== 'piece') {
+    } else if (longest !== undefined && !/^(?:piece|section)$/u.test(longest.value.kind)) {
       read = longest.end;
       // `the end` of what is under discussion is not that of the piece.
       const isEdge = place.kind !== 'piece' && /^(?:first|last) bars$/u.test(longest.value.kind);

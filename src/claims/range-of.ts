@@ -17,9 +17,16 @@ export function rangeOf(
   place: Place,
   context: ClaimContext,
 ): { readonly range: Range } | { readonly problem: Judged } {
-  const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
+  const resolved = resolvePlace(place, context);
   if (isResolved(resolved)) return { range: resolved.range };
   if ('problem' in resolved)
-    return { problem: { verdict: 'fails', code: resolved.code, reason: resolved.problem, evidence: [] } };
+    return {
+      problem: {
+        verdict: resolved.code === 'C0009' ? 'undecided' : 'fails',
+        code: resolved.code,
+        reason: resolved.problem,
+        evidence: [],
+      },
+    };
   return { problem: severalEndings(place) };
 }

@@ -34,6 +34,7 @@ const placeKinds: readonly unknown[] = [
   'side',
   'portion',
   'pickup',
+  'section',
   'piece',
 ];
 const isPlace = (value: unknown): value is Place => isRecord(value) && placeKinds.includes(value['kind']);
@@ -47,8 +48,8 @@ function matterOf({ content }: Claim): Matter | undefined {
   return matter === undefined || !isPlace(place) ? undefined : { matter, place };
 }
 
-function rangeOf(place: Place, { analysis, beatUnit }: ClaimContext): Range | undefined {
-  const resolved = resolvePlace(place, analysis.score, beatUnit);
+function rangeOf(place: Place, context: ClaimContext): Range | undefined {
+  const resolved = resolvePlace(place, context);
   return isResolved(resolved) ? resolved.range : undefined;
 }
 

@@ -26,6 +26,7 @@ import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
 import { choice, end, list, map, mark, optional, otherwise, quiet, rule, sequence } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import { opinionSentence } from './opinion.js';
+import { withOtherCounts } from './other-counts.js';
 import { before } from './place/place-name.js';
 import { quantifiedSentence } from './quantity/quantified.js';
 import { aspectSentence } from './sentences/aspects.js';
@@ -79,7 +80,7 @@ import { member, memberName, memberNotes } from './subjects/member.js';
 import { pointed, pointedName, pointedNotes } from './subjects/note.js';
 import { pairSubject, pairSubjectName, twoLines } from './subjects/pair.js';
 import { roleNoteName } from './subjects/role-note.js';
-import { namedHalf, namedPhrase, saidOfPhrase, titledSection } from './subjects/section.js';
+import { namedSection } from './subjects/section.js';
 import { severalBars, span } from './subjects/span.js';
 import { versionSentence } from './versions/version-claims.js';
 
@@ -116,8 +117,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     about('Chord', chordSubject, placePredicate),
     // `V42 resolves to I6 in bar 9`.
     placedAfter('Chord', pointedChord, placePredicate, chordIn),
-    about('Phrase', namedPhrase, map(sectionPredicate, saidOfPhrase)),
-    about('Half', choice(namedHalf, titledSection), sectionPredicate),
+    about('Section', namedSection, sectionPredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),
     about('Chosen', chosenThing, predicateOf('Chosen', chosenFamilies)),
@@ -172,14 +172,17 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
 );
 
 const sentence: Parser<Claim> = rule('Sentence', () =>
-  choice(
-    plainSentence,
-    versionSentence(
-      () => plainSentence,
-      () => plainPredicate,
+  map(
+    choice(
+      plainSentence,
+      versionSentence(
+        () => plainSentence,
+        () => plainPredicate,
+      ),
+      // After the versions, of which `only bar 8 differs` is said.
+      onlySentence,
     ),
-    // After the versions, of which `only bar 8 differs` is said.
-    onlySentence,
+    withOtherCounts,
   ),
 );
 

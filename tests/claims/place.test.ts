@@ -3,7 +3,7 @@ import { end, map, sequence, startReading } from '../../src/claims/grammar/index
 import { placeName, printPlace } from '../../src/claims/place/place-name.js';
 import { resolvePlace } from '../../src/claims/place/resolve.js';
 import { fraction, printFraction } from '../../src/score/index.js';
-import { scoreOnly } from './asking.js';
+import { contextOf, scoreOnly } from './asking.js';
 
 const whole = map(sequence(placeName, end), ([place]) => place);
 
@@ -67,7 +67,15 @@ describe('a place is read in every form that a teacher types', () => {
     ['the bars from bar 9 to the end', 'the bars from bar 9 on'],
     ['the pickup to bar 1', 'bars 0-1'],
     ['the piece', 'the piece'],
-    ['the waltz', 'the piece'],
+    ['the waltz', 'the waltz'],
+    ['the hymn', 'the piece'],
+    ['the second phrase', 'the second phrase'],
+    ['the opening phrase of the trio', 'the first phrase of the trio'],
+    ['the first half of the minuet', 'the first half of the minuet'],
+    ['the second strain', 'the second section'],
+    ['the consequent phrase in the trio', 'the consequent of the trio'],
+    ['the piano introduction', 'the introduction'],
+    ['the contrasting section', 'the middle section'],
     ['the whole piece', 'the piece'],
   ];
 
@@ -91,12 +99,13 @@ describe('a place is read in every form that a teacher types', () => {
 });
 
 // Bars 1 to 4 in 4/4 with a pickup of one beat, bar 3 in 6/8, the last bar with two endings.
-const score = scoreOnly(`X:1
+const analysis = scoreOnly(`X:1
 M:4/4
 L:1/4
 K:C
 G | c d e f | g4 | [M:6/8] c3/2 d3/2 | [M:4/4] |: e4 | [1 f4 :| [2 c4 |]
-`).score;
+`);
+const context = contextOf(analysis);
 
 describe('a place is found in the score', () => {
   // Bar numbers: MusicXML 4.0, measure number and implicit; beats of compound metre: common practice.
@@ -132,18 +141,18 @@ describe('a place is found in the score', () => {
     ['the piece', '0', '6'],
   ];
   test.each(rows)('%s', (place, from, to) => {
-    const found = resolvePlace(readPlace(place), score, undefined);
+    const found = resolvePlace(readPlace(place), context);
     if (!('range' in found)) throw new Error(JSON.stringify(found));
     expect([printFraction(found.range.start), printFraction(found.range.end)]).toEqual([from, to]);
   });
 
   test('the lesson may count in another note value', () => {
-    const found = resolvePlace(readPlace('bar 3 beat 3'), score, fraction(1, 8));
+    const found = resolvePlace(readPlace('bar 3 beat 3'), { ...context, beatUnit: fraction(1, 8) });
     expect(found).toMatchObject({ range: { start: fraction(5, 2), end: fraction(21, 8) } });
   });
 
   test('a number that endings share means each of them', () => {
-    const found = resolvePlace(readPlace('bar 5'), score, undefined);
+    const found = resolvePlace(readPlace('bar 5'), context);
     expect(found).toEqual({
       endings: [
         { kind: 'bars', first: '5a', last: '5a' },
@@ -171,12 +180,12 @@ describe('a place is found in the score', () => {
     ],
     ['the first 9 bars', 'C0003', 'the piece has bars 1 to 5 and a pickup, bar 0'],
   ])('%s is none of this piece', (place, code, problem) => {
-    expect(resolvePlace(readPlace(place), score, undefined)).toEqual({ code, problem });
+    expect(resolvePlace(readPlace(place), context)).toEqual({ code, problem });
   });
 
   test('a piece without a pickup says so', () => {
-    const { score: plain } = scoreOnly('X:1\nM:4/4\nL:1/4\nK:C\nc4 | d4 |]\n');
-    expect(resolvePlace({ kind: 'pickup' }, plain, undefined)).toEqual({
+    const plain = scoreOnly('X:1\nM:4/4\nL:1/4\nK:C\nc4 | d4 |]\n');
+    expect(resolvePlace({ kind: 'pickup' }, contextOf(plain))).toEqual({
       code: 'C0003',
       problem: 'the piece has no pickup: it begins on beat 1 of bar 1',
     });

@@ -82,7 +82,7 @@ export const extremeFamily = family<Extreme, RegisterSays>({
         instead: () => [make({ kind: 'pitch', note: actual })],
       };
     }
-    const resolved = resolvePlace(says.place, context.analysis.score, context.beatUnit);
+    const resolved = resolvePlace(says.place, context);
     if (!isResolved(resolved))
       return {
         verdict: 'fails',

@@ -167,7 +167,7 @@ function arrives(next: Note, says: ResolutionSays, context: ClaimContext): boole
     return moment !== undefined && compare(moment.beat, onBeat) === 0;
   }
   if (place === undefined) return true;
-  const resolved = resolvePlace(place, score, context.beatUnit);
+  const resolved = resolvePlace(place, context);
   return isResolved(resolved) && liesIn(next.onset, resolved.range);
 }
 
@@ -385,8 +385,7 @@ function checkPrepared(
   );
   const held =
     head.id !== note.id || isHeldOn ? head : group.find(each => midiOf(each.pitch) === midiOf(note.pitch));
-  const asked =
-    place === undefined ? undefined : resolvePlace(place, context.analysis.score, context.beatUnit);
+  const asked = place === undefined ? undefined : resolvePlace(place, context);
   if (held !== undefined && asked !== undefined && !(isResolved(asked) && liesIn(held.onset, asked.range)))
     return {
       verdict: 'fails',

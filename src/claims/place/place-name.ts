@@ -18,6 +18,8 @@ import {
 import type { Parser } from '../grammar/index.js';
 import { beatNumber, count, numberInWords, printBeat } from '../terms/number.js';
 import type { Place, PlaceName, Portion, Side } from './place.js';
+import { printSection, section } from './section.js';
+import { wholePiece } from './whole-piece.js';
 
 const { character, inOrder, maybe, oneOrMore } = shapes;
 
@@ -209,25 +211,13 @@ const portions = wordsFor<Portion>([
 ]);
 
 const the = word('the');
-/** The piece by what it is; of other kinds of pieces a sentence may not be sure to speak of this one. */
-export const wholePiece = word(
-  'piece',
-  'music',
-  'score',
-  'chorale',
-  'hymn',
-  'song',
-  'waltz',
-  'minuet',
-  'march',
-  'movement',
-  'composition',
-);
 const named: Parser<Place> = rule('NamedPlace', () =>
   choice(
     map(sequence(the, word('pickup', 'pickup bar', 'pick-up', 'upbeat', 'anacrusis')), (): Place => ({
       kind: 'pickup',
     })),
+    // First, because a dance is the piece only where it has no trio.
+    map(section, (named): Place => ({ kind: 'section', section: named })),
     map(sequence(choice(the, word('this')), optional(word('whole', 'entire')), wholePiece), (): Place => ({
       kind: 'piece',
     })),
@@ -315,6 +305,8 @@ export function printPlace(place: Place): string {
       return `the ${place.portion} of bar ${place.bar}`;
     case 'pickup':
       return 'the pickup';
+    case 'section':
+      return printSection(place.section);
     case 'piece':
       return 'the piece';
   }

@@ -1,4 +1,5 @@
 import type { Fraction } from '../../score/index.js';
+import type { Section } from './section.js';
 
 /** A moment as it is named: a bar label (`5`, `8a`) and a beat, 1-based. */
 export interface PlaceName {
@@ -19,6 +20,7 @@ export type Place =
   | { readonly kind: 'side'; readonly side: Side; readonly bar: string }
   | { readonly kind: 'portion'; readonly portion: Portion; readonly bar: string }
   | { readonly kind: 'pickup' }
+  | { readonly kind: 'section'; readonly section: Section }
   | { readonly kind: 'piece' };
 
 export type Side = 'before' | 'up to' | 'from' | 'after';
@@ -41,6 +43,7 @@ export function isPlural(place: Place): boolean {
       return place.portion.endsWith('beats');
     case 'stretch':
     case 'pickup':
+    case 'section':
     case 'piece':
       return false;
   }

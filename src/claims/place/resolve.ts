@@ -1,9 +1,10 @@
 import { add, compare, divide, fraction, isBefore, least, one } from '../../score/index.js';
 import type { Bar, Fraction, Score } from '../../score/index.js';
 import type { Code } from '../../diagnostics/index.js';
-import type { Range } from '../model.js';
+import type { ClaimContext, Range } from '../model.js';
 import { printBeat } from '../terms/number.js';
 import { beatAt, beatUnitOf, endOf, onsetOfBeat } from './beats.js';
+import { barsOfSection } from './find-section.js';
 import { printPlace } from './place-name.js';
 import { isPlural } from './place.js';
 import type { Place, PlaceName, Portion } from './place.js';
@@ -139,6 +140,7 @@ function labelsOf(place: Place): readonly string[] {
     case 'first bars':
     case 'last bars':
     case 'pickup':
+    case 'section':
     case 'piece':
       return [];
   }
@@ -162,6 +164,7 @@ function relabelled(place: Place, from: string, to: string): Place {
     case 'first bars':
     case 'last bars':
     case 'pickup':
+    case 'section':
     case 'piece':
       return place;
   }
@@ -217,9 +220,10 @@ const lastBeats: Readonly<Record<Portion, number>> = {
 /** The last beats of a bar, or half of it. */
 function portionOf(
   place: Extract<Place, { readonly kind: 'portion' }>,
-  score: Score,
-  own: Fraction | undefined,
+  context: ClaimContext,
 ): Resolved | PlaceProblem | SeveralEndings {
+  const { score } = context.analysis;
+  const own = context.beatUnit;
   const [bar] = barsNamed(score, place.bar);
   if (bar === undefined) return noBar(score, place.bar);
   const number = lastBeats[place.portion];
@@ -228,7 +232,7 @@ function portionOf(
     const [first, last] = [beats[0], beats.at(-1)];
     if (first?.kind !== 'beats' || last?.kind !== 'beats' || beats.length < number)
       return outside(`bar ${bar.label} has no ${String(number)} beats`);
-    return resolvePlace({ ...first, last: last.last }, score, own);
+    return resolvePlace({ ...first, last: last.last }, context);
   }
   const middle = divide(add(bar.start, endOf(bar)), fraction(2));
   return place.portion === 'first half'
@@ -237,18 +241,16 @@ function portionOf(
 }
 
 /**
- * Finds a place in the score. `own` is the lesson's note value of a beat, where it has one.
+ * Finds a place in the score, a section by the cadences and the notation.
  * A place outside the piece, a beat that a bar does not have and a stretch that runs backwards come back as a problem.
  */
-export function resolvePlace(
-  place: Place,
-  score: Score,
-  own: Fraction | undefined,
-): Resolved | PlaceProblem | SeveralEndings {
+export function resolvePlace(place: Place, context: ClaimContext): Resolved | PlaceProblem | SeveralEndings {
+  const { score } = context.analysis;
+  const own = context.beatUnit;
   const endings = endingsOf(score, place);
   if (endings !== undefined) {
     const [only] = endings;
-    return endings.length === 1 && only !== undefined ? resolvePlace(only, score, own) : { endings };
+    return endings.length === 1 && only !== undefined ? resolvePlace(only, context) : { endings };
   }
   const full = score.bars.filter(bar => bar.number > 0);
   switch (place.kind) {
@@ -280,12 +282,20 @@ export function resolvePlace(
     case 'side':
       return sideOf(place, score);
     case 'portion':
-      return portionOf(place, score, own);
+      return portionOf(place, context);
     case 'pickup': {
       const pickup = score.bars.find(bar => bar.number === 0);
       return pickup === undefined
         ? outside('the piece has no pickup: it begins on beat 1 of bar 1')
         : barSpan(pickup, pickup, place, score);
+    }
+    case 'section': {
+      const bars = barsOfSection(place.section, context);
+      if ('problem' in bars) return { code: 'C0009', problem: bars.problem };
+      // With its pickup: a dance without a trio is the piece.
+      return bars.length === full.length
+        ? barSpan(score.bars[0], score.bars.at(-1), place, score)
+        : barSpan(bars[0], bars.at(-1), place, score);
     }
     case 'piece':
       return barSpan(score.bars[0], score.bars.at(-1), place, score);

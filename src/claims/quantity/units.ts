@@ -48,7 +48,7 @@ function placesOf(unit: Unit, range: Range, context: ClaimContext): readonly Pla
       return bars
         .flatMap(bar => beatsOf(bar, context.beatUnit))
         .filter(beat => {
-          const found = resolvePlace(beat, score, context.beatUnit);
+          const found = resolvePlace(beat, context);
           return isResolved(found) && liesIn(found.range.start, range);
         })
         .map(span);

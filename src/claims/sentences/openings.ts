@@ -1,6 +1,6 @@
 import { choice, list, map, rule, sequence, word } from '../grammar/index.js';
-import { wholePiece } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
+import { wholePiece } from '../place/whole-piece.js';
 import { spanSubject } from '../subjects/span.js';
 import { and } from './links.js';
 

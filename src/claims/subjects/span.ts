@@ -8,6 +8,8 @@ import { at, barList, placeName, printPlace } from '../place/place-name.js';
 import { isPlural } from '../place/place.js';
 import type { Place } from '../place/place.js';
 import { beatsOf, isResolved, resolvePlace } from '../place/resolve.js';
+import type { Resolved } from '../place/resolve.js';
+import { liesIn } from '../segments.js';
 
 /** A stretch of the score that a sentence speaks of. */
 export interface Span {
@@ -56,6 +58,7 @@ function shiftedByBars(place: Place, bars: readonly Bar[], by: number): Place | 
     case 'last bars':
     case 'side':
     case 'pickup':
+    case 'section':
     case 'piece':
       return undefined;
   }
@@ -87,18 +90,30 @@ interface Endings {
   readonly subjects: readonly PlaceSubject[];
 }
 
+/** A place where it lies; a section by its bars, besides its name. */
+function found(place: Place, resolved: Resolved, { analysis }: ClaimContext): Span {
+  const bars =
+    place.kind === 'section' ? analysis.score.bars.filter(bar => liesIn(bar.start, resolved.range)) : [];
+  const [first, last] = [bars[0], bars.at(-1)];
+  if (bars.length === analysis.score.bars.length)
+    return { ...resolved, place: { kind: 'piece' }, name: printPlace(place) };
+  if (first === undefined || last === undefined) return { ...resolved, place, name: printPlace(place) };
+  const own: Place = { kind: 'bars', first: first.label, last: last.label };
+  return { ...resolved, place: own, name: `${printPlace(place)} (${printPlace(own)})` };
+}
+
 export const span = (place: Place): PlaceSubject => ({
   place,
   content: place,
   plural: isPlural(place),
   print: () => printPlace(place),
   resolve: context => {
-    const resolved = resolvePlace(place, context.analysis.score, context.beatUnit);
-    if (isResolved(resolved))
-      return { kind: 'found', subject: { ...resolved, place, name: printPlace(place) } };
+    const resolved = resolvePlace(place, context);
+    if (isResolved(resolved)) return { kind: 'found', subject: found(place, resolved, context) };
     if ('endings' in resolved) return { kind: 'endings', subjects: resolved.endings.map(span) };
     const { code, problem } = resolved;
-    return { kind: 'none', finding: { verdict: 'fails', code, reason: problem, evidence: [] } };
+    const verdict = code === 'C0009' ? 'undecided' : 'fails';
+    return { kind: 'none', finding: { verdict, code, reason: problem, evidence: [] } };
   },
   neighbours: context => {
     const { bars } = context.analysis.score;
