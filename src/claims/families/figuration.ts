@@ -1,4 +1,4 @@
-import { compare, equals, midiOf, subtract } from '../../score/index.js';
+import { compare, equals, isBefore, midiOf, subtract } from '../../score/index.js';
 import type { Bar, Fraction, Note, Score } from '../../score/index.js';
 import type { Finding, Judged } from '../claim.js';
 import { family } from '../family.js';
@@ -141,6 +141,52 @@ const tooShort = (reason: string): Judged & { readonly pointless: true } => ({
   pointless: true,
 });
 
+/** Whether the dominant or the tonic of a listed cadence stands in a bar. */
+const isOfClose = (bar: Bar, { analysis: { cadences, segments } }: ClaimContext): boolean =>
+  cadences.some(cadence =>
+    cadence.segments.slice(-2).some(at => {
+      const segment = segments[at];
+      return segment !== undefined && isBefore(segment.start, endOf(bar)) && isBefore(bar.start, segment.end);
+    }),
+  );
+
+/**
+ * A figure that breaks off for the close alone is still spoken of as that of the passage (common practice): at most so large a part of its bars may
+ * lack it.
+ */
+const mostOfTheClose = 1 / 4;
+
+/** What is found of a figure that each of some bars has, or does not have. */
+function figureFinding<S>(
+  bars: readonly Bar[],
+  has: (bar: Bar) => boolean,
+  notesIn: NotesIn,
+  reasons: { readonly holds: string; readonly fails: (bar: Bar) => string },
+  context: ClaimContext,
+): Finding<S> {
+  const others = bars.filter(bar => !has(bar));
+  const [other] = others;
+  const shown = other ?? bars[0];
+  const finding: Finding<S> = textureFinding(
+    other === undefined,
+    other === undefined ? reasons.holds : reasons.fails(other),
+    shown === undefined ? [] : notesIn({ start: shown.start, end: endOf(shown) }).flat(),
+    context,
+  );
+  const breaksOff =
+    other !== undefined &&
+    others.length <= mostOfTheClose * bars.length &&
+    others.every(bar => isOfClose(bar, context));
+  return breaksOff
+    ? {
+        ...finding,
+        verdict: 'arguable',
+        code: 'C1316',
+        reason: `${finding.reason}: the figure breaks off for the cadence, and the other bars have it`,
+      }
+    : finding;
+}
+
 function checkKept<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Finding<S> {
   const bars = wholeBarsIn(range, context);
   // Of a single bar it is said that it keeps the figure of the bar before.
@@ -150,30 +196,33 @@ function checkKept<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Fi
   const compared = before === undefined ? bars : [before, ...bars];
   const [model] = compared;
   if (model === undefined || compared.length < 2) return tooShort('fewer than two whole bars to compare');
-  const other = compared.find(bar => figureOf(bar, notesIn) !== figureOf(model, notesIn));
-  const shown = other ?? model;
-  return textureFinding(
-    other === undefined,
-    other === undefined
-      ? `rhythm and contour of bar ${model.label} return in each bar`
-      : `bar ${other.label} has another rhythm or contour than bar ${model.label}`,
-    notesIn({ start: shown.start, end: endOf(shown) }).flat(),
+  return figureFinding(
+    compared,
+    bar => figureOf(bar, notesIn) === figureOf(model, notesIn),
+    notesIn,
+    {
+      holds: `rhythm and contour of bar ${model.label} return in each bar`,
+      fails: bar => `bar ${bar.label} has another rhythm or contour than bar ${model.label}`,
+    },
     context,
   );
 }
 
 function checkAlberti<S>(range: Range, notesIn: NotesIn, context: ClaimContext): Finding<S> {
   const bars = wholeBarsIn(range, context);
-  const [model] = bars;
-  if (model === undefined) return tooShort('there is no whole bar');
-  const notesOf = (bar: Bar): readonly Note[] => notesIn({ start: bar.start, end: endOf(bar) }).flat();
-  const other = bars.find(bar => !isAlberti(struckIn(notesOf(bar), { start: bar.start, end: endOf(bar) })));
-  return textureFinding(
-    other === undefined,
-    other === undefined
-      ? 'broken triads in the order lowest, highest, middle, highest'
-      : `the notes of bar ${other.label} are not broken triads in the order lowest, highest, middle, highest`,
-    notesOf(other ?? model),
+  if (bars.length === 0) return tooShort('there is no whole bar');
+  return figureFinding(
+    bars,
+    bar => {
+      const own = { start: bar.start, end: endOf(bar) };
+      return isAlberti(struckIn(notesIn(own).flat(), own));
+    },
+    notesIn,
+    {
+      holds: 'broken triads in the order lowest, highest, middle, highest',
+      fails: bar =>
+        `the notes of bar ${bar.label} are not broken triads in the order lowest, highest, middle, highest`,
+    },
     context,
   );
 }

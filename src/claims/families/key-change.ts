@@ -38,18 +38,18 @@ function hasNewSignature(at: Fraction, { analysis: { score } }: ClaimContext): b
   return bar !== undefined && before !== undefined && bar.key.fifths !== before.key.fifths;
 }
 
-/** The same claim of the bars up to a cadence behind them. */
-function upToClose({ span, key, context, make }: Asked, onset: Fraction): readonly Claim[] {
+/** What can be said of the key in the bars from one moment to another. */
+function ofBars(
+  { key, context, make }: Asked,
+  what: 'modulates to' | 'tonicizes',
+  from: Fraction,
+  to: Fraction,
+): readonly Claim[] {
   const { score } = context.analysis;
-  const [first, last] = [barAt(score, span.range.start), barAt(score, onset)];
+  const [first, last] = [barAt(score, from), barAt(score, to)];
   return first === undefined || last === undefined
     ? []
-    : [
-        statement(
-          spanOf({ kind: 'bars', first: first.label, last: last.label }),
-          make({ what: 'modulates to', key }),
-        ),
-      ];
+    : [statement(spanOf({ kind: 'bars', first: first.label, last: last.label }), make({ what, key }))];
 }
 
 /** Does a new key begin in the place, confirmed by a cadence? */
@@ -138,7 +138,7 @@ export function checkModulatesTo(asked: Asked): Finding<Span> {
       code: 'C0406',
       reason: `${printKey(key)} begins in ${sayMoment(area.start, context)}, but the cadence that confirms it comes after ${span.name}, in ${sayMoment(cadence.onset, context)}`,
       evidence: notes,
-      rather: () => upToClose(asked, cadence.onset),
+      rather: () => ofBars(asked, 'modulates to', span.range.start, cadence.onset),
     };
   return {
     verdict: 'holds',
@@ -232,6 +232,17 @@ function tonicization(range: Range, key: Key, context: ClaimContext): readonly S
   return undefined;
 }
 
+/** The goal with which a place begins, where the chord right before the place is applied to it. */
+function goalOf(range: Range, key: Key, context: ClaimContext): readonly Segment[] | undefined {
+  const { segments } = context.analysis;
+  const [goal] = segmentsIn(context.analysis, range);
+  const before = goal === undefined ? undefined : segments[segments.indexOf(goal) - 1];
+  if (goal === undefined || before === undefined || isBefore(goal.start, range.start)) return undefined;
+  const third = (goal.chord.tones[1] ?? 0) - goal.chord.root;
+  const isGoal = goal.chord.root === key.tonic && (third === 4 ? 'major' : 'minor') === key.mode;
+  return isGoal && keyPointedTo(before, context.home)?.tonic === key.tonic ? [before, goal] : undefined;
+}
+
 /** Is a chord of the place applied to the key and resolved to it, without a cadence? */
 export function checkTonicizes(asked: Asked): Finding<Span> {
   const { span, key, context, make } = asked;
@@ -246,6 +257,15 @@ export function checkTonicizes(asked: Asked): Finding<Span> {
     };
   const found = tonicization(span.range, key, context);
   const [applied, arrival] = found ?? [];
+  const [leading, goal] = found === undefined ? (goalOf(span.range, key, context) ?? []) : [];
+  if (leading !== undefined && goal !== undefined)
+    return {
+      verdict: 'arguable',
+      code: 'C0414',
+      reason: `${leading.roman} in ${sayMoment(leading.start, context)} is the chord applied to it; ${span.name} ${isPlural(span.place) ? 'begin' : 'begins'} with its goal`,
+      evidence: [],
+      rather: () => ofBars(asked, 'tonicizes', leading.start, goal.start),
+    };
   if (applied === undefined || arrival === undefined)
     return {
       verdict: 'fails',

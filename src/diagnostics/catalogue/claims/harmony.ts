@@ -143,6 +143,12 @@ export const harmonyClaims = {
     explanation:
       'A Picardy third raises the third of the last chord and leaves the key minor (Hutchinson; Open Music Theory). Say what is meant: `ends with a Picardy third`, `ends in minor`, `ends on a major chord`.',
   },
+  C0414: {
+    name: 'goal-of-a-tonicization',
+    summary: 'The passage begins with the chord that is tonicized; what is applied to it comes just before.',
+    explanation:
+      'An applied chord and its resolution make the tonicization (Open Music Theory, Tonicization). Some name it by the bar of the applied chord, some by that of the goal: name both bars.',
+  },
   C0410: {
     name: 'key-in-passing',
     summary: 'The notes of the place fit the key, but nothing confirms it as a key of its own.',

@@ -32,6 +32,12 @@ export const pieceClaims = {
     explanation:
       'Voices can be counted as parts, or as notes that sound together; a part that plays two notes at once makes the difference.',
   },
+  C1316: {
+    name: 'figure-breaks-off-for-the-close',
+    summary: 'The bars have the figure, but for those of a cadence.',
+    explanation:
+      'An accompaniment often gives up its figure where the phrase closes; many still speak of the whole passage (common practice). Name the bars without the cadence to be exact.',
+  },
   C1314: {
     name: 'texture-by-hearing',
     summary: 'The voices do not move together, and the notes do not say which of them leads.',
