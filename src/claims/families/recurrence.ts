@@ -9,11 +9,11 @@ import type { ClaimContext } from '../model.js';
 import { sayMoment } from '../place/say-moment.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
+import { rangeOf } from '../range-of.js';
 import { lineName, lineNoun, printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import { eventsOf, shiftOf, withinOctave } from '../subjects/events.js';
 import type { Event } from '../subjects/events.js';
-import { span as spanOf } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { intervalName, intervalNumber, printInterval, printNumber } from '../terms/interval-name.js';
@@ -280,17 +280,9 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
   print: ({ place, shift: moved, line, of, rhythm }, form) =>
     `${printVerb('repeats', 'repeat', form)} ${rhythm ? 'the rhythm of ' : ''}${printPlace(place)}${of === undefined ? '' : ` of ${printLine(of)}`}${printShift(moved)}${line === undefined ? '' : ` in ${printLine(line)}`}`,
   check: (span, says, context, make): Finding<Span> => {
-    const model = spanOf(says.place).resolve(context);
-    if (model.kind === 'none') return { ...model.finding, pointless: true };
-    if (model.kind === 'endings')
-      return {
-        verdict: 'undecided',
-        code: 'C0007',
-        reason: 'the place has several endings; name one',
-        evidence: [],
-        pointless: true,
-      };
-    const { range } = model.subject;
+    const model = rangeOf(says.place, context);
+    if ('problem' in model) return { ...model.problem, pointless: true };
+    const { range } = model;
     const before = eventsOf(range, says.of ?? says.line, context);
     const now = eventsOf(span.range, says.line, context);
     if (before === undefined || now === undefined)
