@@ -8,11 +8,17 @@ import { readScore } from '../../src/score/index.js';
 
 const folder = 'tests/fixtures/claims';
 const scores = z.object({ scores: z.record(z.string(), z.string()).optional() });
-const snippets = new Map(
-  readdirSync(folder).flatMap(name =>
-    Object.entries(scores.parse(parse(readFileSync(`${folder}/${name}`, 'utf8'))).scores ?? {}),
-  ),
+const named = readdirSync(folder).flatMap(name =>
+  Object.entries(scores.parse(parse(readFileSync(`${folder}/${name}`, 'utf8'))).scores ?? {}),
 );
+const snippets = new Map(named);
+if (snippets.size < named.length)
+  throw new Error(
+    `two scores of ${folder} have one name: ${named
+      .map(([name]) => name)
+      .filter((name, at, all) => all.indexOf(name) < at)
+      .join(', ')}`,
+  );
 const analysed = new Map<string, Analysis>();
 
 /** The analysis of a score of the fixtures, or of the sample lessons; each is made once. */
