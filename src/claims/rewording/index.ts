@@ -1,3 +1,3 @@
 export { rewordings } from './reword.js';
-export { turns } from './turns.js';
+export { turns } from './turns/index.js';
 export { shortened } from './shorten.js';

@@ -1,5 +1,5 @@
 import { patternOf, rewritten } from './pattern.js';
-import { turns } from './turns.js';
+import { turns } from './turns/index.js';
 
 /** Turns of phrase that stand in one sentence; more of them is a sentence that says too much. */
 const mostTurns = 4;

@@ -1,41 +1,7 @@
-/**
- * Turns of phrase, each as it is read: first what the grammar knows, then what teachers also say for it. Both mean the same; what would
- * be a guess does not belong here. Notation: see pattern.ts. Wording: common practice of classrooms, British and American.
- */
-export const turns: readonly (readonly [meant: string, ...said: string[]])[] = [
-  // The piece and its parts.
-  [
-    'the piece',
-    'the (hymn|song|tune|chorale|waltz|minuet|adagio|movement|excerpt|example|music|work|score|setting)',
-  ],
-  [
-    '<place>',
-    'the (passage|music|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
-  ],
-  [
-    'in <place>',
-    'at the (cadence|close|chord) (of|in) <place>',
-    '(across|within|inside|over the course of|all through|right through|all the way through) <place>',
-  ],
-  [
-    'in bars <number>-<other number>',
-    'between (bar|bars|measures|mm.|m.) <number> and (bar |measure |m. |)<other number>',
-    'from (bar|measure|m.) <number> (to|into|through) (bar |measure |m. |)<other number>',
-  ],
-  ['the last bar', 'the (final|closing) (bar|measure)', 'the end of the piece'],
-  ['the last chord', 'the (final|closing) (chord|harmony)'],
-  ['the second half of the piece', 'the second (section|strain|reprise|part)', 'the B section'],
-  ['the first half of the piece', 'the first (section|strain|reprise|part)', 'the A section'],
-  // Small words that say nothing about the notes.
-  [
-    '',
-    '(just|simply|clearly|plainly|neatly|entirely|altogether|indeed|actually|also|again|then|thus|now|here|immediately|straight away|at once|straight|directly|duly|quickly|briefly)',
-  ],
-  [
-    '<rest>$',
-    '^(and|so|then|now|next|here|notice that|note that|observe that|we hear that|we have|we find|you can see that|you can hear that),? <rest>$',
-  ],
-  // What a place or a chord is.
+import type { Turn } from './turn.js';
+
+/** What is said of a place, a chord or a line: verbs for verbs. */
+export const verbTurns: readonly Turn[] = [
   [
     'is',
     '(forms|makes|constitutes|functions as|serves as|acts as|works as|counts as|amounts to|turns out to be|can be heard as|can be labelled|is labelled|is called|is heard as|would be)',

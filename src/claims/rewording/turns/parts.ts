@@ -1,0 +1,27 @@
+import type { Turn } from './turn.js';
+
+/** The piece and its parts. */
+export const partTurns: readonly Turn[] = [
+  [
+    'the piece',
+    'the (hymn|song|tune|chorale|waltz|minuet|adagio|movement|excerpt|example|music|work|score|setting)',
+  ],
+  [
+    '<place>',
+    'the (passage|music|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
+  ],
+  [
+    'in <place>',
+    'at the (cadence|close|chord) (of|in) <place>',
+    '(across|within|inside|over the course of|all through|right through|all the way through) <place>',
+  ],
+  [
+    'in bars <number>-<other number>',
+    'between (bar|bars|measures|mm.|m.) <number> and (bar |measure |m. |)<other number>',
+    'from (bar|measure|m.) <number> (to|into|through) (bar |measure |m. |)<other number>',
+  ],
+  ['the last bar', 'the (final|closing) (bar|measure)', 'the end of the piece'],
+  ['the last chord', 'the (final|closing) (chord|harmony)'],
+  ['the second half of the piece', 'the second (section|strain|reprise|part)', 'the B section'],
+  ['the first half of the piece', 'the first (section|strain|reprise|part)', 'the A section'],
+];
