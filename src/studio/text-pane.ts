@@ -10,22 +10,21 @@ import {
 } from '@codemirror/commands';
 import { yaml } from '@codemirror/lang-yaml';
 import { HighlightStyle, syntaxHighlighting } from '@codemirror/language';
-import { forEachDiagnostic, lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
-import type { Diagnostic } from '@codemirror/lint';
+import { lintGutter, lintKeymap, setDiagnostics } from '@codemirror/lint';
 import { openSearchPanel, search, searchKeymap } from '@codemirror/search';
 import { EditorState } from '@codemirror/state';
 import type { Text } from '@codemirror/state';
 import { EditorView, drawSelection, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
-import type { Checked, Fix, TextClaim, TextFinding } from './checked.js';
+import type { Checked, Fix, TextClaim } from './checked.js';
 import type { KnownScore } from './claim-words.js';
 import { wordsAt } from './complete.js';
 import { lineChanges } from './line-changes.js';
-import { inQuotes } from './in-quotes.js';
 import { putBars } from './put-bars.js';
 import type { LabelledBars } from './put-bars.js';
 import { putClaim } from './put-claim.js';
 import type { Edit } from './put-claim.js';
+import { marksOf, mend, mendHere } from './text-marks.js';
 
 export interface TextPane {
   readonly element: HTMLElement;
@@ -60,102 +59,6 @@ const ink = HighlightStyle.define([
   { tag: [tags.number, tags.bool], class: 'ink-number' },
   { tag: tags.punctuation, class: 'ink-sign' },
 ]);
-
-/** A mark in the text with the change that it proposes. */
-interface Mark extends Diagnostic {
-  readonly fix?: Fix;
-  /** What stood where the change is to be made. */
-  readonly instead?: string;
-}
-
-const markOf = (finding: Omit<Diagnostic, 'actions'>, fix: Fix | undefined, doc: Text): Mark => {
-  if (fix === undefined) return finding;
-  const mark: Mark = {
-    ...finding,
-    fix,
-    instead: doc.sliceString(fix.from, fix.to),
-    actions: [
-      {
-        name: `write: ${fix.words}`,
-        apply: (view, from) => {
-          apply(view, mark, from);
-        },
-      },
-    ],
-  };
-  return mark;
-};
-
-/**
- * Makes the change of a mark, which one undo takes back. Marks move with the text, and with them the place of the change; where other words
- * stand by now, nothing is written over.
- * @param from where the mark stands now
- */
-function apply(view: EditorView, { fix, instead, from: before }: Mark, from: number): void {
-  if (fix === undefined) return;
-  const [start, end] = [fix.from + from - before, fix.to + from - before];
-  if (view.state.sliceDoc(start, end) !== instead) return;
-  view.dispatch({
-    changes: { from: start, to: end, insert: fix.insert },
-    selection: { anchor: start + fix.insert.length },
-    annotations: isolateHistory.of('full'),
-    userEvent: 'input',
-    scrollIntoView: true,
-  });
-  view.focus();
-}
-
-const markOfFinding = (
-  { from, to, severity, code, message, help, fix }: TextFinding,
-  doc: Text,
-): Diagnostic => {
-  const words = inQuotes(help === undefined ? message : `${message}\n${help}`);
-  return markOf(
-    {
-      from,
-      to: Math.max(to, from),
-      severity: severity === 'note' ? 'info' : severity,
-      source: code,
-      message: words,
-    },
-    fix,
-    doc,
-  );
-};
-
-/** A claim that holds needs no mark; the others carry their reason, and the nearest true sentence as a change of one press. */
-function markOfClaim(
-  { from, to, verdict, code, reason, fix, accepted, isJudged }: TextClaim,
-  doc: Text,
-): readonly Diagnostic[] {
-  if (verdict === 'holds' || accepted || !isJudged) return [];
-  const severity = verdict === 'fails' ? 'error' : 'warning';
-  return [markOf({ from, to, severity, source: code, message: `${verdict}: ${reason}` }, fix, doc)];
-}
-
-/** Every mark that proposes a change, with where it stands now. */
-function proposals(
-  state: EditorState,
-): readonly { readonly mark: Mark; readonly fix: Fix; readonly from: number; readonly to: number }[] {
-  const found: { mark: Mark; fix: Fix; from: number; to: number }[] = [];
-  forEachDiagnostic(state, (mark: Mark, from, to) => {
-    if (mark.fix !== undefined) found.push({ mark, fix: mark.fix, from, to });
-  });
-  return found;
-}
-
-/** Makes the change that is proposed nearest to the cursor, on the lines that it stands on. */
-function mendHere(view: EditorView): boolean {
-  const { main } = view.state.selection;
-  const line = view.state.doc.lineAt(main.head);
-  const away = ({ from, to }: { readonly from: number; readonly to: number }): number =>
-    Math.max(from - main.head, main.head - to, 0);
-  const [nearest] = proposals(view.state)
-    .filter(({ from, to }) => from <= line.to && line.from <= to)
-    .sort((a, b) => away(a) - away(b));
-  if (nearest !== undefined) apply(view, nearest.mark, nearest.from);
-  return nearest !== undefined;
-}
 
 /** The lesson's text with its findings. */
 export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
@@ -273,20 +176,12 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
       put(putClaim(text(), view.state.selection.main.head, sentence), true);
     },
     mend: fix => {
-      const proposed = proposals(view.state).find(
-        ({ fix: other }) => other.from === fix.from && other.to === fix.to && other.insert === fix.insert,
-      );
-      if (proposed !== undefined) apply(view, proposed.mark, proposed.from);
+      mend(view, fix);
     },
     goTo,
-    show: ({ findings, claims }) => {
-      claimsShown = claims;
-      const { doc } = view.state;
-      const all = [
-        ...findings.map(finding => markOfFinding(finding, doc)),
-        ...claims.flatMap(claim => markOfClaim(claim, doc)),
-      ].filter(({ to }) => to <= doc.length);
-      view.dispatch(setDiagnostics(view.state, all));
+    show: checked => {
+      claimsShown = checked.claims;
+      view.dispatch(setDiagnostics(view.state, marksOf(checked, view.state.doc)));
     },
   };
 }
