@@ -43,9 +43,12 @@ const pageClaim = (text: string, { verdict, reason, evidence }: Verdict): PageCl
   text,
   verdict,
   reason,
-  // The nearest true statement would give the answer away.
-  evidence: evidence.map(withoutPlace),
+  // The nearest true statement would give the answer away, and so would the chord that a note against this one belongs to.
+  evidence: evidence.map(each => withoutPlace(each.role === 'contradicts' ? { ...each, why: '' } : each)),
 });
+
+const unreadHelp = (entry: string): string =>
+  `${entry === '' ? '' : `“${entry}” cannot be read. `}Write a chord, such as A7/C#, or a numeral, such as V6/5.`;
 
 /**
  * Judges what a student writes exactly as a claim of the lesson is judged: enharmonic spellings and other ways of writing the same
@@ -57,18 +60,13 @@ export function judge(data: PageData, analysis: Analysis, question: Question, wr
   const judged: PageClaim[] = [];
   // “not V” is true of nearly every bar.
   const isDenial = /^not\b/i.test(entry);
-  let help = 'Write a chord, such as A7/C#, or a numeral, such as V6/5.';
-  for (const [index, reading] of readings(entry).entries()) {
+  for (const reading of readings(entry)) {
     const inKey =
       / in /.test(reading) || question.localKey === undefined ? [''] : ['', ` in ${question.localKey}`];
     for (const suffix of inKey) {
       const text = `${question.place} is ${reading}${suffix}`;
       const read = readClaim(text);
-      if ('problem' in read || isDenial || !saysHarmony(read.claim.content)) {
-        if (index === 0 && entry !== '') help = `“${entry}” cannot be read. ${help}`;
-        continue;
-      }
-      if (home === undefined) continue;
+      if ('problem' in read || isDenial || !saysHarmony(read.claim.content) || home === undefined) continue;
       const verdict = read.claim.check({
         analysis,
         home,
@@ -85,7 +83,7 @@ export function judge(data: PageData, analysis: Analysis, question: Question, wr
     (found, one) => (found === undefined || rank[one.verdict] > rank[found.verdict] ? one : found),
     undefined,
   );
-  if (best === undefined) return { kind: 'unread', help };
+  if (best === undefined) return { kind: 'unread', help: unreadHelp(entry) };
   return { kind: 'judged', right: rank[best.verdict] >= rank.arguable, claim: best };
 }
 

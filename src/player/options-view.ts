@@ -79,9 +79,9 @@ export function optionsView(
     return button;
   };
 
-  const panel = html(
+  const columns = html(
     'div',
-    { class: 'panel' },
+    { class: 'columns' },
     radios('Score', 'extent', [
       ['fitting', 'As fits the window'],
       ['whole', 'Whole score'],
@@ -89,7 +89,7 @@ export function optionsView(
     ]),
     radios('Labels', 'labels', [
       ['lesson', 'As the lesson shows them'],
-      ['own', 'As ticked below'],
+      ['own', 'As ticked'],
       ['none', 'Hidden'],
     ]),
     html('fieldset', { class: 'layers' }, html('legend', {}, 'Ticked labels'), ...allLayers.map(layerBox)),
@@ -126,7 +126,12 @@ export function optionsView(
       ),
     ),
   );
-  const element = html('details', { class: 'options pull-up' }, html('summary', {}, 'Options'), panel);
+  const element = html(
+    'details',
+    { class: 'options pull-up' },
+    html('summary', {}, 'Options'),
+    html('div', { class: 'panel' }, columns),
+  );
   const update = (settings: Settings): void => {
     for (const one of updates) one(settings);
   };

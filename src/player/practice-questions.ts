@@ -4,10 +4,10 @@ import {
   add,
   equals,
   isBefore,
+  least,
   pitchClassOf,
   placeAt,
   printFraction,
-  toNumber,
   type Fraction,
 } from '../score/index.js';
 import type { PageData } from '../timeline/index.js';
@@ -22,7 +22,7 @@ export interface PracticeQuestion extends Question {
   /** `Bar 5, from beat 3`. */
   readonly heading: string;
   /** What of the bar is asked, in whole notes from the start of the score. */
-  readonly stretch: { readonly from: number; readonly to: number };
+  readonly part: { readonly start: Fraction; readonly end: Fraction };
   /** Position in `Analysis.segments`. */
   readonly segment: number;
   /** What the engine reads there: `V65 in D major (A7/C♯)`. */
@@ -93,7 +93,7 @@ export function practiceQuestions(
         home: step?.home ?? data.home,
         localKey: key,
         bar: bar.index,
-        stretch: { from: toNumber(start), to: toNumber(end) },
+        part: { start, end: least(end, add(bar.start, bar.length)) },
         heading: `${barHeading(bar.label)}${beat === '' ? '' : `, from${beat}`}`,
         segment,
         reading: `${fullest.roman} in ${withAccidentals(key)} (${withAccidentals(label?.chord ?? '')})`,

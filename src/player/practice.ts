@@ -1,3 +1,4 @@
+import { toNumber } from '../score/index.js';
 import { excerptTimeline, type PageData, type PageEvidence } from '../timeline/index.js';
 import { excerptInput } from './excerpt-input.js';
 import { judgeByScore } from './judge.js';
@@ -42,10 +43,14 @@ export function practice(data: PageData, parts: PracticeParts): Practice {
       parts.markChosen(
         question === undefined
           ? undefined
-          : { firstBar: question.bar, lastBar: question.bar, stretch: question.stretch },
+          : {
+              firstBar: question.bar,
+              lastBar: question.bar,
+              stretch: { from: toNumber(question.part.start), to: toNumber(question.part.end) },
+            },
       );
     },
-    listen: ({ bar }) => {
+    listen: ({ bar, part }) => {
       const reading = readingOf(data);
       const label = score?.bars[bar]?.label ?? '';
       if (reading === undefined) return;
@@ -53,6 +58,7 @@ export function practice(data: PageData, parts: PracticeParts): Practice {
         first: label,
         last: label,
         as: 'written',
+        part,
       });
       if (timeline !== undefined) parts.player.playExcerpt({ name: 'practice', timeline, again: false });
     },

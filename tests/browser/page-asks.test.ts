@@ -179,6 +179,16 @@ describe('practice', () => {
     const first = await asked();
     await next();
     const rest = await asked();
+    // What is asked is what is heard.
+    await page.getByRole('button', { name: 'Listen' }).click();
+    await page.waitForSelector('.sounding');
+    const heard = new Set<number>();
+    while ((await page.locator('.sounding').count()) > 0)
+      for (const left of await page
+        .locator('.sounding')
+        .evaluateAll(heads => heads.map(head => head.getBoundingClientRect().left)))
+        heard.add(left);
+    expect(Math.min(...heard)).toBeGreaterThan(rest.left - 8);
     await next();
     const whole = await asked();
     expect([first, rest, whole].map(({ words }) => words)).toEqual([

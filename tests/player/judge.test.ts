@@ -78,7 +78,10 @@ describe('what a student writes', () => {
   test.each(['', 'hmm', 'in C major', 'a half cadence', 'V65/V and bar 1 is I', 'not ii', '7', '<b>V</b>'])(
     '“%s” is no harmony',
     entry => {
-      expect(judge(data, analysis, bar2, entry).kind).toBe('unread');
+      const judged = judge(data, analysis, bar2, entry);
+      expect(judged.kind === 'unread' && judged.help).toBe(
+        `${entry === '' ? '' : `“${entry}” cannot be read. `}Write a chord, such as A7/C#, or a numeral, such as V6/5.`,
+      );
     },
   );
 
@@ -88,6 +91,8 @@ describe('what a student writes', () => {
     expect(judged.claim.nearest).toBeUndefined();
     expect(judged.claim.reason).toContain('F#');
     expect(judged.claim.evidence.map(({ pitch }) => pitch)).toContain('F#3');
+    // The chord that sounds is D7/F#.
+    expect(judged.claim.evidence.filter(({ why }) => why.includes('D7'))).toEqual([]);
   });
 
   test('a numeral may be meant in the key that the passage is heard in', () => {

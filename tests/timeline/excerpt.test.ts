@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sourceText } from '../../src/diagnostics/index.js';
 import { analyse } from '../../src/harmony/index.js';
-import { pitchClass, readScore } from '../../src/score/index.js';
+import { fraction, pitchClass, readScore } from '../../src/score/index.js';
 import { chordsOfAnalysis, excerptNotes, excerptTimeline, noteTimeline } from '../../src/timeline/index.js';
 import type { ChordsIn, NoteEvent } from '../../src/timeline/index.js';
 
@@ -34,6 +34,42 @@ describe('an excerpt by itself', () => {
       [4, 67],
     ]);
     expect(timeline?.events.flatMap(event => (event.kind === 'bar' ? [event.end] : []))).toEqual([2, 4, 6]);
+  });
+
+  test('of a part of its bars is cut from the page', () => {
+    const held = readScore(
+      sourceText('b.abc', 'X:1\nM:3/4\nL:1/4\nQ:1/4=60\nK:C\n{d}C E G | G3 & c ^c d & {e}f2 z |]\n'),
+    ).value;
+    const heard = (label: string, from: number, to: number) => {
+      const part = { start: fraction(from, 4), end: fraction(to, 4) };
+      const timeline = excerptTimeline(
+        { ...input, score: held },
+        { first: label, last: label, as: 'written', part },
+      );
+      return [
+        timeline?.seconds.toFixed(3),
+        timeline?.events.flatMap(event =>
+          event.kind === 'note' ? [[event.start, event.end, event.midi].map(Math.round)] : [],
+        ),
+      ];
+    };
+    // MIDI 1.0: middle C is 60. A beat is a second; the grace note belongs to the first one.
+    expect(heard('1', 1, 3)).toEqual([
+      '2.000',
+      [
+        [0, 1, 64],
+        [1, 2, 67],
+      ],
+    ]);
+    expect(heard('1', 0, 1)).toEqual(['1.000', [[0, 1, 60]]]);
+    expect(heard('2', 4, 5)).toEqual([
+      '1.000',
+      [
+        [0, 1, 67],
+        [0, 1, 77],
+        [0, 1, 73],
+      ],
+    ]);
   });
 
   test('is nothing where the bars are not in the piece or no chord can be shown', () => {
