@@ -45,9 +45,29 @@ export function nearestExample(text: string): string | undefined {
   return best;
 }
 
+const auxiliaries = [
+  'do',
+  'does',
+  'did',
+  'was',
+  'were',
+  'will',
+  'would',
+  'can',
+  'could',
+  'may',
+  'might',
+  'must',
+];
+let exampleWords: ReadonlySet<string> | undefined;
+
+/** Whether a word stands in a sentence of the reference: then it is no slip of the pen and no word of taste, wherever it stands. */
+export const isWordOfExamples = (word: string): boolean =>
+  (exampleWords ??= new Set([...auxiliaries, ...exampleSentences.flatMap(wordsOf)])).has(word.toLowerCase());
+
 /** The one of the expected words (written in backticks) that a misspelt word comes close to. */
 export function nearestWord(written: string, expected: readonly string[]): string | undefined {
-  if (written.length < 3 || written.length > 24) return undefined;
+  if (written.length < 3 || written.length > 24 || isWordOfExamples(written)) return undefined;
   const distance = (word: string): number => wordDistance(written.toLowerCase(), word.split(' ')[0] ?? word);
   return expected
     .flatMap(each => /^`([\p{L} ]+)`$/u.exec(each)?.[1] ?? [])

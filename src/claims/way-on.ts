@@ -1,5 +1,5 @@
 import type { Claim } from './claim.js';
-import { nearestExample, nearestWord } from './nearest-example.js';
+import { isWordOfExamples, nearestExample, nearestWord } from './nearest-example.js';
 import type { VerdictWord } from './model.js';
 import { openVerbs, portrayals } from './opinion-words.js';
 import { shortened } from './rewording/index.js';
@@ -116,8 +116,7 @@ function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Re
 
 /** A word that no rule knows may be one of taste that no list has; of words of the trade, notes and figures that is not likely. */
 const mayBeOpinion = (word: string): boolean =>
-  /^\p{Ll}{3,}$/u.test(word) && !hasTradeWord(word) && !placeWords.has(word);
-const placeWords = new Set(['the', 'and', 'bar', 'bars', 'measure', 'measures', 'beat', 'beats']);
+  /^\p{Ll}{3,}$/u.test(word) && !hasTradeWord(word) && !isWordOfExamples(word);
 const asOpinion = 'if it is a matter of taste or history, begin it with `opinion:` or `history:`';
 
 /** A sentence that can be checked in place of one that cannot be read. */
