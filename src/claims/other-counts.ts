@@ -47,13 +47,13 @@ function reconsidered(claim: Claim, verdict: Verdict, context: ClaimContext): Ve
     ? {
         ...verdict,
         verdict: 'arguable',
-        code: 'C0009',
+        code: 'C0010',
         reason: `true of the dance with its trio; without the trio ${verdict.reason}`,
       }
     : {
         ...verdict,
         verdict: 'undecided',
-        code: 'C0009',
+        code: 'C0010',
         reason: `${verdict.reason}; it is true where ${other} are counted than those between the cadences: name the bars that are meant`,
       };
 }

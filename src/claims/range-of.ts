@@ -22,7 +22,7 @@ export function rangeOf(
   if ('problem' in resolved)
     return {
       problem: {
-        verdict: resolved.code === 'C0009' ? 'undecided' : 'fails',
+        verdict: resolved.code === 'C0010' ? 'undecided' : 'fails',
         code: resolved.code,
         reason: resolved.problem,
         evidence: [],

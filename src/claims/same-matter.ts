@@ -1,6 +1,7 @@
 import { compare } from '../score/index.js';
 import type { Claim } from './claim.js';
 import type { ClaimContext, Range } from './model.js';
+import { isPlace } from './place/place-in.js';
 import type { Place } from './place/place.js';
 import { isResolved, resolvePlace } from './place/resolve.js';
 
@@ -24,20 +25,6 @@ interface Matter {
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
-
-const placeKinds: readonly unknown[] = [
-  'bars',
-  'beats',
-  'stretch',
-  'first bars',
-  'last bars',
-  'side',
-  'portion',
-  'pickup',
-  'section',
-  'piece',
-];
-const isPlace = (value: unknown): value is Place => isRecord(value) && placeKinds.includes(value['kind']);
 
 /** What the content of a plain sentence about a place speaks of; nothing for a denial, a comparison or a line. */
 function matterOf({ content }: Claim): Matter | undefined {

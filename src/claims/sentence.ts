@@ -23,11 +23,24 @@ import {
   thingSubject,
 } from './families/occurrence.js';
 import { noteSubject, tonePairSubject } from './families/pitch-relation.js';
-import { choice, end, list, map, mark, optional, otherwise, quiet, rule, sequence } from './grammar/index.js';
+import {
+  choice,
+  end,
+  list,
+  map,
+  mark,
+  optional,
+  otherwise,
+  quiet,
+  rule,
+  sequence,
+  startReading,
+} from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import { opinionSentence } from './opinion.js';
 import { withOtherCounts } from './other-counts.js';
 import { before } from './place/place-name.js';
+import { withPrintedKey } from './printed-key.js';
 import { quantifiedSentence } from './quantity/quantified.js';
 import { aspectSentence } from './sentences/aspects.js';
 import { atBeat } from './sentences/at-a-beat.js';
@@ -171,6 +184,9 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
   ),
 );
 
+const readAgain = (text: string): Claim | undefined =>
+  claim.read(startReading(text, false), 0).steps[0]?.value;
+
 const sentence: Parser<Claim> = rule('Sentence', () =>
   map(
     choice(
@@ -182,7 +198,7 @@ const sentence: Parser<Claim> = rule('Sentence', () =>
       // After the versions, of which `only bar 8 differs` is said.
       onlySentence,
     ),
-    withOtherCounts,
+    each => withOtherCounts(withPrintedKey(each, readAgain)),
   ),
 );
 

@@ -291,7 +291,7 @@ export function resolvePlace(place: Place, context: ClaimContext): Resolved | Pl
     }
     case 'section': {
       const bars = barsOfSection(place.section, context);
-      if ('problem' in bars) return { code: 'C0009', problem: bars.problem };
+      if ('problem' in bars) return { code: 'C0010', problem: bars.problem };
       // With its pickup: a dance without a trio is the piece.
       return bars.length === full.length
         ? barSpan(score.bars[0], score.bars.at(-1), place, score)

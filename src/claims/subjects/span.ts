@@ -112,7 +112,7 @@ export const span = (place: Place): PlaceSubject => ({
     if (isResolved(resolved)) return { kind: 'found', subject: found(place, resolved, context) };
     if ('endings' in resolved) return { kind: 'endings', subjects: resolved.endings.map(span) };
     const { code, problem } = resolved;
-    const verdict = code === 'C0009' ? 'undecided' : 'fails';
+    const verdict = code === 'C0010' ? 'undecided' : 'fails';
     return { kind: 'none', finding: { verdict, code, reason: problem, evidence: [] } };
   },
   neighbours: context => {

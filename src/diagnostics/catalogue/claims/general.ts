@@ -56,4 +56,17 @@ export const generalClaims = {
     explanation:
       'When a piece was written, what its composer meant and whether a chord is beautiful cannot be read from the notes. The sentence is recognised so that it is never passed over in silence, and its verdict is always `undecided`: give the reader a source, or mark it as an opinion.\n\nWords of a list make such a sentence (beautiful, painful, composer, century, should be played ...), never a word that is merely unknown. `opinion: bar 29 is a door into another room` and `history: ...` say so outright, whatever the words. What can be checked in the sentence is checked: `bar 8 is a beautiful half cadence` fails where there is none. A misspelt word of the trade is an error, and so is `sounds`, `means` or `brings` with something checkable behind it.',
   },
+  C0010: {
+    name: 'section-told-in-several-ways',
+    summary:
+      'The claim names a section whose borders the notes leave open, or that another count places elsewhere.',
+    explanation:
+      'Phrases are counted by the cadences that end them, strains and halves by repeat signs, a trio by its title or its key signature. Where nothing parts the piece plainly, or a claim is true only of longer or shorter phrases than the ones that were counted, the verdict is `undecided`; what is true of a dance only with its trio is `arguable`. Name the bars: instead of `the first phrase ends on V` write `bars 1-8 end on V`.',
+  },
+  C0011: {
+    name: 'key-of-another-signature',
+    summary: 'The claim is true in the home key, and another key signature is printed there.',
+    explanation:
+      'A numeral without a key is read in the home key of the lesson. Where the score prints a new key signature, as for a trio, it is read in the key of that signature; one that is true in the home key alone is `arguable`. Name the key: `bar 18 is V65 in Eb major`.',
+  },
 } as const satisfies Record<`C${number}`, CatalogueEntry>;
