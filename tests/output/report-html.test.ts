@@ -77,16 +77,21 @@ describe('the report of a lesson', () => {
 
   test('puts the numbers of all claims on a note side by side, above everything that is drawn', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'barwise-numbers-'));
+    const alternating = Array.from({ length: 8 }, () => ['I', 'V']).flat();
+    const said = ['V', 'ii', 'I', 'vi', 'iii', 'IV', ...alternating].map(numeral => `bar 1 is ${numeral}`);
     try {
       writeFileSync(join(folder, 'one.abc'), 'X:1\nL:1/1\nM:4/4\nK:C\n[CEGc] | [DFA] |]\n');
       writeFileSync(
         join(folder, 'one.yaml'),
-        'format: 1\ntitle: T\nscore: one.abc\nhome: C major\nsteps:\n  - title: S\n    claims: [bar 1 is V, bar 1 is ii, bar 1 is I, bar 1 is vi]\n',
+        `format: 1\ntitle: T\nscore: one.abc\nhome: C major\nsteps:\n  - title: S\n    claims: [${said.join(', ')}]\n`,
       );
       const { report } = await checkLessonFile(join(folder, 'one.yaml'), scoreLibrary(false));
       const document = await page({ lessons: [report] });
       const texts = [...document.querySelectorAll('.marks > text')];
-      expect(texts.map(({ textContent }) => textContent)).toEqual(['1 2 4']);
+      // Those that hold have none; more than two in a row are told together.
+      expect(texts.map(({ textContent }) => textContent)).toEqual(['1 2 4–6 8 10 12 14 16 18 20 22']);
+      const edge = Number(texts[0]?.closest('svg')?.getAttribute('viewBox')?.split(' ')[0]);
+      expect(Number(texts[0]?.getAttribute('x'))).toBeGreaterThan(edge);
       const highest = Math.min(
         ...[...document.querySelectorAll('.system .marks path')].map(path =>
           Number(/^M\S+ (\S+?)l/.exec(path.getAttribute('d') ?? '')?.[1]),

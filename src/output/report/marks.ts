@@ -6,6 +6,7 @@ import type { Markup } from './markup.js';
 import type { PlacedSystem } from './placed-system.js';
 import { textWidth } from './text-width.js';
 import { outcomeOf } from './verdict-sign.js';
+import type { Outcome } from './verdict-sign.js';
 
 /** A claim with the number that it has in the report. */
 export interface NumberedClaim extends ReportedClaim {
@@ -95,7 +96,7 @@ export function evidenceMarks(system: PlacedSystem, claims: readonly NumberedCla
   );
   const shown = marked.filter(({ claim }) => claim.verdict.verdict !== 'holds');
   const highest = Math.min(top, ...shown.flatMap(({ notes }) => notes.map(({ y }) => y - pointed)));
-  const numbers = numbersAbove(shown, highest);
+  const numbers = numbersAbove(shown, highest, system);
   return {
     markup: element('g', { class: 'marks' }, ...groups, numbers.markup),
     height: top - highest + numbers.height,
@@ -138,15 +139,43 @@ function sign(chord: readonly Marked[]): Markup {
   );
 }
 
+/** Claims with the same outcome and numbers one after the other are told together from three on: `4–7`. */
+interface Run {
+  readonly outcome: Outcome;
+  readonly first: number;
+  readonly last: number;
+}
+
+function runsOf(claims: Iterable<NumberedClaim>): readonly Run[] {
+  const runs: Run[] = [];
+  for (const claim of [...claims].sort((a, b) => a.number - b.number)) {
+    const { number } = claim;
+    const outcome = outcomeOf(claim);
+    const before = runs.at(-1);
+    if (before?.outcome === outcome && before.last === number - 1)
+      runs[runs.length - 1] = { ...before, last: number };
+    else runs.push({ outcome, first: number, last: number });
+  }
+  return runs;
+}
+
+const runText = ({ first, last }: Run): string => {
+  if (first === last) return String(first);
+  return `${String(first)}${last === first + 1 ? ' ' : '–'}${String(last)}`;
+};
+
 interface Moment {
   readonly x: number;
   readonly claims: Set<NumberedClaim>;
 }
 
-/** The numbers of the claims above each moment that decides them; where those of neighbours would touch, a row higher. */
+/**
+ * The numbers of the claims above each moment that decides them, within the line; where those of neighbours would touch, a row higher.
+ */
 function numbersAbove(
   marked: readonly { readonly claim: NumberedClaim; readonly notes: readonly Marked[] }[],
   top: number,
+  { extent, staves }: PlacedSystem,
 ): Marks {
   const moments: Moment[] = [];
   const all = marked.flatMap(({ claim, notes }) => notes.map(({ x }) => ({ x, claim })));
@@ -157,16 +186,16 @@ function numbersAbove(
   }
   const rows: number[] = [];
   const texts = moments.map(({ x, claims }) => {
-    const inOrder = [...claims].sort((a, b) => a.number - b.number);
-    const width = textWidth(inOrder.map(({ number }) => number).join(' '), numberSize);
-    const left = x - width / 2;
+    const runs = runsOf(claims);
+    const width = textWidth(runs.map(runText).join(' '), numberSize);
+    const left = Math.max(extent.left, Math.min(x - width / 2, staves.right - width));
     const free = rows.findIndex(end => end + 5 <= left);
     const row = free < 0 ? rows.length : free;
     rows[row] = left + width;
     return element(
       'text',
       { x: tenths(left), y: tenths(top - 3 - row * numberRow), 'font-size': numberSize },
-      inOrder.map(claim => element('tspan', { class: outcomeOf(claim) }, String(claim.number))).join(' '),
+      runs.map(run => element('tspan', { class: run.outcome }, runText(run))).join(' '),
     );
   });
   return { markup: texts.join(''), height: rows.length * numberRow };
