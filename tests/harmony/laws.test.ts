@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/harmony/index.js';
-import { fraction } from '../../src/score/index.js';
+import { fraction, isBefore } from '../../src/score/index.js';
 import { accountOf, harmoniesOf } from './account.js';
 import { pieces, samples, shifts } from './law-pieces.js';
 import {
@@ -37,6 +37,13 @@ describe.each(pieces)('%s', (_, score) => {
 
   test('has the same harmonies when its chords stand in a voice of their own', () => {
     expect(harmoniesOf(analyse(splitVoices(score)))).toEqual(harmoniesOf(here));
+  });
+
+  test('has each cadence in an area of its key', () => {
+    for (const { key, onset } of here.cadences)
+      expect(
+        here.keyAreas.filter(({ start, end }) => !isBefore(onset, start) && isBefore(onset, end)),
+      ).toMatchObject([{ key }]);
   });
 });
 

@@ -29,7 +29,7 @@ import type { KeyRef } from '../terms/key-reference.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import { judged, silence } from './judged.js';
 import { checkModulatesTo, checkTonicizes } from './key-change.js';
-import { alternatives, areasIn, cadencesIn, codes, newNotes } from './key-question.js';
+import { alternatives, areasIn, codes, newNotes } from './key-question.js';
 import type { Asked, KeySays } from './key-question.js';
 
 function checkIsIn(asked: Asked): Finding<Span> {
@@ -37,7 +37,7 @@ function checkIsIn(asked: Asked): Finding<Span> {
   const judgement = judgeKey(context.analysis, { ...span.range, key });
   const { better } = judgement;
   const areas = areasIn(span.range, context);
-  // A key of two bars or less that no area of the piece has and no cadence confirms is heard as a degree of the key around it.
+  // A key of two bars or less that no area of the piece has, and so no cadence of the analysis confirms, is heard as a degree of the key around it.
   const bar = barAt(context.analysis.score, span.range.start);
   const short =
     bar !== undefined &&
@@ -46,16 +46,15 @@ function checkIsIn(asked: Asked): Finding<Span> {
     short &&
     judgement.outcome === 'supported' &&
     areas.every(area => !sameKey(area.key, key)) &&
-    cadencesIn(span.range, key, context).length === 0 &&
     judgeCadence(context.analysis, { ...span.range, kind: 'perfect authentic', key }).outcome !== 'supported';
   const around = areas[0]?.key;
   const isAround = areas.length > 0 && areas.every(area => sameKey(area.key, key));
-  const closes = cadencesIn(span.range, key, context).length > 0;
   const end = areas.at(-1)?.key;
   const isElsewhere =
     better !== undefined &&
     [around, end].every(edge => edge !== undefined && sameKey(edge, better.key) && edge.tonic !== key.tonic);
-  // Two bars within a key belong to it, whatever else they could be by themselves; and no key is heard without its tonic or a cadence.
+  // Two bars within a key belong to it, whatever else they could be by themselves; and no key is heard without its tonic or an area of its own,
+  // in which its cadences lie.
   const decided =
     judgement.outcome !== 'rivalled' || better === undefined
       ? undefined
@@ -67,8 +66,7 @@ function checkIsIn(asked: Asked): Finding<Span> {
               !sameKey(key, context.home) &&
               areas.every(area => !sameKey(area.key, key)) &&
               areas.some(area => sameKey(area.key, better.key)) &&
-              !hasTonicChord(asked) &&
-              !closes
+              !hasTonicChord(asked)
             ? ('fails' as const)
             : undefined;
   return {
