@@ -1,5 +1,6 @@
 import type { Claim } from './claim.js';
 import { conjunction } from './conjunction.js';
+import { noteIsTheFirst } from './families/chosen-note.js';
 import { eachThing } from './families/each-thing.js';
 import { rankedSubject } from './families/frequency.js';
 import {
@@ -48,7 +49,8 @@ import { eachOfSeveral } from './sentences/each-of-several.js';
 import { edgeSentence } from './sentences/edges-of-a-line.js';
 import { enharmonicTones } from './sentences/enharmonic-tones.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
-import { inWhichLine } from './sentences/in-which-line.js';
+import { chordInLine, inWhichLine } from './sentences/in-which-line.js';
+import { largestLeapSentence } from './sentences/leaps.js';
 import { and, between, joined } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
 import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
@@ -143,12 +145,14 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     occursInEach,
     noneOccurs,
     isTheFirst,
+    noteIsTheFirst,
     isThere,
     inLineSentence,
     twoLinesSentence,
     returnSentence,
     registerSentence,
     leapSentence,
+    largestLeapSentence,
     melodyHas,
     keyReturns,
     keyTonicized,
@@ -180,6 +184,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     outlinedChord,
     eachOfSeveral,
     inWhichLine,
+    chordInLine,
     quantifiedSentence(plainPredicate),
   ),
 );

@@ -31,7 +31,7 @@ const complement: Parser<AccidentalsSays> = map(
 );
 
 /** Whether the key signature makes the note what it is: seven neighbours on the line of fifths, from the fourth degree on. */
-function isOfSignature(note: Note, context: ClaimContext): boolean {
+export function isOfSignature(note: Note, context: ClaimContext): boolean {
   const fifths = context.analysis.score.bars[note.bar]?.key.fifths ?? 0;
   const tone = pitchClassOf(note.pitch);
   return fifths - 1 <= tone && tone <= fifths + 5;

@@ -53,12 +53,15 @@ import {
 } from './non-chord-tone.js';
 import { namedChordFamily } from './named-chord.js';
 import { lineInChordFamily, noteInChordFamily } from './note-in-chord.js';
+import { noteCountsFamily } from './note-counts.js';
+import { noteLineFamily } from './note-line.js';
 import { notePitchFamily } from './note-pitch.js';
 import { toneFamily, tonePairFamily } from './pitch-relation.js';
 import type { TonePair } from './pitch-relation.js';
 import { numeralFamily } from './numeral.js';
 import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
+import { leapSizeFamily } from './leap-size.js';
 import { linearChordFamily } from './linear-chord.js';
 import { lineOutlineFamily } from './line-outline.js';
 import { lineSequenceFamily } from './line-sequence.js';
@@ -79,11 +82,14 @@ import { suspensionChainFamily } from './suspension-chain.js';
 import { lineRestFamily, restFamily } from './rest.js';
 import { lineResolutionFamily, noteResolutionFamily } from './resolution.js';
 import { lineDegreeFamily, noteDegreeFamily } from './scale-degree.js';
+import { roleInLineFamily } from './role-in-line.js';
+import { sameEndFamily } from './same-end.js';
 import { sequenceFamily } from './sequence.js';
 import { sixFourFamily } from './six-four.js';
 import { textureFamily } from './texture.js';
 import { tieFamily } from './tie.js';
 import { versionFamily } from './version.js';
+import { voiceExchangeFamily } from './voice-exchange.js';
 
 /*
  * Every family of claims, by what its sentences are about. A new family is a file of this folder and a line here: the grammar, the
@@ -142,6 +148,7 @@ export const spanFamilies: readonly Family<Span>[] = [
   noThirdFamily,
   suspensionChainFamily,
   spanOrnamentFamily,
+  noteCountsFamily,
 ];
 
 /** Of a stretch that is named by what it is, besides what is said of every stretch: `the second phrase ...`. */
@@ -180,10 +187,18 @@ export const lineFamilies: readonly Family<Line>[] = [
   lineOutlineFamily,
   lineSequenceFamily,
   notesABarFamily,
+  leapSizeFamily,
+  roleInLineFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */
-export const pairFamilies: readonly Family<Pair>[] = [intervalFamily, motionFamily, crossingFamily];
+export const pairFamilies: readonly Family<Pair>[] = [
+  intervalFamily,
+  motionFamily,
+  crossingFamily,
+  sameEndFamily,
+  voiceExchangeFamily,
+];
 
 /** About single notes: `the F#5 of bar 5 ...`, `the seventh of bar 5 ...`. */
 export const noteFamilies: readonly Family<PointedNotes>[] = [
@@ -194,6 +209,7 @@ export const noteFamilies: readonly Family<PointedNotes>[] = [
   tieFamily,
   noteResolutionFamily,
   noteOrnamentFamily,
+  noteLineFamily,
 ];
 
 /** About the highest or lowest note: `the highest note of the piece ...`. */

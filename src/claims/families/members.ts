@@ -25,6 +25,7 @@ import { lineNotes } from '../subjects/line-notes.js';
 import type { ClaimContext, Range } from '../model.js';
 import { noteEnd, soundingIn } from '../subjects/sounding.js';
 import { article } from '../terms/chord-name.js';
+import { instrument } from '../terms/instrument.js';
 import { be, have, haveNo, printBe, printHas, printVerb, verb } from '../terms/verb.js';
 import { silence, noChord } from './judged.js';
 import { mainSegment, segmentsIn } from '../segments.js';
@@ -59,14 +60,18 @@ const inUpperLine: Parser<LineName> = map(
   sequence(
     word('in'),
     quiet(optional(word('the'))),
-    wordsFor<LineName>([
-      [{ kind: 'part', part: 'soprano' }, 'soprano'],
-      [{ kind: 'part', part: 'alto' }, 'alto'],
-      [{ kind: 'part', part: 'tenor' }, 'tenor'],
-      [{ kind: 'edge', edge: 'top' }, 'top line', 'top voice', 'melody', 'upper voice', 'highest voice'],
-      [{ kind: 'hand', hand: 'right' }, 'right hand'],
-      [{ kind: 'hand', hand: 'left' }, 'left hand'],
-    ]),
+    choice<LineName>(
+      wordsFor<LineName>([
+        [{ kind: 'part', part: 'soprano' }, 'soprano'],
+        [{ kind: 'part', part: 'alto' }, 'alto'],
+        [{ kind: 'part', part: 'tenor' }, 'tenor'],
+        [{ kind: 'edge', edge: 'top' }, 'top line', 'top voice', 'melody', 'upper voice', 'highest voice'],
+        [{ kind: 'hand', hand: 'right' }, 'right hand'],
+        [{ kind: 'hand', hand: 'left' }, 'left hand'],
+        [{ kind: 'voice', name: 'voice' }, 'voice', 'vocal line', 'vocal part', 'singer'],
+      ]),
+      map(instrument, (of): LineName => ({ kind: 'instrument', ...of })),
+    ),
   ),
   ([, , line]) => line,
 );

@@ -11,6 +11,7 @@ import { compare, greatest } from '../../score/index.js';
 import type { Fraction, PitchClass } from '../../score/index.js';
 import type { Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
+import { isOfSignature } from '../families/accidentals.js';
 import { anyCadenceFamily } from '../families/any-cadence.js';
 import { aCadence, cadenceFamily } from '../families/cadence.js';
 import type { CadenceName } from '../families/cadence.js';
@@ -42,7 +43,9 @@ export type Thing =
   | { readonly kind: 'harmony'; readonly of: Predicate<Span> }
   | { readonly kind: 'tone'; readonly says: NonChordToneSays }
   /** Foreign to a key, or to the key of each harmony. */
-  | { readonly kind: 'chromatic'; readonly key?: Key };
+  | { readonly kind: 'chromatic'; readonly key?: Key }
+  /** A note that the key signature does not have. */
+  | { readonly kind: 'accidental' };
 
 /** A thing as plain data. */
 export const contentOfThing = (of: Thing): unknown =>
@@ -86,6 +89,9 @@ export const thing: Parser<Thing> = rule(
         sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
         () => ({ kind: 'chromatic' }),
       ),
+      map(sequence(quiet(optional(article)), word('accidental', 'accidentals')), () => ({
+        kind: 'accidental',
+      })),
       map(sequence(quiet(optional(article)), word('chromatic chord')), () => ({
         kind: 'harmony',
         of: nativeNotesFamily.make({ chromatic: true, of: 'chord', isOne: true }),
@@ -132,6 +138,8 @@ export function printThing(of: Thing, withTheArticle: boolean): string {
       return withTheArticle ? withArticle(nameOf(of.says)) : nameOf(of.says);
     case 'chromatic':
       return withTheArticle ? 'a chromatic note' : 'chromatic note';
+    case 'accidental':
+      return withTheArticle ? 'an accidental' : 'accidental';
   }
 }
 
@@ -215,6 +223,18 @@ export function occurrencesOf(of: Thing, range: Range, context: ClaimContext): r
           evidence: [noteEvidence('supports', note, `foreign to ${printKey(key)}`, context)],
         }),
       );
+    case 'accidental':
+      return soundingIn(context.analysis.score, range)
+        .filter(
+          note =>
+            note.tiedFrom === undefined &&
+            compare(range.start, note.onset) <= 0 &&
+            !isOfSignature(note, context),
+        )
+        .map(note => ({
+          onset: note.onset,
+          evidence: [noteEvidence('supports', note, 'not in the key signature', context)],
+        }));
     case 'numeral':
       return harmoniesWith(
         numeralFamily.make(

@@ -32,6 +32,16 @@ export const contentClaims = {
     explanation:
       'F sharp and G flat are one key of the keyboard and two notes: spelling tells where the note leads. The same goes for the octave, and for the same letter with another accidental. The reason names the note that is there.\n\n```\nbar 5 has Gb      # the bar has F#\n```',
   },
+  C0306: {
+    name: 'as-many-notes',
+    summary: 'So many notes of the name sound at once.',
+    explanation: 'Of a longer place the moment counts at which most of them sound; a tied note is one.',
+  },
+  C0307: {
+    name: 'another-number-of-notes',
+    summary: 'More or fewer notes of the name sound at once.',
+    explanation: 'The reason gives those that do. Notes are compared as spelled.',
+  },
   C0321: {
     name: 'signs-as-claimed',
     summary: 'Notes of the place have such signs beside them.',
@@ -57,6 +67,16 @@ export const contentClaims = {
     name: 'key-signature-otherwise',
     summary: 'A bar of the place has another key signature.',
     explanation: 'The reason counts its sharps or flats.',
+  },
+  C0341: {
+    name: 'note-in-that-line',
+    summary: 'The note lies in the line that the claim names.',
+    explanation: 'Where several lines have it, one of them is enough. The evidence names the voice of each.',
+  },
+  C0342: {
+    name: 'note-in-another-line',
+    summary: 'The note lies in another line.',
+    explanation: 'The reason names the voice that has it.',
   },
   C0311: {
     name: 'line-as-claimed',

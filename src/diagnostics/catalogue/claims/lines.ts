@@ -188,6 +188,23 @@ export const lineClaims = {
     explanation:
       'The line that is named first is taken for the upper one. An overlap is often called a crossing.',
   },
+  C1063: {
+    name: 'voices-exchange',
+    summary: 'Each of the two lines takes the note that the other had.',
+    explanation:
+      'Its members change places while one harmony lasts, with chords that pass within it, or the two notes are named. An octave more or less does not matter (common practice).',
+  },
+  C1064: {
+    name: 'no-voice-exchange',
+    summary: 'The two lines do not take each other’s notes.',
+    explanation: 'Both have to change over within two bars of one harmony, or with no more than one passing note in each line.',
+  },
+  C1065: {
+    name: 'voices-exchange-over-a-change',
+    summary: 'The two lines take each other’s notes, but the harmony changes meanwhile.',
+    explanation:
+      'A voice exchange is mostly said of one harmony that lasts: its members change places. Name the two notes if the exchange alone is meant: `the soprano and the bass of bars 1-2 exchange E and C`.',
+  },
   C1101: {
     name: 'line-moves-as-claimed',
     summary: 'The line moves as the claim says.',
@@ -227,6 +244,12 @@ export const lineClaims = {
     name: 'leap-filled-later',
     summary: 'The line leaps at the end of the place, and the step back comes after it.',
     explanation: 'Name the place with the note that follows the leap.',
+  },
+  C1108: {
+    name: 'leap-between-phrases',
+    summary: 'What decides is a move over a rest or a fermata, from one phrase to the next.',
+    explanation:
+      'Such a move is sung over a breath, and many do not count it among the leaps of a line. Name the bars of one phrase.',
   },
   C1201: {
     name: 'degree-as-claimed',
