@@ -1,5 +1,6 @@
 export * from './fraction.js';
 export * from './pitch.js';
+export { choirPart } from './choir.js';
 export type * from './model.js';
 export { readScore } from './read-score.js';
 export { mostCharacters } from './limits.js';

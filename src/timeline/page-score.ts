@@ -1,6 +1,6 @@
 import { printChord, printKey } from '../harmony/index.js';
 import type { Analysis, Segment } from '../harmony/index.js';
-import { printPitch, toNumber } from '../score/index.js';
+import { choirPart, printPitch, toNumber } from '../score/index.js';
 import type { Bar } from '../score/index.js';
 import type { PageScore, PageSegment } from './page-data.js';
 
@@ -45,11 +45,11 @@ export function pageScore(
     title: score.title,
     composer: score.composer,
     abc: score.source.text,
-    voices: score.voices.map(({ id, name, staff }) => ({
-      id,
-      name,
-      staff,
-      program: programOf(id),
+    voices: score.voices.map(voice => ({
+      id: voice.id,
+      name: choirPart(voice, score) ?? voice.name,
+      staff: voice.staff,
+      program: programOf(voice.id),
     })),
     notes: score.notes.map(note => ({
       pitch: printPitch(note.pitch),

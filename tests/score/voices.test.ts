@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { printPitch, type Score } from '../../src/score/index.js';
+import { choirPart, printPitch, type Score } from '../../src/score/index.js';
 import { read } from './reading.js';
 
 const standard = (section: string): string => `ABC standard 2.1, section ${section}`;
@@ -88,6 +88,26 @@ describe('staves and clefs', () => {
   it(`keeps name and clef (${standard('7.1')})`, () => {
     const { voices } = read(tune('[V:B]C D|', 'V:B bass name="low voice"\n')).score;
     expect(voices).toEqual([{ id: 'B', name: 'low voice', staff: 0, clef: 'bass' }]);
+  });
+
+  // Common practice: a choir's staves are called by the first letters of its parts.
+  it.each([
+    ['V:S|V:A|V:T|V:B', 'soprano, alto, tenor, bass'],
+    ['V:S1|V:S2|V:A', 'soprano 1, soprano 2, alto'],
+    ['V:Sop|V:B', 'soprano, bass'],
+    // The one name is that of the choir.
+    ['V:S name="Choir"|V:A|V:T|V:B', 'soprano, alto, tenor, bass'],
+    ['V:S name="Solo"|V:A name="Echo"|V:B', '-, -, bass'],
+    // Two voices of any kind, parts that are not those of a choir, and an order that is not theirs.
+    ['V:A|V:B', '-, -'],
+    ['V:S|V:A|V:K', '-, -, -'],
+    ['V:B|V:S', '-, -'],
+    ['V:S', '-'],
+  ])('calls the voices of %s %s', (fields, words) => {
+    const ids = fields.split('|').map(field => /^V:(\w+)/.exec(field)?.[1] ?? '');
+    const music = ids.map(id => `[V:${id}]C D|`).join('\n');
+    const { score } = read(tune(music, `${fields.replaceAll('|', '\n')}\n`));
+    expect(score.voices.map(voice => choirPart(voice, score) ?? '-').join(', ')).toBe(words);
   });
 
   it('gives overlays the staff of their voice', () => {

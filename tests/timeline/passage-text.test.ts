@@ -36,6 +36,16 @@ describe('what is played, in words', () => {
     ]);
   });
 
+  it('a part of a choir is named by its letter or its word, and told by its word', () => {
+    const choir = scoreOf('[V:S] c4 | [V:A] G4 | [V:B] C4 |', ['V:S', 'V:A', 'V:B']);
+    const told = ['a', 'alto', 'Bass'].map(voice =>
+      timelineOf(choir, [play('1', { voice: located(voice) })]).events.flatMap(event =>
+        event.kind === 'passage' ? [passageText(event)] : [],
+      ),
+    );
+    expect(told).toEqual([['bar 1, alto alone'], ['bar 1, alto alone'], ['bar 1, bass alone']]);
+  });
+
   it('counts the chords of a demonstration', () => {
     const two: ChordsIn = (_, start, end) => {
       const triad = [0, 4, 1].map(pitchClass);

@@ -1,3 +1,4 @@
+import { choirPart } from '../../score/index.js';
 import type { Score, Voice } from '../../score/index.js';
 
 /** What is written on two staves for two hands (common practice). */
@@ -21,13 +22,13 @@ function handOf(voice: Voice, { voices }: Score): 'right hand' | 'left hand' | u
   return voice.staff === upper.staff ? 'right hand' : 'left hand';
 }
 
-/** A voice by its hand or by the name that the score prints, else by its id: `left hand`, `Viola`, `2`. */
+/** A voice by its hand, its part of the choir or the name that the score prints, else by its id: `left hand`, `Viola`, `2`. */
 export const voiceLabel = (voice: Voice, score: Score): string =>
-  handOf(voice, score) ?? (voice.name === '' ? voice.id : voice.name);
+  handOf(voice, score) ?? choirPart(voice, score) ?? (voice.name === '' ? voice.id : voice.name);
 
 /** The same in a sentence: `the left hand`, `Viola`, `voice 2`. */
 export function voiceTitle(voice: Voice, score: Score): string {
-  const hand = handOf(voice, score);
-  if (hand !== undefined) return `the ${hand}`;
+  const part = handOf(voice, score) ?? choirPart(voice, score);
+  if (part !== undefined) return `the ${part}`;
   return voice.name === '' || voice.name === voice.id ? `voice ${voice.id}` : voice.name;
 }
