@@ -12,7 +12,6 @@ export const partTurns: readonly Turn[] = [
   ],
   [
     'in <place>',
-    'at the (cadence|close|chord) (of|in) <place>',
     '(across|within|inside|over the course of|all through|right through|all the way through) <place>',
   ],
   [

@@ -44,6 +44,10 @@ export const verbTurns: readonly Turn[] = [
     '<place> goes <one numeral> <other numeral>',
     '<place> (is|are) <one numeral> (to|then|followed by|moving to|going to) <other numeral>',
   ],
+  [
+    'the cadential six-four of <place> resolves to <rest>',
+    '<place> (is|has) a cadential (six-four|6/4) (resolving|which resolves|that resolves) to <rest>',
+  ],
   ['<words> and resolves to <rest>', '<words> (resolving|which resolves|that resolves) to <rest>'],
   [
     '<words> and goes to <rest>',
