@@ -38,7 +38,8 @@ const extensionsOf = ({ root, quality }: Chord): readonly Chord[] =>
 /**
  * The fuller chord that a claimed triad is taken out of, where the tone more is a member: it sounds for half of the span and does not resolve
  * into the triad while that sounds (common practice: an ornament resolves within its harmony; IV with a D under it is ii65). A native seventh
- * over the same root is left out: V may be said for V7. `undefined` where the triad stands for itself.
+ * over the same root is left out in root position: V may be said for V7, but figures name what lies over the bass, and V6 is not V65. `undefined`
+ * where the triad stands for itself.
  */
 export function fullerChord(
   analysis: Analysis,
@@ -66,6 +67,7 @@ export function fullerChord(
     !hearing.tones.filter(({ pitchClass }) => pitchClass === added).every(resolves);
   const isChromatic = (added: PitchClass): boolean =>
     question.key !== undefined && !nativeTones(question.key).includes(added);
+  const isFigured = question.bass !== undefined && question.bass !== chord.root;
   const heard = [best, ...segments.map(segment => segment.chord)];
   const isHeard = (added: PitchClass): boolean => heard.some(({ tones }) => tones.includes(added));
   const isWhole = ({ tones }: Chord): boolean => tones.every(tone => hearing.present.has(tone));
@@ -76,7 +78,12 @@ export function fullerChord(
     const isPedal = first?.pitchClass === added && howLongStays(analysis, first) === 'through changes';
     if (of.root === added && of.quality === 'dominant seventh' && isLowest(added))
       return { chord: of, added, isRooted: !isPedal };
-    const isOther = of.root !== chord.root ? isHeard(added) : isChromatic(added) || isLowest(added);
+    const isOther =
+      of.root !== chord.root
+        ? isHeard(added)
+        : isChromatic(added) ||
+          isLowest(added) ||
+          (isFigured && isHeard(added) && best.tones.includes(added));
     if (isOther && isMember(added, of)) return { chord: of, added, isRooted: false };
   }
   return undefined;

@@ -1,5 +1,6 @@
 import { chord } from './chord.js';
 import type { Chord, ChordQuality } from './model.js';
+import type { Lattice } from './lattice.js';
 import type { Moment } from './moments.js';
 import type { Sound } from './sound.js';
 
@@ -11,6 +12,8 @@ const triadOf: Partial<Record<ChordQuality, ChordQuality>> = {
   'half-diminished seventh': 'diminished',
   'diminished seventh': 'diminished',
 };
+
+const sevenths = Object.keys(triadOf) as readonly ChordQuality[];
 
 /** One chord over moments `from` to `to`. */
 export interface ChordSpan {
@@ -73,4 +76,38 @@ export function splitLateSeventh(
     { from: span.from, to: entry, chord: chord(span.chord.root, triad) },
     { from: entry, to: span.to, chord: span.chord },
   ];
+}
+
+/** Semitones within which a tone of a figure has moved to another rather than made room for it. */
+const stepInFigure = 2;
+
+/**
+ * The seventh chord that a triad makes with the harmony after it, where that is only the rest of one broken chord: over the bass that sounds on, off
+ * the strong beats, the figure goes on to the seventh, and no tone of the triad has moved there by step (that would be 5-6 over a bass).
+ */
+export function withSeventhOfFigure(
+  sound: Sound,
+  { moments, ground }: Pick<Lattice, 'moments' | 'ground'>,
+  triad: ChordSpan,
+  rest: ChordSpan,
+): Chord | undefined {
+  const [start, moment, bass] = [moments[triad.from], moments[rest.from], ground[triad.from]];
+  if (start === undefined || moment === undefined || bass === undefined) return undefined;
+  if (moment.level < 2 || ground[rest.from] !== bass) return undefined;
+  const whole = sevenths
+    .filter(quality => triadOf[quality] === triad.chord.quality)
+    .map(quality => chord(triad.chord.root, quality))
+    .find(({ tones }) => rest.chord.tones.every(tone => tones.includes(tone)));
+  const seventh = whole?.tones[3];
+  const entering = moment.sounding.map(id => sound.tones[id]).find(tone => tone?.pitchClass === seventh);
+  if (whole === undefined || seventh === undefined || entering === undefined) return undefined;
+  const hasMoved = sound.tones.some(
+    ({ on, voice, midi }) =>
+      on >= start.start &&
+      on < moment.start &&
+      voice === entering.voice &&
+      midi !== entering.midi &&
+      Math.abs(midi - entering.midi) <= stepInFigure,
+  );
+  return !hasMoved && isInFigure(sound, moment, whole, start.start, seventh) ? whole : undefined;
 }

@@ -7,7 +7,7 @@ import { foreignTones, tonesBetween } from './foreign-tones.js';
 import { sameKey } from './key.js';
 import type { KeyFits } from './key-fit.js';
 import type { KeyPath } from './key-path.js';
-import { splitLateSeventh } from './late-tones.js';
+import { splitLateSeventh, withSeventhOfFigure } from './late-tones.js';
 import { longestStretch } from './lattice.js';
 import type { Lattice } from './lattice.js';
 import type { Chord, Key, NonChordTone, Rival, Segment } from './model.js';
@@ -69,7 +69,14 @@ function spansOf(heard: Heard, path: KeyPath): readonly Span[] {
     if (last !== undefined && last.chord === chord && last.key === inKey) last.to = of.to;
     else merged.push({ from: of.from, to: of.to, chord, key: inKey, step });
   });
-  return withThirds(merged, heard).flatMap(span =>
+  const joined: Span[] = [];
+  for (const span of merged) {
+    const last = joined[joined.length - 1];
+    const whole = last?.key === span.key ? withSeventhOfFigure(sound, lattice, last, span) : undefined;
+    if (last === undefined || whole === undefined) joined.push(span);
+    else joined[joined.length - 1] = { ...last, to: span.to, chord: whole };
+  }
+  return withThirds(joined, heard).flatMap(span =>
     splitLateSeventh(sound, lattice.moments, span).flatMap(part =>
       bassSpans(sound, lattice, part.from, part.to, part.chord).map(piece => ({
         ...span,
