@@ -1,12 +1,15 @@
+/** What a clock shows: a second counts once it is over, as in the list of chapters. */
+const wholeSeconds = (seconds: number): number => Math.max(0, Math.floor(seconds));
+
 /** `3:07` for 187 seconds. */
 export function clockTime(seconds: number): string {
-  const whole = Math.max(0, Math.round(seconds));
+  const whole = wholeSeconds(seconds);
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
 /** `3 minutes 7 seconds`, as it is read aloud. */
 export function spokenTime(seconds: number): string {
-  const whole = Math.max(0, Math.round(seconds));
+  const whole = wholeSeconds(seconds);
   const unit = (count: number, name: string): string =>
     count === 0 ? '' : `${count} ${name}${count === 1 ? '' : 's'}`;
   return (

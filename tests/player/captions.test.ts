@@ -36,7 +36,8 @@ describe('lengths of time', () => {
   test.each([
     [0, '0:00', '0 seconds'],
     [1, '0:01', '1 second'],
-    [59.6, '1:00', '1 minute'],
+    // A second counts once it is over, as on a clock.
+    [59.6, '0:59', '59 seconds'],
     [187, '3:07', '3 minutes 7 seconds'],
     [-2, '0:00', '0 seconds'],
   ])('%d', (seconds, shown, spoken) => {

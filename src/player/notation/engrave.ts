@@ -36,6 +36,8 @@ export interface DrawnSystem {
   readonly staffBottom: number;
   readonly left: number;
   readonly right: number;
+  /** The highest head or end of a stem. */
+  readonly notesTop: number;
   /** Voice by voice, each from left to right. */
   readonly voices: readonly (readonly DrawnItem[])[];
 }
@@ -123,6 +125,15 @@ function keepHairpinsInside(drawing: SVGGElement, left: number, right: number): 
   for (const { path, signs } of dynamics) path.setAttribute('d', hairpinInside(signs, left, right, letters));
 }
 
+/** Half a space: what a head reaches above its middle. */
+const headAbove = 5;
+/** Stems are drawn as thin boxes, `M x y L x y ...`; that of the sign before a tempo is no note. */
+const stemEnds = (drawing: SVGGElement): readonly number[] =>
+  [...drawing.querySelectorAll('.abcjs-stem')]
+    .filter(stem => stem.closest('.abcjs-tempo') === null)
+    .flatMap(stem => [...(stem.getAttribute('d') ?? '').matchAll(/[ML]\s*\S+\s+([\d.-]+)/g)])
+    .map(([, y]) => Number(y));
+
 function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
   const staves = [...drawing.querySelectorAll<SVGGraphicsElement>('.abcjs-staff')].map(staff =>
     staff.getBBox(),
@@ -142,6 +153,10 @@ function drawnSystem(drawing: SVGGElement, line: TuneLine): DrawnSystem {
     staffBottom: Math.max(...staves.map(box => box.y + box.height)),
     left: Math.min(...staves.map(box => box.x)),
     right,
+    notesTop: Math.min(
+      ...notes.flatMap(({ heads }) => heads.map(({ y }) => y - headAbove)),
+      ...stemEnds(drawing),
+    ),
     voices,
   };
 }

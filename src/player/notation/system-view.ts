@@ -8,6 +8,8 @@ import type { BarPlace, NotePlace, Placement } from './place-score.js';
 
 /** Room above the staff for the number of the first bar and the upper edge of a frame. */
 const headroom = 16;
+/** Between the highest note and a frame around it. */
+const aboveNotes = 1;
 const margin = 6;
 
 /** One line of the score with our own marks and labels around what the engraver drew. */
@@ -63,8 +65,7 @@ export function systemView(
   index: number,
   sheetWidth: number,
 ): SystemView {
-  const heads = drawn.voices.flat().flatMap(item => item.heads.map(head => head.y));
-  const frameTop = Math.min(drawn.staffTop - headroom, ...heads.map(y => y - 9));
+  const frameTop = Math.min(drawn.staffTop - headroom, drawn.notesTop - aboveNotes);
   const top = Math.min(drawn.top, frameTop) - margin;
   const bottom = Math.max(drawn.bottom, drawn.staffBottom + margin);
   const labelTop = bottom + margin;
