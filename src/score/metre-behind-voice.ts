@@ -1,7 +1,7 @@
 import { hidden } from './abc-text.js';
 import { isFree, readMeter } from './meter.js';
 
-/** A change of metre directly behind the name of a voice on a line of its own; `end` is where its field ends. */
+/** A change of metre directly behind the name of a voice that begins a line; `end` is where its field ends. */
 interface MetreBehindVoice {
   readonly end: number;
   readonly value: string;
@@ -30,14 +30,14 @@ interface Tune {
   readonly lines: readonly { readonly staff?: readonly Staff[] }[];
 }
 
-/** `V:1`, then other fields and remarks, then `[M:3/4]` or a line `M:3/4`. */
+/** `V:1` and a new line, or `[V:1]`, then other fields and remarks, then `[M:3/4]` or a line `M:3/4`. */
 const behindVoice =
-  /^(V:.*\n(?:(?:%|[A-LN-Z]:).*\n)*(?:[ \t]*\[[A-LN-Z]:[^\]\n]*\])*[ \t]*)(?:\[M:([^\]\n]*)\]|M:([^%\n]*).*$)/gm;
+  /^((?:V:.*\n(?:(?:%|[A-LN-Z]:).*\n)*|\[V:[^\]\n]*\])(?:[ \t]*\[[A-LN-Z]:[^\]\n]*\])*[ \t]*)(?:\[M:([^\]\n]*)\]|(?<=\n)M:([^%\n]*).*$)/gm;
 /** Before it nothing is a change: the field that ends the header (ABC 2.1, section 2.2.3). */
 const headerEnd = /^K:.*$/m;
 
 /**
- * Takes out of a score the changes of metre that the engraving library gets wrong: behind the name of a voice on a line of its own it
+ * Takes out of a score the changes of metre that the engraving library gets wrong: behind the name of a voice it
  * keeps them for the line after the next, or for the other staff.
  */
 export function withoutMetresBehindVoices(abc: string): EngraverText {

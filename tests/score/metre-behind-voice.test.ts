@@ -58,6 +58,12 @@ describe('a metre behind the name of a voice', () => {
       `${opening}V:1\n[M:(3+2)/8]C5/|\nV:2\n[M:3+2/8]C5/|`,
       [...openingStaves, '3+2/8 n |', '3+2/8 n |'],
     ],
+    [
+      'inline behind the voice',
+      `${opening}[V:1] [M:3/4] C3|\n[V:2][M:3/4]C3|\n[V:1]C3|\n[V:2]C3|`,
+      [...openingStaves, '3/4 n |', '3/4 n |', 'n |', 'n |'],
+    ],
+    ['that opens the piece inline', '[V:1] [M:3/4] C3|\n[V:2] [M:3/4] C3|', ['3/4 = n |', '3/4 = n |']],
     ['that opens the piece', 'V:1\n[M:3/4]C3|\nV:2\n[M:3/4]C3|', ['3/4 = n |', '3/4 = n |']],
     ['that is none', `${opening}V:1\n[M:x]C4|\nV:2\nC4|`, [...openingStaves, 'n |', 'n |']],
   ])('%s', (_, body, drawn) => {
