@@ -4,11 +4,40 @@ import { pitchClassOf, printPitch, printPitchClass, staffStepOf, transposed } fr
 import type { Note, PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
-import { segmentsIn } from '../segments.js';
+import { map, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
+import { segmentsIn } from '../segments.js';
 import type { Line } from '../subjects/line.js';
+import { article, withArticle } from '../terms/chord-name.js';
+import { printBe } from '../terms/verb.js';
+import type { VerbForm } from '../terms/verb.js';
 
-export type LamentColour = 'diatonic' | 'chromatic';
+type LamentColour = 'diatonic' | 'chromatic';
+
+/** Down the tetrachord from the tonic to the dominant of a minor key. */
+export interface LamentSays {
+  readonly kind: 'lament';
+  readonly colour?: LamentColour;
+}
+
+/** `a lament bass`. */
+export const aLament: Parser<LamentSays> = map(
+  sequence(
+    quiet(optional(article)),
+    optional(
+      wordsFor<LamentColour>([
+        ['diatonic', 'diatonic'],
+        ['chromatic', 'chromatic'],
+      ]),
+    ),
+    word('lament bass', 'lament'),
+  ),
+  ([, colour]) => (colour === undefined ? { kind: 'lament' } : { kind: 'lament', colour }),
+);
+
+export const describeLament = ({ colour }: LamentSays, form: VerbForm): string =>
+  `${printBe(form)} ${withArticle(`${colour === undefined ? '' : `${colour} `}lament bass`)}`;
 
 /** Fifths from the tonic to the degrees of the tetrachord: 1 b7 b6 5, and 1 7 b7 6 b6 5 (common practice). */
 const degrees: Readonly<Record<LamentColour, readonly number[]>> = {
@@ -57,11 +86,7 @@ function isMixed(notes: readonly Note[], { tonic, mode }: Key): boolean {
  * A lament bass: the bass goes down from the tonic of a minor key to its dominant, by the notes of the key or by semitones. It holds
  * where the line is nothing else, once or several times; a line in which it is only a part is arguable.
  */
-export function checkLament(
-  line: Line,
-  colour: LamentColour | undefined,
-  context: ClaimContext,
-): Finding<Line> {
+export function checkLament(line: Line, { colour }: LamentSays, context: ClaimContext): Finding<Line> {
   const notes = moving(line);
   const local = segmentsIn(context.analysis, line.span.range)[0]?.key;
   const keys: readonly Key[] = [...(local === undefined ? [] : [local]), context.home];
