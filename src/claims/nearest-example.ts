@@ -1,4 +1,5 @@
 import { exampleSentences } from './examples.js';
+import { turns } from './rewording/index.js';
 import { wordDistance } from './word-distance.js';
 
 const wordsOf = (sentence: string): readonly string[] =>
@@ -59,15 +60,19 @@ const auxiliaries = [
   'might',
   'must',
 ];
-let exampleWords: ReadonlySet<string> | undefined;
+let knownWords: ReadonlySet<string> | undefined;
 
-/** Whether a word stands in a sentence of the reference: then it is no slip of the pen and no word of taste, wherever it stands. */
-export const isWordOfExamples = (word: string): boolean =>
-  (exampleWords ??= new Set([...auxiliaries, ...exampleSentences.flatMap(wordsOf)])).has(word.toLowerCase());
+/** Whether a word stands in a sentence of the reference or in a turn of phrase: then it is no slip of the pen and no word of taste, wherever it stands. */
+export const isKnownWord = (word: string): boolean =>
+  (knownWords ??= new Set([
+    ...auxiliaries,
+    ...exampleSentences.flatMap(wordsOf),
+    ...turns.flat().flatMap(turn => turn.match(/\p{L}+/gu) ?? []),
+  ])).has(word.toLowerCase());
 
 /** The one of the expected words (written in backticks) that a misspelt word comes close to. */
 export function nearestWord(written: string, expected: readonly string[]): string | undefined {
-  if (written.length < 3 || written.length > 24 || isWordOfExamples(written)) return undefined;
+  if (written.length < 3 || written.length > 24 || isKnownWord(written)) return undefined;
   const distance = (word: string): number => wordDistance(written.toLowerCase(), word.split(' ')[0] ?? word);
   return expected
     .flatMap(each => /^`([\p{L} ]+)`$/u.exec(each)?.[1] ?? [])

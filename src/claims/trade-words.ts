@@ -24,6 +24,11 @@ const otherWords = new Set(
 const letters = /\p{L}[\p{L}-]*/gu;
 
 const stemOf = (word: string): string => word.replace(/(?:s|es|ed|d|ing|al|ally|ly)$/u, '');
+/** Whether two words are forms of one: `lead` and `leads`, `modulating` and `modulate`. */
+export function areOfOneStem(one: string, other: string): boolean {
+  const forms = (word: string): readonly string[] => [word.toLowerCase(), stemOf(word.toLowerCase())];
+  return forms(one).some(form => forms(other).includes(form));
+}
 const withNeighboursSwapped = (word: string): readonly string[] =>
   Array.from({ length: word.length - 1 }, (_, at) =>
     [word.slice(0, at), word.charAt(at + 1), word.charAt(at), word.slice(at + 2)].join(''),

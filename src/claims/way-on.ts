@@ -1,10 +1,10 @@
 import type { Claim } from './claim.js';
-import { isWordOfExamples, nearestExample, nearestWord } from './nearest-example.js';
+import { isKnownWord, nearestExample, nearestWord } from './nearest-example.js';
 import type { VerdictWord } from './model.js';
 import { openVerbs, portrayals } from './opinion-words.js';
 import { shortened } from './rewording/index.js';
 import { sayVerdict } from './say-verdict.js';
-import { hasTradeWord } from './trade-words.js';
+import { areOfOneStem, hasTradeWord } from './trade-words.js';
 
 /** Where reading stopped. */
 interface Stop {
@@ -116,7 +116,7 @@ function mended({ text, at, stopped }: Stop, meant: string | undefined, read: Re
 
 /** A word that no rule knows may be one of taste that no list has; of words of the trade, notes and figures that is not likely. */
 const mayBeOpinion = (word: string): boolean =>
-  /^\p{Ll}{3,}$/u.test(word) && !hasTradeWord(word) && !isWordOfExamples(word);
+  /^\p{Ll}{3,}$/u.test(word) && !hasTradeWord(word) && !isKnownWord(word);
 const asOpinion = 'if it is a matter of taste or history, begin it with `opinion:` or `history:`';
 
 /** A sentence that can be checked in place of one that cannot be read. */
@@ -158,8 +158,10 @@ interface WayOn {
  */
 export function wayOn(stop: Stop, read: Read): WayOn {
   const { text, at, stopped, expected } = stop;
-  const word = nearestWord(stopped, expected);
-  const whole = mended(stop, word, read);
+  const near = nearestWord(stopped, expected);
+  const whole = mended(stop, near, read);
+  // Another form of the same word is no slip of the pen: where it mends nothing it is no help either.
+  const word = near !== undefined && areOfOneStem(stopped, near.split(' ')[0] ?? near) ? undefined : near;
   const meant =
     whole === undefined ? (word === undefined ? withoutSome(text, read) : undefined) : { claim: whole };
   if (meant !== undefined) return { help: askIfMeant(meant), meant };
