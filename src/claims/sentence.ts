@@ -1,6 +1,7 @@
 import type { Claim } from './claim.js';
 import { conjunction } from './conjunction.js';
 import { noteIsTheFirst } from './families/chosen-note.js';
+import { chordSuccessionFamily } from './families/chord-succession.js';
 import { eachThing } from './families/each-thing.js';
 import { rankedSubject } from './families/frequency.js';
 import {
@@ -71,6 +72,7 @@ import { pedalLasts } from './sentences/pedals.js';
 import {
   predicateOf,
   plainPredicate,
+  chordPredicate,
   placePredicate,
   placePredicates,
   linePredicate,
@@ -85,7 +87,7 @@ import { verbSaidOnce } from './sentences/verb-said-once.js';
 import { withoutItsVerb } from './sentences/without-its-verb.js';
 import { about, placedAfter, ofWholePiece } from './sentences/word-order.js';
 import { statements } from './statement.js';
-import { chordIn, chordSubject, pointedChord } from './subjects/chord-subject.js';
+import { chordIn, chordSubject, onlyChord, pointedChord } from './subjects/chord-subject.js';
 import { edgeNoteName } from './subjects/edge-note.js';
 import { embellishmentName } from './subjects/embellishment.js';
 import { extremeName } from './subjects/extreme.js';
@@ -129,9 +131,13 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     map(sequence(before, pointedName, list(notePredicate, and)), ([place, { name, line }, predicates]) =>
       statements([pointed(name, line, place)], predicates),
     ),
-    about('Chord', chordSubject, placePredicate),
+    about('Chord', chordSubject, chordPredicate),
     // `V42 resolves to I6 in bar 9`.
+    placedAfter('Succession', pointedChord, chordSuccessionFamily.predicate, (of, place) =>
+      chordIn(of, place, true),
+    ),
     placedAfter('Chord', pointedChord, placePredicate, chordIn),
+    about('OnlyChord', onlyChord, chordPredicate),
     about('Section', namedSection, sectionPredicate),
     about('Extreme', extremeName, predicateOf('Extreme', extremeFamilies)),
     about('Thing', thingSubject, predicateOf('Thing', thingFamilies)),

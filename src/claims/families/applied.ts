@@ -2,6 +2,7 @@ import {
   isUnread,
   keyOfTarget,
   parseRomanNumeral,
+  printChord,
   printKey,
   printRomanNumeral,
   sameKey,
@@ -18,7 +19,7 @@ import type { Parser } from '../grammar/index.js';
 import { mainSegment } from '../segments.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { article } from '../terms/chord-name.js';
+import { article, inversionAdjectives, inversions } from '../terms/chord-name.js';
 import { keyName } from '../terms/key-name.js';
 import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
@@ -29,6 +30,10 @@ import { numeralFamily } from './numeral.js';
 export interface AppliedSays {
   readonly applied: true;
   readonly to?: { readonly numeral: RomanNumeral } | { readonly key: Key };
+  /** 0 root position; any where it is not said. */
+  readonly inversion?: number;
+  /** Only a chord with its seventh. */
+  readonly seventh?: true;
 }
 
 const target = choice<NonNullable<AppliedSays['to']>>(
@@ -41,10 +46,15 @@ const readFifth = parseRomanNumeral('V');
 if (isUnread(readFifth)) throw new Error('V is a numeral');
 const fifthDegree: RomanNumeral = readFifth;
 
+const inInversion = map(sequence(word('in'), inversions), ([, inversion]) => inversion);
+const positioned = (inversion: number | undefined): Pick<AppliedSays, 'inversion'> =>
+  inversion === undefined ? {} : { inversion };
+
 export const appliedChord: Parser<AppliedSays> = choice(
   map(
     sequence(
       quiet(optional(choice(article, word('the')))),
+      optional(inversions),
       word(
         'applied chord',
         'applied chords',
@@ -56,10 +66,19 @@ export const appliedChord: Parser<AppliedSays> = choice(
         'secondary diminished seventh',
         'applied diminished seventh',
       ),
-      optional(word('chord')),
-      optional(to),
+      optional(word('seventh', '7th')),
+      optional(word('chord', 'chords')),
+      choice(
+        map(sequence(optional(to), optional(inInversion)), ([of, inversion]) => ({ of, inversion })),
+        map(sequence(inInversion, to), ([inversion, of]) => ({ of, inversion })),
+      ),
     ),
-    ([, , , of]): AppliedSays => (of === undefined ? { applied: true } : { applied: true, to: of }),
+    ([, before, , seventh, , { of, inversion }]): AppliedSays => ({
+      applied: true,
+      ...(of === undefined ? {} : { to: of }),
+      ...positioned(before ?? inversion),
+      ...(seventh === undefined ? {} : { seventh: true }),
+    }),
   ),
   map(
     sequence(
@@ -80,10 +99,11 @@ export const appliedFamily = family<Span, AppliedSays>({
   examples: ['bar 4 is an applied chord', 'bar 4 is an applied chord of E minor'],
   phrases: [[be, appliedChord]],
   aspects: [[word('chord', 'harmony'), be, appliedChord]],
-  print: ({ to: of }, form) => {
+  print: ({ to: of, inversion, seventh }, form) => {
     const name =
       of === undefined ? '' : ` of ${'key' in of ? printKey(of.key) : printRomanNumeral(of.numeral)}`;
-    return `${printBe(form)} an applied chord${name}`;
+    const position = inversion === undefined ? undefined : inversionAdjectives[inversion];
+    return `${printBe(form)} ${position === undefined ? 'an ' : `a ${position} `}applied ${seventh ? 'dominant seventh chord' : 'chord'}${name}`;
   },
   check: (span, says, context, make): Finding<Span> => {
     const range = rangeOrMoment(span);
@@ -104,7 +124,11 @@ export const appliedFamily = family<Span, AppliedSays>({
       sameKey(segment.key, wanted) &&
       segment.function === 'dominant' &&
       found === undefined;
-    const holds = own || (found !== undefined && (wanted === undefined || found.tonic === wanted.tonic));
+    const isApplied = own || (found !== undefined && (wanted === undefined || found.tonic === wanted.tonic));
+    const isSo =
+      (says.inversion === undefined || segment.chord.inversion === says.inversion) &&
+      (says.seventh !== true || segment.chord.tones.length > 3);
+    const holds = isApplied && isSo;
     const evidence = segment.chordTones.flatMap(id => {
       const note = context.analysis.score.notes[id];
       if (note === undefined || nativeTones(segment.key).includes(pitchClassOf(note.pitch))) return [];
@@ -131,7 +155,7 @@ export const appliedFamily = family<Span, AppliedSays>({
             ? ', the dominant of that key'
             : ', no chord applied to another degree'
           : `, the dominant of ${printKey(found)}`
-      }`,
+      }${isApplied && !isSo ? `: ${printChord(segment.chord)}` : ''}`,
       evidence: evidence.slice(0, 4),
       instead,
     };

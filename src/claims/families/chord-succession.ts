@@ -1,15 +1,21 @@
-import { article, rootedChord } from '../terms/chord-name.js';
+import { article, chordOfKind, rootedChord } from '../terms/chord-name.js';
+import { compare, isBefore } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import type { Family } from '../family.js';
 import { choice, map, optional, quiet, rule, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
-import { segmentsIn } from '../segments.js';
+import { atPlace, printPlace } from '../place/place-name.js';
+import type { Place } from '../place/place.js';
+import { sayMoment } from '../place/say-moment.js';
+import { rangeOf } from '../range-of.js';
+import { liesIn, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
 import { numeral, numeralToken } from '../terms/numeral.js';
 import { printVerb, verb } from '../terms/verb.js';
-import { aChord } from './chord-within.js';
+import { aChord, within } from './chord-within.js';
 import { silence } from './judged.js';
 import { isNumeral } from './progression.js';
 import type { RomanNumeral } from '../../harmony/index.js';
@@ -18,16 +24,30 @@ import { numeralFamily } from './numeral.js';
 import { isUnread, parseRomanNumeral, printRomanNumeral, romanFor } from '../../harmony/index.js';
 
 /** `bar 3 resolves to vi`: the next harmony after the place is that chord. A numeral without figures leaves the inversion open. */
-const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> => ({
+const followedBy = (of: Predicate<Span>, open?: RomanNumeral, where?: Place): Predicate<Span> => ({
   family: 'what follows a chord',
-  content: { followedBy: of.family, what: of.content, open: open !== undefined },
+  content: {
+    followedBy: of.family,
+    what: of.content,
+    open: open !== undefined,
+    ...(where === undefined ? {} : { where }),
+  },
   print: form =>
     `${printVerb('resolves to', 'resolve to', form)} ${
       open === undefined
         ? of.print({ plural: false, negated: false }).replace(/^is /u, '')
         : printRomanNumeral(open)
-    }`,
+    }${where === undefined ? '' : ` in ${printPlace(where)}`}`,
   check: (span, context): Finding<Span> => {
+    const goal = where === undefined ? undefined : rangeOf(where, context);
+    if (goal !== undefined && 'problem' in goal) return { ...goal.problem, pointless: true };
+    // `the piece goes to V in bar 9`: the place is that of the chord.
+    if (
+      goal !== undefined &&
+      span.place.kind === 'piece' &&
+      compare(span.range.end, context.analysis.score.length) === 0
+    )
+      return within(of).check({ ...span, range: goal.range, place: where ?? span.place }, context);
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
@@ -47,16 +67,18 @@ const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> =
     const found = next.segments.map(({ start, end }) =>
       of.check({ range: { start, end }, name: span.name, place: span.place }, context),
     );
-    const holds =
+    const isThere = goal === undefined || liesIn(next.start, goal.range);
+    const isSo =
       open === undefined
         ? found.some(each => each.verdict === 'holds')
         : // A chord that is pointed at may be counted in the key of its passage, and then so is what follows it.
           [context.home, last.key].some(key => isNumeral(next, open, key, context));
+    const holds = isSo && isThere;
     const read = parseRomanNumeral(romanFor(first.chord, context.home));
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0711' : 'C0712',
-      reason: `${last.roman} goes to ${first.roman}`,
+      reason: `${last.roman} goes to ${first.roman}${where === undefined ? '' : ` in ${sayMoment(next.start, context)}`}`,
       evidence: found[0]?.evidence.slice(0, 4) ?? [],
       instead: () => (isUnread(read) ? [] : [followedBy(numeralFamily.make({ numeral: read }), read)]),
     };
@@ -64,12 +86,18 @@ const followedBy = (of: Predicate<Span>, open?: RomanNumeral): Predicate<Span> =
 });
 
 /** `is preceded by the subdominant`: a harmony before the place is that chord. */
-const precededBy = (of: Predicate<Span>): Predicate<Span> => ({
+const precededBy = (of: Predicate<Span>, where?: Place): Predicate<Span> => ({
   family: 'what follows a chord',
-  content: { precededBy: of.family, what: of.content },
+  content: {
+    precededBy: of.family,
+    what: of.content,
+    ...(where === undefined ? {} : { where }),
+  },
   print: form =>
-    `${form.plural ? 'are' : 'is'}${form.negated ? ' not' : ''} preceded by ${of.print({ plural: false, negated: false }).replace(/^is /u, '')}`,
+    `${form.plural ? 'are' : 'is'}${form.negated ? ' not' : ''} preceded by ${of.print({ plural: false, negated: false }).replace(/^is /u, '')}${where === undefined ? '' : ` in ${printPlace(where)}`}`,
   check: (span, context): Finding<Span> => {
+    const source = where === undefined ? undefined : rangeOf(where, context);
+    if (source !== undefined && 'problem' in source) return { ...source.problem, pointless: true };
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
@@ -94,11 +122,14 @@ const precededBy = (of: Predicate<Span>): Predicate<Span> => ({
         of.check({ range: { start, end }, name: span.name, place: span.place }, { ...context, home }),
       ),
     );
-    const holds = found.some(each => each.verdict === 'holds');
+    const isThere =
+      source === undefined ||
+      (isBefore(before.start, source.range.end) && isBefore(source.range.start, before.end));
+    const holds = isThere && found.some(each => each.verdict === 'holds');
     return {
       verdict: holds ? 'holds' : 'fails',
       code: holds ? 'C0711' : 'C0712',
-      reason: `${before.segments[0].roman} comes before it`,
+      reason: `${before.segments[0].roman} comes before it${where === undefined ? '' : `, in ${sayMoment(before.start, context)}`}`,
       evidence: found[0]?.evidence.slice(0, 4) ?? [],
     };
   },
@@ -110,29 +141,55 @@ const isPreceded = choice(
 );
 const rootPosition = word('root position', 'root-position');
 /** What follows is the chord over its root, as `I` alone does not say here. */
-const rooted = (of: RomanNumeral): Predicate<Span> => {
+const rooted = (of: RomanNumeral, where?: Place): Predicate<Span> => {
   const says = followedBy(numeralFamily.make({ numeral: of }));
-  return { ...says, print: form => `${says.print(form)} in root position` };
+  const placed = followedBy(numeralFamily.make({ numeral: of }), undefined, where);
+  return {
+    ...placed,
+    print: form =>
+      `${says.print(form)} in root position${where === undefined ? '' : ` in ${printPlace(where)}`}`,
+  };
 };
-const target = choice(
+/** A predicate for a chord that follows, once it is known where that chord is said to stand. */
+type Following = (where: Place | undefined) => Predicate<Span>;
+
+const someArticle = quiet(optional(choice(article, word('the'))));
+const target: Parser<Following> = choice<Following>(
   map(
-    sequence(quiet(optional(choice(article, word('the')))), numeralToken, word('in'), rootPosition),
-    ([, read]) => rooted(read),
+    sequence(someArticle, numeralToken, word('in'), rootPosition),
+    ([, read]) =>
+      where =>
+        rooted(read, where),
   ),
   quiet(
-    map(sequence(quiet(optional(choice(article, word('the')))), rootPosition, numeralToken), ([, , read]) =>
-      rooted(read),
+    map(
+      sequence(someArticle, rootPosition, numeralToken),
+      ([, , read]) =>
+        where =>
+          rooted(read, where),
     ),
   ),
   map(
-    sequence(quiet(optional(choice(article, word('the')))), numeral, quiet(optional(word('chord')))),
-    ([, read]) => followedBy(numeralFamily.make({ numeral: read }), read),
+    sequence(someArticle, numeral, quiet(optional(word('chord')))),
+    ([, read]) =>
+      where =>
+        followedBy(numeralFamily.make({ numeral: read }), read, where),
   ),
-  map(aChord, of => followedBy(of)),
-  map(sequence(word('the augmented sixth')), () =>
-    followedBy(chordFamily.make({ form: 'words', class: 'augmented sixth chord' })),
+  map(aChord, of => where => followedBy(of, undefined, where)),
+  map(
+    sequence(word('the'), chordOfKind),
+    ([, words]) =>
+      where =>
+        followedBy(chordFamily.make({ form: 'words', ...words }), undefined, where),
+  ),
+  map(
+    word('the augmented sixth'),
+    () => where =>
+      followedBy(chordFamily.make({ form: 'words', class: 'augmented sixth chord' }), undefined, where),
   ),
 );
+/** `in bar 12`, `on the downbeat of bar 12`: where the other chord stands. */
+const there = optional(atPlace);
 const resolvesTo = verb('resolves to', 'resolve to');
 const straight = choice(
   ...['goes straight to', 'goes directly to', 'leads directly to', 'resolves directly to'].map(each =>
@@ -153,12 +210,12 @@ export const chordSuccessionFamily: Family<Span> = {
   examples: ['bar 4 resolves to iv', 'bar 30 resolves to a cadential six-four'],
   predicate: rule('WhatFollowsAChordPhrase', () =>
     choice(
-      map(sequence(isPreceded, aChord), ([{ negated }, of]) =>
-        negated ? negation(precededBy(of)) : precededBy(of),
+      map(sequence(isPreceded, aChord, there), ([{ negated }, of, where]) =>
+        negated ? negation(precededBy(of, where)) : precededBy(of, where),
       ),
       // `resolves to C major`: the verb says that no key is meant.
-      map(sequence(choice(resolvesTo, straight), rootedChord), ([{ negated }, words]) => {
-        const says = followedBy(chordFamily.make({ form: 'words', ...words }));
+      map(sequence(choice(resolvesTo, straight), rootedChord, there), ([{ negated }, words, where]) => {
+        const says = followedBy(chordFamily.make({ form: 'words', ...words }), undefined, where);
         return negated ? negation(says) : says;
       }),
       map(
@@ -166,8 +223,9 @@ export const chordSuccessionFamily: Family<Span> = {
           choice(resolvesTo, goesTo, leadsTo, movesTo, isFollowedBy, straight),
           quiet(optional(word('a chord of'))),
           target,
+          there,
         ),
-        ([{ negated }, , says]) => (negated ? negation(says) : says),
+        ([{ negated }, , of, where]) => (negated ? negation(of(where)) : of(where)),
       ),
     ),
   ),

@@ -5,11 +5,12 @@ import type { Parser } from '../grammar/index.js';
 import { negation } from '../negation.js';
 import { sayNumerals, segmentsIn } from '../segments.js';
 import type { Span } from '../subjects/span.js';
-import { article, chordOfKind, unmistakableChord } from '../terms/chord-name.js';
+import { article, chordOfKind, chordWords, unmistakableChord } from '../terms/chord-name.js';
 import { numeral } from '../terms/numeral.js';
 import { have, haveNo, printHave, printVerb, reach, startsOrEnds } from '../terms/verb.js';
 import { appliedChord, appliedFamily } from './applied.js';
 import { chordFamily } from './chord.js';
+import type { ChordSays } from './chord.js';
 import { silence } from './judged.js';
 import { linearChord, linearChordFamily } from './linear-chord.js';
 import { borrowedChord, mixtureFamily } from './mixture.js';
@@ -87,13 +88,20 @@ const atEdge = (how: 'begins' | 'ends', of: Predicate<Span>): Predicate<Span> =>
       code: found.code,
       reason: found.reason,
       evidence: found.evidence,
-      instead: () => (found.instead?.() ?? []).map(each => atEdge(how, each)),
+      instead: () => (found.instead?.() ?? []).map(each => atEdge(how, inWords(each))),
     };
   },
 });
 
+/** A chord by a symbol in words: `begins on B` would be taken for the note. */
+const inWords = (of: Predicate<Span>): Predicate<Span> => {
+  if (of.family !== 'chord') return of;
+  const says = of.content as ChordSays;
+  return says.form === 'symbol' ? chordFamily.make({ ...says, form: 'words' }) : of;
+};
+
 /** `bar 4 has V65/iv`: one of the chords of the place is that chord. */
-const within = (of: Predicate<Span>): Predicate<Span> => ({
+export const within = (of: Predicate<Span>): Predicate<Span> => ({
   family: 'chord within a place',
   content: { has: of.family, what: of.content },
   print: form => `${printHave(form)} ${named(of)}`,
@@ -126,7 +134,12 @@ const within = (of: Predicate<Span>): Predicate<Span> => ({
   },
 });
 
-const complement = map(aChord, within);
+/** The same with its inversion or its bass: `a first-inversion dominant seventh`, `a D7 chord over F#`. */
+const anyChord = choice(
+  aChord,
+  map(chordWords, words => chordFamily.make({ form: 'words', ...words })),
+);
+const complement = map(anyChord, within);
 
 /** Chords that a place has among others: claims B1 to C5 of the trade where the sentence says `has`. */
 export const chordWithinFamily: Family<Span> = {
@@ -138,7 +151,7 @@ export const chordWithinFamily: Family<Span> = {
         negated ? negation(says) : says,
       ),
       map(sequence(haveNo, complement), ([, says]) => negation(says)),
-      map(sequence(startsOrEnds, aChord), ([{ how, negated }, of]) =>
+      map(sequence(startsOrEnds, anyChord), ([{ how, negated }, of]) =>
         negated ? negation(atEdge(how, of)) : atEdge(how, of),
       ),
     ),

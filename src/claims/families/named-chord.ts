@@ -85,6 +85,12 @@ const chordWord = quiet(optional(word('chord', 'triad', 'harmony')));
 const inInversion = optional(map(sequence(word('in'), inversions), ([, inversion]) => inversion));
 const ofKey = optional(map(sequence(word('of', 'in'), keyByName), ([, key]) => key));
 
+/** `in first inversion of D major`, `of D major in first inversion`. */
+const inInversionOfKey = choice(
+  map(sequence(inInversion, ofKey), ([inversion, key]) => ({ inversion, key })),
+  map(sequence(ofKey, inInversion), ([key, inversion]) => ({ inversion, key })),
+);
+
 /** `minor dominant`, `major subdominant`. */
 const ofColour: Parser<NamedChordSays> = map(
   sequence(
@@ -114,10 +120,9 @@ export const namedChordAfterThe: Parser<NamedChordSays> = choice(
         map(sequence(seventhWord, quiet(optional(word('chord', 'harmony')))), () => true),
         map(chordWord, () => undefined),
       ),
-      inInversion,
-      ofKey,
+      inInversionOfKey,
     ),
-    ([before, name, seventh, after, key]) => build(name, key, seventh, before ?? after),
+    ([before, name, seventh, { inversion, key }]) => build(name, key, seventh, before ?? inversion),
   ),
   map(
     sequence(
@@ -145,7 +150,14 @@ const namedAfterA: Parser<NamedChordSays> = map(
         build(name, key, undefined, inversion),
       ),
       map(
-        sequence(inversions, named, seventhWord, quiet(optional(word('chord'))), word('of'), keyByName),
+        sequence(
+          optional(inversions),
+          named,
+          seventhWord,
+          quiet(optional(word('chord'))),
+          word('of'),
+          keyByName,
+        ),
         ([inversion, name, , , , key]) => build(name, key, true, inversion),
       ),
       map(
@@ -174,25 +186,27 @@ const namedAfterA: Parser<NamedChordSays> = map(
   ),
   ([, says]) => says,
 );
+/** `a Neapolitan`, `the Neapolitan sixth in first inversion`. */
+export const neapolitan: Parser<NamedChordSays> = map(
+  sequence(
+    quiet(optional(choice(article, word('the')))),
+    wordsFor<boolean>([
+      [true, 'Neapolitan sixth'],
+      [false, 'Neapolitan'],
+    ]),
+    optional(word('chord')),
+    inInversion,
+    ofKey,
+  ),
+  ([, sixth, , inversion, key]) => ({
+    ...build('Neapolitan', key, undefined, inversion),
+    ...(sixth ? { sixth: true } : {}),
+  }),
+);
 /** `the dominant`, `the tonic chord`, `the Neapolitan`. */
 export const namedChord: Parser<NamedChordSays> = choice(
   map(sequence(word('the'), namedChordAfterThe), ([, says]) => says),
-  map(
-    sequence(
-      quiet(optional(choice(article, word('the')))),
-      wordsFor<boolean>([
-        [true, 'Neapolitan sixth'],
-        [false, 'Neapolitan'],
-      ]),
-      optional(word('chord')),
-      inInversion,
-      ofKey,
-    ),
-    ([, sixth, , inversion, key]) => ({
-      ...build('Neapolitan', key, undefined, inversion),
-      ...(sixth ? { sixth: true } : {}),
-    }),
-  ),
+  neapolitan,
   namedAfterA,
 );
 

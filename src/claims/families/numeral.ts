@@ -10,17 +10,17 @@ import {
 import type { Judgement, Key, RomanNumeral, SeventhConvention } from '../../harmony/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, optional, quiet, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, refine, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { commonToneDispute } from './common-tone.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { article } from '../terms/chord-name.js';
+import { article, inversions } from '../terms/chord-name.js';
 import { keyByName } from '../terms/key-name.js';
 import { anyKey, printKeyReference, relatedKey, withKeyMeant } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
-import { numeral } from '../terms/numeral.js';
+import { inInversion, numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { triadWithoutTarget } from './numeral-dispute.js';
 import { strayCadential } from './six-four.js';
@@ -113,6 +113,24 @@ const complement: Parser<NumeralSays> = map(
   ([, read, , key]): NumeralSays => (key === undefined ? { numeral: read } : { numeral: read, key }),
 );
 
+/** `V7 of D major in first inversion`. */
+const ofKeyInInversion: Parser<NumeralSays> = refine(
+  sequence(
+    quiet(optional(choice(article, word('the')))),
+    numeral,
+    quiet(optional(word('chord'))),
+    word('of', 'in'),
+    anyKey,
+    word('in'),
+    inversions,
+  ),
+  ([, read, , , key, , inversion]): NumeralSays | undefined => {
+    const inverted = inInversion(read, inversion);
+    return inverted === undefined ? undefined : { numeral: inverted, key };
+  },
+  'an inversion that the chord has',
+);
+
 /** Roman numerals with inversion, applied chords, mixture, N, augmented sixths, cadential six-four: claims C1 to C5. */
 export const numeralFamily = family<Span, NumeralSays>({
   name: 'numeral',
@@ -122,7 +140,10 @@ export const numeralFamily = family<Span, NumeralSays>({
     'bar 7 beats 1-2 are cad64',
     'bar 6 is N6',
   ],
-  phrases: [[be, complement]],
+  phrases: [
+    [be, complement],
+    [be, ofKeyInInversion],
+  ],
   aspects: [[word('chord', 'harmony'), be, complement]],
   print: ({ numeral: of, key }, form) =>
     `${printBe(form)} ${printRomanNumeral(of)}${key === undefined ? '' : ` in ${printKeyReference(key)}`}`,

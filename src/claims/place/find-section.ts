@@ -1,6 +1,6 @@
 import type { Bar } from '../../score/index.js';
 import { compare, divide, fraction, subtract } from '../../score/index.js';
-import type { ClaimContext } from '../model.js';
+import type { ClaimContext, Range } from '../model.js';
 import { cadencesIn, closesOf, finality, stopOnDominant } from '../families/closes.js';
 import type { Close } from '../families/closes.js';
 import { likeness } from '../families/likeness.js';
@@ -8,7 +8,7 @@ import { lineNotes } from '../subjects/line-notes.js';
 import { liesIn } from '../segments.js';
 import { endOf } from './beats.js';
 import { printSection, titles } from './section.js';
-import type { LargeSection, Section, Title } from './section.js';
+import type { Section, Title } from './section.js';
 
 /** Bars of a section, one behind the other, or why they cannot be told. */
 type Found = readonly Bar[] | { readonly problem: string };
@@ -194,15 +194,21 @@ const unclear = (named: Section): { readonly problem: string } => ({
   problem: `where ${printSection(named)} begins and ends can be heard in more than one way; name its bars`,
 });
 
-/** The phrases of a section, or of the piece, as bars; a problem where they cannot be told. */
-export function phrasesIn(
-  host: LargeSection | undefined,
+/** The phrases or the sections of some bars; a problem where they cannot be told. */
+export function partsOf(
+  kind: 'phrase' | 'section',
+  range: Range,
   context: ClaimContext,
 ): readonly (readonly Bar[])[] | { readonly problem: string } {
-  const bars = host === undefined ? fullBars(context) : barsOfSection(host, context);
-  if ('problem' in bars) return bars;
+  const bars = fullBars(context).filter(bar => liesIn(bar.start, range));
+  if (kind === 'section') {
+    const strains = strainsOf(bars, context);
+    return strains.length > 1
+      ? strains
+      : { problem: 'no repeat sign parts sections from each other; name their bars' };
+  }
   const { phrases, isWhole } = phrasesOf(bars, context);
-  return isWhole
+  return isWhole && phrases.length > 0
     ? phrases
     : { problem: 'where each phrase begins and ends can be heard in more than one way; name their bars' };
 }

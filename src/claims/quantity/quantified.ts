@@ -10,14 +10,15 @@ import type { Unit } from './units.js';
 
 /** How many of them must do what the sentence says. */
 type Amount =
-  | { readonly kind: 'every' | 'not every' | 'none' | 'most' }
+  | { readonly kind: 'every'; readonly of?: number }
+  | { readonly kind: 'not every' | 'none' | 'most' }
   | { readonly kind: 'exactly' | 'at least' | 'at most'; readonly number: number };
 
 /** Whether a number of places meets an amount. */
 function meets(number: number, amount: Amount, all: number): boolean {
   switch (amount.kind) {
     case 'every':
-      return number === all;
+      return number === all && (amount.of === undefined || amount.of === all);
     case 'not every':
       return number < all;
     case 'none':
@@ -38,7 +39,9 @@ const plural = (unit: Unit, number: number): string => (number === 1 ? unit : `$
 function printAmount(amount: Amount, unit: Unit): { readonly words: string; readonly plural: boolean } {
   switch (amount.kind) {
     case 'every':
-      return { words: `every ${unit}`, plural: false };
+      return amount.of === undefined
+        ? { words: `every ${unit}`, plural: false }
+        : { words: `all ${String(amount.of)} ${plural(unit, amount.of)}`, plural: true };
     case 'not every':
       return { words: `not every ${unit}`, plural: false };
     case 'none':
@@ -121,6 +124,14 @@ export function quantified(quantity: Quantity, predicate: Predicate<Span>): Clai
 const amounts = choice<{ readonly amount: Amount; readonly unit: Unit }>(
   map(sequence(word('every', 'each', 'all'), quiet(optional(word('the'))), units), ([, , unit]) => ({
     amount: { kind: 'every' },
+    unit,
+  })),
+  map(sequence(word('all'), quiet(optional(word('the'))), count, units), ([, , number, unit]) => ({
+    amount: { kind: 'every', of: number },
+    unit,
+  })),
+  map(sequence(word('both'), quiet(optional(word('the'))), units), ([, , unit]) => ({
+    amount: { kind: 'every', of: 2 },
     unit,
   })),
   map(sequence(word('most', 'most of the'), units), ([, unit]) => ({

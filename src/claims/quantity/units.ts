@@ -4,6 +4,7 @@ import type { Judged, Predicate } from '../claim.js';
 import { wordsFor } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range, Verdict } from '../model.js';
 import { endOf, momentOf } from '../place/beats.js';
+import { partsOf } from '../place/find-section.js';
 import type { Place, PlaceName } from '../place/place.js';
 import { beatsOf, isResolved, resolvePlace } from '../place/resolve.js';
 import { rangeOf } from '../range-of.js';
@@ -12,14 +13,16 @@ import { harmoniesOf } from '../subjects/harmonies.js';
 import { span } from '../subjects/span.js';
 import type { PlaceSubject, Span } from '../subjects/span.js';
 
-/** What is counted: the bars, the beats or the chords of a place. */
-export type Unit = 'bar' | 'beat' | 'chord';
+/** What is counted: the bars, the beats, the chords, the phrases or the sections of a place. */
+export type Unit = 'bar' | 'beat' | 'chord' | 'phrase' | 'section';
 
 /** The word for a unit. */
 export const units = wordsFor<Unit>([
   ['bar', 'bar', 'bars', 'measure', 'measures'],
   ['beat', 'beat', 'beats'],
   ['chord', 'chord', 'chords', 'harmony', 'harmonies'],
+  ['phrase', 'phrase', 'phrases', 'four-bar phrase', 'four-bar phrases', 'four-measure phrase'],
+  ['section', 'section', 'sections', 'strain', 'strains', 'reprise', 'reprises', 'half', 'halves'],
 ]);
 
 /** A moment as a place name, the end of a bar as the first beat of the next. */
@@ -36,7 +39,11 @@ export function nameOf(onset: Fraction, isEnd: boolean, context: ClaimContext): 
 }
 
 /** The bars, beats or chords of a stretch, each as a place of its own. */
-function placesOf(unit: Unit, range: Range, context: ClaimContext): readonly PlaceSubject[] {
+function placesOf(
+  unit: Exclude<Unit, 'phrase' | 'section'>,
+  range: Range,
+  context: ClaimContext,
+): readonly PlaceSubject[] {
   const { score } = context.analysis;
   const bars = score.bars.filter(bar => isBefore(bar.start, range.end) && isBefore(range.start, endOf(bar)));
   switch (unit) {
@@ -66,7 +73,21 @@ type Units = { readonly places: readonly PlaceSubject[] } | { readonly problem: 
 /** The same for a place by its name; a problem where it is none of the piece. */
 export function unitsOf(unit: Unit, place: Place, context: ClaimContext): Units {
   const found = rangeOf(place, context);
-  return 'problem' in found ? found : { places: placesOf(unit, found.range, context) };
+  if ('problem' in found) return found;
+  if (unit !== 'phrase' && unit !== 'section') return { places: placesOf(unit, found.range, context) };
+  const parts = partsOf(unit, found.range, context);
+  if ('problem' in parts)
+    return {
+      problem: { verdict: 'undecided', code: 'C0010', reason: parts.problem, evidence: [] },
+    };
+  return {
+    places: parts.flatMap(bars => {
+      const [first, last] = [bars[0], bars.at(-1)];
+      return first === undefined || last === undefined
+        ? []
+        : [span({ kind: 'bars', first: first.label, last: last.label })];
+    }),
+  };
 }
 
 /** What a predicate is of each of some places. */

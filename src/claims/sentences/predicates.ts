@@ -1,4 +1,5 @@
 import type { Predicate } from '../claim.js';
+import { chordSuccessionFamily } from '../families/chord-succession.js';
 import {
   lineFamilies,
   noteFamilies,
@@ -33,6 +34,9 @@ export const afterHave = afterVerb('WhatItHas', have);
 export const having = rule('WhatAPlaceHas', () => choice(...spanFamilies.flatMap(family => family.having)));
 
 export const placePredicate = choice(plainPredicate, ordinalPredicate(plainPredicate, having));
+
+/** What is said of a chord: where it goes before where the key goes. */
+export const chordPredicate = choice(chordSuccessionFamily.predicate, placePredicate);
 
 /** What is said of a stretch that is named by what it is: also where it begins and ends. */
 export const sectionPredicate = choice(predicateOf('Section', sectionFamilies), placePredicate);

@@ -10,12 +10,16 @@ import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
 import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
+import { appliedChord, appliedFamily } from '../families/applied.js';
 import { chordFamily } from '../families/chord.js';
-import { namedChordAfterThe, namedChordFamily } from '../families/named-chord.js';
+import { namedChordAfterThe, namedChordFamily, neapolitan } from '../families/named-chord.js';
 import { numeralFamily } from '../families/numeral.js';
+import { sixFour, sixFourFamily } from '../families/six-four.js';
 import { ofQualityAlone } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
 import { numeral } from '../terms/numeral.js';
+import { sayMoment } from '../place/say-moment.js';
+import { harmoniesOf } from './harmonies.js';
 import type { Span } from './span.js';
 import { subjectAt } from './subject-at.js';
 
@@ -83,15 +87,18 @@ const edgeCadence = (edge: Edge, place: Place): Subject<Span> =>
     },
   });
 
-/** `the German sixth in bar 30`, `the dominant of bar 15`: the first chord of the place that is one. */
-export const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
+/**
+ * `the German sixth in bar 30`, `the dominant of bar 15`: the first chord of the place that is one.
+ * @param orInto the chord before the place too, where none in it is one: `the French sixth resolves to V in bar 4`
+ */
+export const chordIn = (of: Predicate<Span>, place: Place, orInto = false): Subject<Span> => {
   const name = nameOfChord(of);
   return subjectAt({
     content: { chord: of.family, what: of.content, place },
     print: () => `the ${name} of ${printPlace(place)}`,
     place,
     fixed: true,
-    again: other => chordIn(of, other),
+    again: other => chordIn(of, other, orInto),
     find: (whole, context) => {
       const segments = segmentsIn(
         context.analysis,
@@ -102,8 +109,11 @@ export const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
         [context.home, key].map(
           home => of.check({ range: { start, end }, name: whole.name, place }, { ...context, home }).verdict,
         );
+      const { segments: all } = context.analysis;
+      const before = orInto && segments[0] !== undefined ? all[all.indexOf(segments[0]) - 1] : undefined;
       const found =
         segments.find(segment => verdictsOf(segment).includes('holds')) ??
+        (before !== undefined && verdictsOf(before).includes('holds') ? before : undefined) ??
         segments.find(segment => verdictsOf(segment).includes('arguable'));
       return found === undefined
         ? none(`there is no ${name} in ${whole.name}: the chords are ${sayNumerals(segments, context)}`)
@@ -113,6 +123,48 @@ export const chordIn = (of: Predicate<Span>, place: Place): Subject<Span> => {
               range: { start: found.start, end: found.end },
               name: `the ${name} of ${whole.name}`,
               place,
+            },
+          };
+    },
+  });
+};
+
+/** `the French sixth`: the only chord of the piece that is one. */
+const theChord = (of: Predicate<Span>): Subject<Span> => {
+  const name = nameOfChord(of);
+  return subjectAt({
+    content: { theChord: of.family, what: of.content },
+    print: () => `the only ${name}`,
+    place: { kind: 'piece' },
+    fixed: true,
+    again: () => theChord(of),
+    find: (whole, context) => {
+      const all = harmoniesOf(context.analysis.segments).flatMap(({ segments }) => {
+        const own = segments.filter(({ start, end, key }) =>
+          [context.home, key].some(
+            home =>
+              of.check({ range: { start, end }, name: whole.name, place: whole.place }, { ...context, home })
+                .verdict === 'holds',
+          ),
+        );
+        const [first, last] = [own[0], own.at(-1)];
+        return first === undefined || last === undefined ? [] : [{ start: first.start, end: last.end }];
+      });
+      const [range, other] = all;
+      if (range === undefined) return none(`there is no ${name} in the piece`);
+      const where = (start: Fraction): string => sayMoment(start, context);
+      return other === undefined
+        ? {
+            kind: 'found',
+            subject: { range, name: `the ${name} of ${where(range.start)}`, place: whole.place },
+          }
+        : {
+            kind: 'none',
+            finding: {
+              verdict: 'undecided',
+              code: 'C0010',
+              reason: `there are ${String(all.length)}, the first in ${where(range.start)} and the next in ${where(other.start)}: name the bar of the one that is meant`,
+              evidence: [],
             },
           };
     },
@@ -142,6 +194,25 @@ const pointable: Parser<Predicate<Span>> = rule('PointedChord', () =>
 export const pointedChord: Parser<Predicate<Span>> = map(
   sequence(quiet(optional(word('the'))), pointable),
   ([, of]) => of,
+);
+
+/** A chord that a sentence points at without its place, as the only one of its kind: of most pieces there is one French sixth and many a dominant. */
+export const onlyChord: Parser<Subject<Span>> = map(
+  sequence(
+    word('the'),
+    quiet(optional(word('only'))),
+    choice<Predicate<Span>>(
+      map(numeral, of => numeralFamily.make({ numeral: of })),
+      map(ofQualityAlone, quality => chordFamily.make({ form: 'words', quality })),
+      map(word('augmented sixth', 'augmented sixth chord'), () =>
+        chordFamily.make({ form: 'words', class: 'augmented sixth chord' }),
+      ),
+      map(neapolitan, says => namedChordFamily.make(says)),
+      map(appliedChord, says => appliedFamily.make(says)),
+      map(sixFour, says => sixFourFamily.make(says)),
+    ),
+  ),
+  ([, , of]) => theChord(of),
 );
 
 /** A chord or a cadence that a sentence points at. */

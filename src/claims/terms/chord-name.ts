@@ -308,20 +308,19 @@ const ofQuality: Parser<ChordWords> = choice(
   map(word('half-diminished'), (): ChordWords => ({ quality: 'half-diminished seventh' })),
   map(word('fully diminished'), (): ChordWords => ({ quality: 'diminished seventh' })),
 );
+const figures = wordsFor<ChordWords>([
+  [{ class: 'triad', inversion: 1 }, 'six-three', '6/3', '6'],
+  [{ class: 'triad', inversion: 2 }, 'six-four', '6/4'],
+  [{ class: 'seventh chord', inversion: 1 }, 'six-five', '6/5'],
+  [{ class: 'seventh chord', inversion: 2 }, 'four-three', '4/3'],
+  [{ class: 'seventh chord', inversion: 3 }, 'four-two', '4/2'],
+]);
 const ofInversion: Parser<ChordWords> = choice(
   map(sequence(word('in'), inversions), ([, inversion]): ChordWords => ({ inversion })),
   map(sequence(article, inversions, noun), ([, inversion]): ChordWords => ({ inversion })),
-  map(
-    sequence(
-      article,
-      wordsFor<number>([
-        [1, 'six-three', '6/3'],
-        [2, 'six-four', '6/4'],
-      ]),
-      noun,
-    ),
-    ([, inversion]): ChordWords => ({ class: 'triad', inversion }),
-  ),
+  // By its figures: `a 6/5 chord`, `figured 6/5`.
+  map(sequence(article, figures, noun), ([, words]) => words),
+  map(sequence(word('figured', 'figured as'), figures), ([, words]) => words),
 );
 
 /** `a D minor seventh chord`, `a first-inversion A minor triad`, `a diminished seventh chord`, `in first inversion`. */

@@ -123,7 +123,7 @@ const ofTarget: Parser<RomanNumeral> = refine(
   'a numeral applied to another such as `V7 of V`',
 );
 /** A numeral that says nothing of its bass, in an inversion; `undefined` where its chord has none such. */
-function inInversion(of: RomanNumeral, inversion: number): RomanNumeral | undefined {
+export function inInversion(of: RomanNumeral, inversion: number): RomanNumeral | undefined {
   const figures =
     of.figures === ''
       ? figuresOf.triad[inversion]
