@@ -9,7 +9,7 @@ export { withoutPlace } from './evidence.js';
 export { printBeat } from './terms/number.js';
 export { withArticle } from './terms/chord-name.js';
 export { isAsserted } from './asserted.js';
-export { areOfSameMatter } from './same-matter.js';
+export { areOfSameMatter, findsWithin } from './same-matter.js';
 export { statementsInProse } from './prose.js';
 export type { ProseStatement } from './prose.js';
 export type { Place } from './place/place.js';

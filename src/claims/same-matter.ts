@@ -56,3 +56,42 @@ export function areOfSameMatter(one: Claim, other: Claim, context: ClaimContext)
     return contains(outer, inner) || (a.matter === 'cadence' && contains(inner, outer));
   });
 }
+
+/** What is in a stretch where it is in a part of it: a cadence, a sequence, a pedal; what a chord or a key is said to be speaks of the whole. */
+const found = new Set(['cadence', 'sequence', 'pedal']);
+
+interface Finding {
+  readonly place: Place;
+  readonly says: string;
+  /** Everything said of it but whether the place is it or has it. */
+  readonly what: readonly (readonly [string, string])[];
+}
+
+function findingOf({ content }: Claim): Finding | undefined {
+  if (!isRecord(content)) return undefined;
+  const { subject, says, what } = content;
+  if (typeof says !== 'string' || !found.has(says) || !isPlace(subject) || !isRecord(what) || 'not' in what)
+    return undefined;
+  const said = Object.entries(what).filter(([name]) => name !== 'how');
+  return { place: subject, says, what: said.map(([name, value]) => [name, JSON.stringify(value)]) };
+}
+
+/**
+ * Whether `other` says where in the place of `one` it is that `one` finds there, and no less about it: that bar 12 is a Phrygian half
+ * cadence says of bars 9-12 that they have one.
+ */
+export function findsWithin(one: Claim, other: Claim, context: ClaimContext): boolean {
+  const whole = findingOf(one);
+  if (whole === undefined) return false;
+  return (other.parts ?? [other]).some(each => {
+    const part = findingOf(each);
+    if (part?.says !== whole.says) return false;
+    const [outer, inner] = [rangeOf(whole.place, context), rangeOf(part.place, context)];
+    return (
+      outer !== undefined &&
+      inner !== undefined &&
+      contains(outer, inner) &&
+      whole.what.every(([name, value]) => part.what.some(([at, said]) => at === name && said === value))
+    );
+  });
+}

@@ -1,4 +1,4 @@
-import { areOfSameMatter, isAsserted, statementsInProse } from '../claims/index.js';
+import { areOfSameMatter, findsWithin, isAsserted, statementsInProse } from '../claims/index.js';
 import type { Claim, ClaimContext, Place, ProseStatement, Verdict } from '../claims/index.js';
 import type { Diagnostic, Result, Span } from '../diagnostics/index.js';
 import type { ClaimEntry, Lesson, SayAction, Step } from './model.js';
@@ -87,7 +87,7 @@ function hear(
   return [
     ...say.claims.map((): Heard => ({ kind: 'checked' })),
     ...found.map(({ from, to, claim }): Heard => {
-      if (claim !== undefined && known.some(({ claim: other }) => isSame(claim, other)))
+      if (claim !== undefined && known.some(other => isBehind(other, claim, context)))
         return { kind: 'checked' };
       const words = { words: say.text.slice(from, to), span: placeOfWords(say, from, to), step };
       if (claim === undefined) return { kind: 'opinion', words };
@@ -112,6 +112,15 @@ const contradicts = (known: KnownClaim, statement: Claim, context: ClaimContext)
 
 const isCovered = ({ from, to }: ProseStatement, say: SayAction): boolean =>
   say.claims.some(words => words.from < to && from < words.to);
+
+/** Whether a claim of the step says what the words say, or says more exactly where it is. */
+const isBehind = (
+  { claim: known }: KnownClaim,
+  statement: Claim,
+  context: ClaimContext | undefined,
+): boolean =>
+  isSame(statement, known) ||
+  (known !== undefined && context !== undefined && findsWithin(statement, known, context));
 
 const isSame = (claim: Claim, other: Claim | undefined): boolean =>
   (other?.parts ?? [other]).some(part => JSON.stringify(part?.content) === JSON.stringify(claim.content));

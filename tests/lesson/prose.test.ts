@@ -48,6 +48,19 @@ describe('coverage', () => {
     });
   });
 
+  // What a claim places more exactly than the words do is checked by it; what says less, or speaks of another place, is not.
+  test.each([
+    ['bar 8 is a perfect authentic cadence', '7-8', 0],
+    ['bar 8 is an authentic cadence', '7-8', 1],
+    ['bar 8 is a perfect authentic cadence', '3-4', 1],
+    ['bar 8 is a perfect authentic cadence and bar 7 has V7', '7-8', 0],
+  ])('the claim that %s is behind the words for bars %s', (claim, bars, unchecked) => {
+    const { unchecked: found } = check(
+      `    bars: ${bars}\n    say: Here is a perfect authentic cadence.\n    claims: [${claim}]\n`,
+    );
+    expect(found).toHaveLength(unchecked);
+  });
+
   test('words across lines and Markdown are found in the source, each where it stands', () => {
     const { unchecked } = check(
       '    bars: 3\n    say: |\n      [A]{bar 3 has A}: an A dominant\n      *seventh* chord. An A dominant seventh chord.\n',
