@@ -4,6 +4,7 @@ import { family } from './family.js';
 import type { Family, Making } from './family.js';
 import type { Parser } from './grammar/index.js';
 import type { ClaimContext, VerdictWord } from './model.js';
+import type { LineName } from './subjects/line-name.js';
 import type { Line } from './subjects/line.js';
 import type { PointedNotes } from './subjects/note.js';
 import type { Span } from './subjects/span.js';
@@ -20,7 +21,14 @@ interface NoteFamilyParts<P extends object> {
   readonly examples: readonly string[];
   readonly phrases: readonly (readonly [verb: Verb, complement: Parser<P>])[];
   readonly print: (says: P, form: VerbForm) => string;
-  readonly checkNote: (note: Note, says: P, span: Span, context: ClaimContext) => NoteFinding<P>;
+  /** `line`: the one that the sentence names. */
+  readonly checkNote: (
+    note: Note,
+    says: P,
+    span: Span,
+    context: ClaimContext,
+    line?: LineName,
+  ) => NoteFinding<P>;
   /** The notes of a line that are meant, where what is said takes several: a suspension has its resolution in it. Absent where all are. */
   readonly meantOf?: (notes: readonly Note[], says: P, context: ClaimContext) => readonly Note[];
 }
@@ -62,10 +70,13 @@ export function noteFamily<P extends object>(
     examples,
     phrases,
     print,
-    check: ({ span, notes }, says, context, make) => {
+    check: ({ span, notes, line }, says, context, make) => {
       const [first, ...rest] = notes;
       return together(
-        [checkNote(first, says, span, context), ...rest.map(note => checkNote(note, says, span, context))],
+        [
+          checkNote(first, says, span, context, line),
+          ...rest.map(note => checkNote(note, says, span, context, line)),
+        ],
         make,
       );
     },

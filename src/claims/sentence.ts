@@ -51,6 +51,7 @@ import { edgeSentence } from './sentences/edges-of-a-line.js';
 import { enharmonicTones } from './sentences/enharmonic-tones.js';
 import { fifthsSequence } from './sentences/fifths-sequence.js';
 import { chordInLine, inWhichLine } from './sentences/in-which-line.js';
+import { intoSentence } from './sentences/into.js';
 import { largestLeapSentence } from './sentences/leaps.js';
 import { and, between, joined } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
@@ -82,6 +83,7 @@ import {
 } from './sentences/predicates.js';
 import { registerSentence } from './sentences/register.js';
 import { returnSentence } from './sentences/returns.js';
+import { sameInTwoPlaces } from './sentences/same-in-two-places.js';
 import { nothingOf, placeFirst, thereSentence, noteToOneself, thereInLine } from './sentences/there-is.js';
 import { verbSaidOnce } from './sentences/verb-said-once.js';
 import { withoutItsVerb } from './sentences/without-its-verb.js';
@@ -155,10 +157,12 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     isThere,
     inLineSentence,
     twoLinesSentence,
+    sameInTwoPlaces,
     returnSentence,
     registerSentence,
     leapSentence,
     largestLeapSentence,
+    intoSentence,
     melodyHas,
     keyReturns,
     keyTonicized,

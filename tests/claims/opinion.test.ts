@@ -24,7 +24,7 @@ describe('a claim with a slip beside a word of taste', () => {
     ['bar 5 is zingy', 'zingy', 'if it is a matter of taste or history, begin it with `opinion:`'],
     ['the suspension in bar 2 aches', 'aches', 'begin it with `opinion:`'],
     // What speaks of keys, relations and counts is of the trade where no sentence says it so.
-    ['the E flat in bar 12 is borrowed from the parallel minor', 'borrowed', 'did you mean'],
+    ['the E flat in bar 12 is lent by the parallel minor', 'lent', ''],
     ['minor iv appears three times', 'iv', ''],
     ['F natural and F# make a cross relation', 'cross', ''],
   ])('%s: the error is at `%s`', (text, word, help) => {

@@ -22,6 +22,7 @@ import { contentFamily } from './content.js';
 import { crossRelationFamily } from './cross-relation.js';
 import { crossingFamily, placeCrossingFamily } from './crossing.js';
 import { verticalIntervalFamily } from './dissonance.js';
+import { degreeRowFamily } from './degree-row.js';
 import { dominantResolutionFamily } from './dominant-resolution.js';
 import { lineRhythmFamily, rhythmFamily } from './durations.js';
 import { eitherFamily } from './either.js';
@@ -53,8 +54,10 @@ import {
 } from './non-chord-tone.js';
 import { namedChordFamily } from './named-chord.js';
 import { lineInChordFamily, noteInChordFamily } from './note-in-chord.js';
+import { noteApproachFamily } from './note-approach.js';
 import { noteCountsFamily } from './note-counts.js';
 import { noteLineFamily } from './note-line.js';
+import { noteMixtureFamily } from './note-mixture.js';
 import { notePitchFamily } from './note-pitch.js';
 import { toneFamily, tonePairFamily } from './pitch-relation.js';
 import type { TonePair } from './pitch-relation.js';
@@ -63,6 +66,7 @@ import { chosenFamily, occurrenceFamily } from './occurrence.js';
 import type { Chosen } from './occurrence.js';
 import { leapSizeFamily } from './leap-size.js';
 import { linearChordFamily } from './linear-chord.js';
+import { lineCrossingFamily } from './line-crossing.js';
 import { lineOutlineFamily } from './line-outline.js';
 import { lineSequenceFamily } from './line-sequence.js';
 import { lineVersionFamily } from './line-version.js';
@@ -71,6 +75,7 @@ import { parallelsFamily } from './parallels.js';
 import { linePedalFamily, pedalFamily } from './pedal.js';
 import { pickupFamily } from './pickup.js';
 import { pivotFamily } from './pivot.js';
+import { prevailingValuesFamily } from './prevailing-values.js';
 import { progressionFamily } from './progression.js';
 import { prolongationFamily } from './prolongation.js';
 import { recurrenceFamily } from './recurrence.js';
@@ -189,6 +194,9 @@ export const lineFamilies: readonly Family<Line>[] = [
   notesABarFamily,
   leapSizeFamily,
   roleInLineFamily,
+  prevailingValuesFamily,
+  lineCrossingFamily,
+  degreeRowFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */
@@ -210,6 +218,8 @@ export const noteFamilies: readonly Family<PointedNotes>[] = [
   noteResolutionFamily,
   noteOrnamentFamily,
   noteLineFamily,
+  noteMixtureFamily,
+  noteApproachFamily,
 ];
 
 /** About the highest or lowest note: `the highest note of the piece ...`. */

@@ -11,6 +11,8 @@ import type { ClaimContext } from '../model.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
+import { lineName, printLine } from '../subjects/line-name.js';
+import type { LineName } from '../subjects/line-name.js';
 import type { Extreme } from '../subjects/extreme.js';
 import type { Line } from '../subjects/line.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -18,19 +20,55 @@ import {
   intervalBetween,
   intervalName,
   intervalNumber,
+  intervalSize,
   printInterval,
   printNumber,
+  printSize,
   sameInterval,
   simple,
 } from '../terms/interval-name.js';
-import type { IntervalName } from '../terms/interval-name.js';
+import type { IntervalName, IntervalSize } from '../terms/interval-name.js';
 import { isNamed, noteName, pitchName, pitchOf, printNoteName } from '../terms/note-name.js';
 import type { NoteName, PitchName } from '../terms/note-name.js';
+import { count, sayTimes } from '../terms/number.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
+import type { VerbForm } from '../terms/verb.js';
+import { noteLineFamily } from './note-line.js';
 
 /** Which note is the highest or lowest, and where it is. */
 export type RegisterSays =
-  { readonly kind: 'pitch'; readonly note: NoteName } | { readonly kind: 'place'; readonly place: Place };
+  | { readonly kind: 'pitch'; readonly note: NoteName }
+  | { readonly kind: 'place'; readonly place: Place }
+  /** One of its notes lies there. */
+  | { readonly kind: 'line'; readonly line: LineName }
+  | { readonly kind: 'times'; readonly number: number };
+
+const often: Parser<number> = map(
+  sequence(
+    quiet(optional(word('only', 'just', 'exactly'))),
+    choice(
+      wordsFor<number>([
+        [1, 'once'],
+        [2, 'twice'],
+      ]),
+      map(sequence(count, word('times', 'time')), ([number]) => number),
+    ),
+  ),
+  ([, number]) => number,
+);
+
+function printSays(says: RegisterSays, form: VerbForm): string {
+  switch (says.kind) {
+    case 'pitch':
+      return `${printBe(form)} ${printNoteName(says.note)}`;
+    case 'place':
+      return `${printBe(form)} in ${printPlace(says.place)}`;
+    case 'line':
+      return `${printBe(form)} in ${printLine(says.line)}`;
+    case 'times':
+      return `${printVerb('occurs', 'occur', form)} ${sayTimes(says.number)}`;
+  }
+}
 
 /** The highest and lowest note: claim L1 of the trade. Every note that reaches the same pitch is listed. */
 export const extremeFamily = family<Extreme, RegisterSays>({
@@ -45,6 +83,21 @@ export const extremeFamily = family<Extreme, RegisterSays>({
         place,
       })),
     ],
+    [be, map(sequence(word('in'), lineName), ([, line]): RegisterSays => ({ kind: 'line', line }))],
+    ...['occurs', 'comes', 'appears', 'sounds'].map(
+      each =>
+        [
+          verb(each, each.slice(0, -1)),
+          map(often, (number): RegisterSays => ({ kind: 'times', number })),
+        ] as const,
+    ),
+    ...['reached', 'heard', 'struck', 'sung', 'played'].map(
+      each =>
+        [
+          be,
+          map(sequence(word(each), often), ([, number]): RegisterSays => ({ kind: 'times', number })),
+        ] as const,
+    ),
     ...['occurs', 'comes', 'appears', 'arrives', 'sounds'].map(
       each =>
         [
@@ -56,11 +109,8 @@ export const extremeFamily = family<Extreme, RegisterSays>({
         ] as const,
     ),
   ],
-  print: (says, form) =>
-    says.kind === 'pitch'
-      ? `${printBe(form)} ${printNoteName(says.note)}`
-      : `${printBe(form)} in ${printPlace(says.place)}`,
-  check: ({ notes, name }, says, context, make): Finding<Extreme> => {
+  print: printSays,
+  check: ({ span, notes, name }, says, context, make): Finding<Extreme> => {
     const [first] = notes;
     const places = notes.map(note => sayMoment(note.onset, context)).join(', ');
     const evidence = (role: 'supports' | 'contradicts') =>
@@ -81,6 +131,20 @@ export const extremeFamily = family<Extreme, RegisterSays>({
         evidence: evidence(holds ? 'supports' : 'contradicts'),
         instead: () => [make({ kind: 'pitch', note: actual })],
       };
+    }
+    if (says.kind === 'times') {
+      const holds = notes.length === says.number;
+      return {
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C1401' : 'C1405',
+        reason: `${printPitch(first.pitch)} is struck ${sayTimes(notes.length)}: in ${places}`,
+        evidence: evidence(holds ? 'supports' : 'contradicts'),
+        instead: () => [make({ kind: 'times', number: notes.length })],
+      };
+    }
+    if (says.kind === 'line') {
+      const finding = noteLineFamily.make({ line: says.line }).check({ span, notes, name }, context);
+      return { ...finding, instead: undefined };
     }
     const resolved = resolvePlace(says.place, context);
     if (!isResolved(resolved))
@@ -116,7 +180,9 @@ type RangeSays =
   | { readonly interval: IntervalName }
   | { readonly steps: number }
   | { readonly from: NoteName; readonly to: NoteName }
-  | { readonly bound: Bound; readonly note: PitchName };
+  | { readonly bound: Bound; readonly note: PitchName }
+  /** No more than so much. */
+  | { readonly within: IntervalSize };
 /** Of a bound the note itself is within: what stays below it never reaches it. */
 type Bound = 'goes above' | 'goes below' | 'stays below' | 'stays above';
 /** How each is said of several, and by other words. */
@@ -207,14 +273,48 @@ export const lineRangeFamily = family<Line, RangeSays>({
       ([bound, singular, plural]) =>
         [verb(singular, plural), map(pitchName, (note): RangeSays => ({ bound, note }))] as const,
     ),
+    ...(
+      [
+        ['stays within', 'stay within'],
+        ['keeps within', 'keep within'],
+        ['moves within', 'move within'],
+        ['lies within', 'lie within'],
+        ['remains within', 'remain within'],
+      ] as const
+    ).map(
+      ([singular, plural]) =>
+        [
+          verb(singular, plural),
+          map(
+            sequence(
+              quiet(optional(article)),
+              quiet(
+                optional(
+                  word(
+                    'the range of an',
+                    'the range of a',
+                    'the compass of an',
+                    'the compass of a',
+                    'range of an',
+                  ),
+                ),
+              ),
+              intervalSize,
+            ),
+            ([, , within]): RangeSays => ({ within }),
+          ),
+        ] as const,
+    ),
     [have, map(sequence(word('a range of', 'a compass of', 'an ambitus of'), rangeSize), ([, says]) => says)],
   ],
   print: (says, form) =>
     'bound' in says
       ? `${printVerb(says.bound, bounds.find(([of]) => of === says.bound)?.[2] ?? says.bound, form)} ${printNoteName(says.note)}`
-      : 'from' in says
-        ? `${printVerb('ranges', 'range', form)} from ${printNoteName(says.from)} to ${printNoteName(says.to)}`
-        : `${printVerb('spans', 'span', form)} ${'interval' in says ? sayInterval(says.interval) : withArticle(printNumber(says.steps).slice(0, -1))}`,
+      : 'within' in says
+        ? `${printVerb('stays within', 'stay within', form)} ${withArticle(printSize(says.within))}`
+        : 'from' in says
+          ? `${printVerb('ranges', 'range', form)} from ${printNoteName(says.from)} to ${printNoteName(says.to)}`
+          : `${printVerb('spans', 'span', form)} ${'interval' in says ? sayInterval(says.interval) : withArticle(printNumber(says.steps).slice(0, -1))}`,
   check: (line, says, context, make): Finding<Line> => {
     const notes = line.notes.map(({ note }) => note);
     const [first] = notes;
@@ -235,12 +335,16 @@ export const lineRangeFamily = family<Line, RangeSays>({
     const size = intervalBetween(lowest.pitch, highest.pitch);
     const is = (of: IntervalName): boolean => {
       if ('interval' in says) return sameInterval(of, says.interval);
+      if ('within' in says) {
+        const { steps, semitones } = says.within;
+        return semitones === undefined ? of.steps <= steps : of.semitones <= semitones;
+      }
       return 'steps' in says
         ? of.steps === says.steps
         : isNamed(lowest, says.from) && isNamed(highest, says.to);
     };
     const holds = is(size);
-    const compound = !holds && !('from' in says) && is(simple(size));
+    const compound = !holds && !('from' in says) && !('within' in says) && is(simple(size));
     return {
       verdict: holds ? 'holds' : compound ? 'arguable' : 'fails',
       code: holds ? 'C1411' : 'C1412',

@@ -30,6 +30,7 @@ import { figureOf, groupsOf } from '../subjects/figures.js';
 import type { Figure, Group } from '../subjects/figures.js';
 import { inversionsOf } from '../subjects/harmonies.js';
 import type { Harmony } from '../subjects/harmonies.js';
+import type { LineName } from '../subjects/line-name.js';
 import { soundEnd, struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
@@ -440,6 +441,7 @@ function checkNote(
   says: ResolutionSays,
   _span: Span,
   context: ClaimContext,
+  line?: LineName,
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
   if (says.kind === 'prepared') return checkPrepared(head, says.place, context);
@@ -480,8 +482,11 @@ function checkNote(
   const ownVoice =
     says.kind === 'direction' || (says.kind === 'move' && says.by !== undefined && says.by.steps !== 1);
   const steps = isStep(note, next, true) || isStep(note, next, false);
+  // What is said of a line is not true of another.
   const moved =
-    ownVoice || steps ? undefined : elsewhere(note, context).find(each => fits(note, each, says, context));
+    ownVoice || steps || line !== undefined
+      ? undefined
+      : elsewhere(note, context).find(each => fits(note, each, says, context));
   const displaced =
     ownVoice || steps
       ? undefined

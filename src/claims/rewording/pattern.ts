@@ -3,7 +3,7 @@
  * comes out is read by the grammar, which decides.
  */
 const stretches = {
-  place: String.raw`(?:(?:the )?(?:[\w-]+ )?(?:beats?|half) (?:[\d.]+ )?(?:of|in) )?(?:bars?|measures?|mm?\.?|bb?\.) ?\d+[a-z]?(?: ?(?:-|–|to|through|and) ?\d+[a-z]?)?(?:,? (?:on )?beats? [\d.]+(?:-[\d.]+)?)?`,
+  place: String.raw`(?:(?:the )?(?:[\w-]+ )?(?:beats?|half) (?:[\d.]+ )?(?:of|in) )?(?:(?:bars?|measures?|mm?\.?|bb?\.) ?\d+[a-z]?(?: ?(?:-|–|to|through|and) ?\d+[a-z]?)?(?:,? (?:on )?beats? [\d.]+(?:-[\d.]+)?)?|the (?:last|final|first|opening|closing) (?:[\w-]+ )?(?:bar|measure)s?)`,
   line: String.raw`(?:the |its )?(?:(?:top|upper|highest|lowest|middle|inner|vocal|voice|bass|solo|piano|melody|first|second|right|left) )?(?:soprano|alto|tenor|bass|bassline|melody|tune|treble|voice|line|part|hand|accompaniment|violin|viola|cello|flute|piano)`,
   note: String.raw`[A-G](?:[#♯♭x]+|bb?(?![a-z])|[- ](?:sharp|flat|natural))?\d?(?![\p{L}\d])`,
   numeral: String.raw`[b♭#♯]?(?:VI{0,3}|I[VI]{0,2}|vi{0,3}|i[vi]{0,2})[°oø+]?(?:\d(?:\/\d)?)*(?:\/[b♭#♯]?[ivIV]+)?(?!\p{L})`,

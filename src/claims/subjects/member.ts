@@ -79,7 +79,15 @@ export const memberNotes = (member: Member, place: Place, line?: LineName): Subj
                 : [missingEvidence({ pitchClass: tone }, range, 'never sounding', context)],
           },
         };
-      return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
+      return {
+        kind: 'found',
+        subject: {
+          span: whole,
+          notes: [first, ...rest],
+          name: print(),
+          ...(line === undefined ? {} : { line }),
+        },
+      };
     },
   });
 };

@@ -21,6 +21,8 @@ export interface PointedNotes {
   /** Heads that sound at the place, each struck note once, in time order; never empty. */
   readonly notes: readonly [Note, ...Note[]];
   readonly name: string;
+  /** The line in which the sentence names them. */
+  readonly line?: LineName;
 }
 
 /** Of a tied note only the first head that sounds at the place. */
@@ -55,7 +57,15 @@ export const pointed = (name: NoteName, line: LineName | undefined, place: Place
             evidence: [missingEvidence(name, range, 'never sounding', context)],
           },
         };
-      return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
+      return {
+        kind: 'found',
+        subject: {
+          span: whole,
+          notes: [first, ...rest],
+          name: print(),
+          ...(line === undefined ? {} : { line }),
+        },
+      };
     },
   });
 };

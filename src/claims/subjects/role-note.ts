@@ -92,7 +92,15 @@ const roleNote = (of: Role, { name, line }: PointedName, where: Subject<Span>): 
       const asked = candidates.map(note => ({ note, is: playing(note, of, whole, context) }));
       const [first, ...rest] = asked.filter(({ is }) => is.verdict === 'holds').map(({ note }) => note);
       if (first !== undefined)
-        return { kind: 'found', subject: { span: whole, notes: [first, ...rest], name: print() } };
+        return {
+          kind: 'found',
+          subject: {
+            span: whole,
+            notes: [first, ...rest],
+            name: print(),
+            ...(line === undefined ? {} : { line }),
+          },
+        };
       const doubtful = asked.find(({ is }) => is.verdict !== 'fails') ?? asked[0];
       return {
         kind: 'none',

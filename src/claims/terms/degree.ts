@@ -80,8 +80,8 @@ const ordinals = wordsFor<number>([
 ]);
 /** `flat 2`, `raised 4`. */
 const alterations = wordsFor<number>([
-  [-1, 'flat', 'lowered', 'flattened'],
-  [1, 'sharp', 'raised', 'sharpened'],
+  [-1, 'flat', 'lowered', 'flattened', 'flatted'],
+  [1, 'sharp', 'raised', 'sharpened', 'sharped'],
 ]);
 const plainDegree = token({
   name: 'PlainDegree',
@@ -162,6 +162,43 @@ export const degreeName: Parser<DegreeName> = rule(
         ([, degree, , alter]): DegreeName => ({ kind: 'number', degree, alter }),
       ),
       signedDegree,
+      // `the lowered supertonic`: a seventh degree that is raised leads, and one that is lowered does not.
+      map(
+        sequence(
+          quiet(optional(choice(word('the'), article))),
+          alterations,
+          wordsFor<number>([
+            [1, 'tonic'],
+            [2, 'supertonic'],
+            [3, 'mediant'],
+            [4, 'subdominant'],
+            [5, 'dominant'],
+            [6, 'submediant'],
+          ]),
+          quiet(optional(word('degree'))),
+        ),
+        ([, alter, degree]): DegreeName => ({ kind: 'number', degree, alter }),
+      ),
+      map(
+        sequence(
+          quiet(optional(word('the'))),
+          wordsFor<DegreeName>([
+            [
+              { kind: 'name', name: 'leading tone' },
+              'raised leading tone',
+              'raised leading note',
+              'sharpened leading note',
+            ],
+            [
+              { kind: 'name', name: 'subtonic' },
+              'lowered leading tone',
+              'lowered leading note',
+              'flattened leading note',
+            ],
+          ]),
+        ),
+        ([, degree]) => degree,
+      ),
       map(sequence(optional(word('the')), names), ([, of]) => of),
       syllable,
     ),

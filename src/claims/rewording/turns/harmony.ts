@@ -25,7 +25,7 @@ export const harmonyTurns: readonly Turn[] = [
     'the (tonic|home|original|main) key (returns|is back|is restored|is regained|is reached|comes back) (in|at|by) <place>',
   ],
   [
-    'a <words> <rest>$',
+    'a <words> <rest>',
     '^(the|a) <words> (arrives|comes|occurs|happens|takes place|is found|is heard|can be heard|falls) <rest>$',
   ],
   [

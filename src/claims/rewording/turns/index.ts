@@ -1,6 +1,7 @@
 import { formTurns } from './form.js';
 import { harmonyTurns } from './harmony.js';
 import { lineTurns } from './lines.js';
+import { noteTurns } from './notes.js';
 import { partTurns } from './parts.js';
 import { rhythmTurns } from './rhythm.js';
 import { smallWordTurns } from './small-words.js';
@@ -12,6 +13,7 @@ export const turns: readonly Turn[] = [
   ...partTurns,
   ...harmonyTurns,
   ...lineTurns,
+  ...noteTurns,
   ...formTurns,
   ...rhythmTurns,
   ...verbTurns,

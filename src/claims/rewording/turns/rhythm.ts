@@ -7,4 +7,26 @@ export const rhythmTurns: readonly Turn[] = [
     'the rhythm (of|in) <place> is dotted',
     '<place> (is|moves) in dotted rhythm',
   ],
+  [
+    'has only',
+    '(has|plays|has only|plays only) (continuous|steady|running|unbroken|constant|flowing|even|a steady stream of|a continuous stream of|an unbroken stream of|nothing but)',
+  ],
+  [
+    'moves in',
+    '(moves|runs|goes|plays|proceeds) in (continuous|steady|running|unbroken|constant|flowing|even)',
+  ],
+  ['is in', 'is in (continuous|steady|running|unbroken|constant|flowing|even)'],
+  [
+    'has <number> notes a bar and has only <words>',
+    '(has|plays|sings|strikes) <number> <words> (per|a|to a|in each|in every|to the) (bar|measure)',
+  ],
+  [
+    'has only <words>',
+    '(has|uses|plays|sings) <words> (only|alone|throughout)',
+    'moves in <words> (only|alone|throughout)',
+  ],
+  [
+    'mostly',
+    '(mainly|largely|chiefly|for the most part|predominantly|almost always|almost entirely|generally|mostly)',
+  ],
 ];

@@ -197,7 +197,8 @@ export const lineClaims = {
   C1064: {
     name: 'no-voice-exchange',
     summary: 'The two lines do not take each other’s notes.',
-    explanation: 'Both have to change over within two bars of one harmony, or with no more than one passing note in each line.',
+    explanation:
+      'Both have to change over within two bars of one harmony, or with no more than one passing note in each line.',
   },
   C1065: {
     name: 'voices-exchange-over-a-change',

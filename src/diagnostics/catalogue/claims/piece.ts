@@ -71,6 +71,11 @@ export const pieceClaims = {
     explanation:
       'An equal peak before or after is easily missed. Say which one is meant: `the highest note of bars 9-16 is in bar 14`.',
   },
+  C1405: {
+    name: 'extreme-as-often',
+    summary: 'The highest or lowest note is struck more or less often than the claim says.',
+    explanation: 'A tied note counts once. The reason lists the places.',
+  },
   C1411: {
     name: 'range-as-claimed',
     summary: 'The line reaches as far as the claim says.',
@@ -125,6 +130,12 @@ export const pieceClaims = {
     summary: 'The place has other note values, or no such figure.',
     explanation:
       'The last note of a phrase is the usual exception. American and British names are read: an eighth note is a quaver.',
+  },
+  C1614: {
+    name: 'values-for-the-most-part',
+    summary: 'Most notes have the values that the claim names, and some have others.',
+    explanation:
+      '“In quavers” is often said where a longer note ends the passage; “mostly” may count notes or the time that they take. Say `moves only in` or `moves mostly in`, or take a shorter place.',
   },
   C1613: {
     name: 'note-values-counted-otherwise',

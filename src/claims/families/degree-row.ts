@@ -1,0 +1,107 @@
+import { midiOf, pitchClassOf, printPitch } from '../../score/index.js';
+import type { Note } from '../../score/index.js';
+import type { Finding } from '../claim.js';
+import { noteEvidence } from '../evidence.js';
+import { family } from '../family.js';
+import { choice, list, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
+import type { Parser } from '../grammar/index.js';
+import { segmentsIn } from '../segments.js';
+import type { Line } from '../subjects/line.js';
+import { lineDegree, printLineDegree, toneOfDegree } from '../terms/degree.js';
+import type { DegreeName } from '../terms/degree.js';
+import { have, printVerb, verb } from '../terms/verb.js';
+
+/** Degrees that a line goes through one behind the other, somewhere in its place. */
+export interface DegreeRowSays {
+  readonly degrees: readonly DegreeName[];
+  readonly up?: boolean;
+}
+
+const arrow = quiet(
+  choice(
+    map(mark('-', '–', '→', ','), () => undefined),
+    map(word('to', 'and'), () => undefined),
+    nothing(undefined),
+  ),
+);
+const row: Parser<readonly DegreeName[]> = map(
+  sequence(lineDegree, arrow, list(lineDegree, arrow)),
+  ([first, , others]) => [first, ...others],
+);
+const through = quiet(
+  optional(word('through scale degrees', 'through degrees', 'through', 'scale degrees', 'degrees')),
+);
+const going = (up: boolean): Parser<DegreeRowSays> =>
+  map(sequence(through, row), ([, degrees]) => ({ degrees, up }));
+
+/** Rows of degrees: claims A5 and I1 of the trade. */
+export const degreeRowFamily = family<Line, DegreeRowSays>({
+  name: 'row of degrees',
+  examples: ['the soprano of bar 1 falls through 3 2 1', 'the soprano of bars 1-2 has the degrees 3 2 1'],
+  phrases: [
+    ...(
+      [
+        ['rises', 'rise', true],
+        ['ascends', 'ascend', true],
+        ['climbs', 'climb', true],
+        ['falls', 'fall', false],
+        ['descends', 'descend', false],
+      ] as const
+    ).map(([singular, plural, up]) => [verb(singular, plural), going(up)] as const),
+    [
+      have,
+      map(
+        sequence(word('the degrees', 'scale degrees', 'the scale degrees', 'degrees'), row),
+        ([, degrees]): DegreeRowSays => ({ degrees }),
+      ),
+    ],
+  ],
+  print: ({ degrees, up }, form) => {
+    const listed = degrees.map(printLineDegree).join(' ');
+    if (up === undefined) return `${printVerb('has', 'have', form)} the degrees ${listed}`;
+    return `${up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} through ${listed}`;
+  },
+  check: ({ notes, name, span }, { degrees, up }, context): Finding<Line> => {
+    const all = notes.map(({ note }) => note);
+    const sounding = all.filter(
+      (note, at) => at === 0 || midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch),
+    );
+    if (sounding.length === 0)
+      return {
+        verdict: 'undecided',
+        code: 'C0005',
+        reason: `nothing sounds in ${name}`,
+        evidence: [],
+        pointless: true,
+      };
+    const keys = [segmentsIn(context.analysis, span.range)[0]?.key ?? context.home, context.home];
+    const isRow = (part: readonly Note[]): boolean =>
+      part.length === degrees.length &&
+      keys.some(key =>
+        part.every((note, at) => {
+          const degree = degrees[at];
+          return degree !== undefined && toneOfDegree(degree, key) === pitchClassOf(note.pitch);
+        }),
+      ) &&
+      (up === undefined ||
+        part.every((note, at) => {
+          const before = part[at - 1];
+          return before === undefined || midiOf(note.pitch) > midiOf(before.pitch) === up;
+        }));
+    const found = sounding.map((_, at) => sounding.slice(at, at + degrees.length)).find(isRow);
+    const shown = found ?? sounding;
+    return {
+      verdict: found === undefined ? 'fails' : 'holds',
+      code: found === undefined ? 'C1102' : 'C1101',
+      reason: `${name} goes ${shown
+        .slice(0, 16)
+        .map(({ pitch }) => printPitch(pitch))
+        .join(' ')}`,
+      evidence: shown
+        .slice(0, 16)
+        .map(note =>
+          noteEvidence(found === undefined ? 'contradicts' : 'supports', note, 'a note of the line', context),
+        ),
+    };
+  },
+});
