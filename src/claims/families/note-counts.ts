@@ -11,7 +11,7 @@ import type { Span } from '../subjects/span.js';
 import { article } from '../terms/chord-name.js';
 import { isNamed, noteShape, pitchClassName, pitchClassOfName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
-import { count } from '../terms/number.js';
+import { count, several } from '../terms/number.js';
 import { have, printHave, verb } from '../terms/verb.js';
 import { silence } from './judged.js';
 
@@ -45,7 +45,7 @@ const next = quiet(
 const complement: Parser<NoteCountsSays> = choice(
   map(
     sequence(
-      map(sequence(count, severalOfName), ([number, note]) => ({ number, note })),
+      map(sequence(several, severalOfName), ([number, note]) => ({ number, note })),
       optional(map(sequence(next, list(counted, next)), ([, others]) => others)),
     ),
     ([first, others]) => ({ counts: [first, ...(others ?? [])] }),

@@ -118,3 +118,14 @@ export function printBeat(beat: Fraction): string {
   const whole = Math.floor(beat.n / beat.d);
   return `${whole} ${beat.n - whole * beat.d}/${beat.d}`;
 }
+
+/** A number of things that are more than one. */
+export const several: Parser<number> = choice(
+  token({
+    name: 'NumberOfSeveral',
+    label: 'a number from 2',
+    shape: oneOf(inOrder(character('1-9'), digits), character('2-9')),
+    value: matched => (Number(matched) <= largest ? Number(matched) : undefined),
+  }),
+  wordsFor([...ones.slice(1), ...teens]),
+);
