@@ -50,36 +50,39 @@ const inInversion = map(sequence(word('in'), inversions), ([, inversion]) => inv
 const positioned = (inversion: number | undefined): Pick<AppliedSays, 'inversion'> =>
   inversion === undefined ? {} : { inversion };
 
-export const appliedChord: Parser<AppliedSays> = choice(
-  map(
-    sequence(
-      quiet(optional(choice(article, word('the')))),
-      optional(inversions),
-      word(
-        'applied chord',
-        'applied chords',
-        'applied dominants',
-        'secondary dominants',
-        'applied dominant',
-        'secondary dominant',
-        'secondary leading-tone chord',
-        'secondary diminished seventh',
-        'applied diminished seventh',
-      ),
-      optional(word('seventh', '7th')),
-      optional(word('chord', 'chords')),
-      choice(
-        map(sequence(optional(to), optional(inInversion)), ([of, inversion]) => ({ of, inversion })),
-        map(sequence(inInversion, to), ([inversion, of]) => ({ of, inversion })),
-      ),
+/** `an applied chord of E minor`, `the secondary dominant`. */
+export const appliedByName: Parser<AppliedSays> = map(
+  sequence(
+    quiet(optional(choice(article, word('the')))),
+    optional(inversions),
+    word(
+      'applied chord',
+      'applied chords',
+      'applied dominants',
+      'secondary dominants',
+      'applied dominant',
+      'secondary dominant',
+      'secondary leading-tone chord',
+      'secondary diminished seventh',
+      'applied diminished seventh',
     ),
-    ([, before, , seventh, , { of, inversion }]): AppliedSays => ({
-      applied: true,
-      ...(of === undefined ? {} : { to: of }),
-      ...positioned(before ?? inversion),
-      ...(seventh === undefined ? {} : { seventh: true }),
-    }),
+    optional(word('seventh', '7th')),
+    optional(word('chord', 'chords')),
+    choice(
+      map(sequence(optional(to), optional(inInversion)), ([of, inversion]) => ({ of, inversion })),
+      map(sequence(inInversion, to), ([inversion, of]) => ({ of, inversion })),
+    ),
   ),
+  ([, before, , seventh, , { of, inversion }]): AppliedSays => ({
+    applied: true,
+    ...(of === undefined ? {} : { to: of }),
+    ...positioned(before ?? inversion),
+    ...(seventh === undefined ? {} : { seventh: true }),
+  }),
+);
+/** The same, and `the dominant of the dominant`, `the dominant of E minor`. */
+export const appliedChord: Parser<AppliedSays> = choice(
+  appliedByName,
   map(
     sequence(
       quiet(optional(choice(article, word('the')))),

@@ -10,7 +10,7 @@ import type { Place } from '../place/place.js';
 import { unitsOf } from '../quantity/units.js';
 import { liesIn, sayNumerals, segmentsIn } from '../segments.js';
 import { aChord, nameOfChord } from '../families/chord-within.js';
-import { appliedChord, appliedFamily } from '../families/applied.js';
+import { appliedByName, appliedFamily } from '../families/applied.js';
 import { chordFamily } from '../families/chord.js';
 import { namedChordAfterThe, namedChordFamily, neapolitan } from '../families/named-chord.js';
 import { numeralFamily } from '../families/numeral.js';
@@ -208,7 +208,7 @@ export const onlyChord: Parser<Subject<Span>> = map(
         chordFamily.make({ form: 'words', class: 'augmented sixth chord' }),
       ),
       map(neapolitan, says => namedChordFamily.make(says)),
-      map(appliedChord, says => appliedFamily.make(says)),
+      map(appliedByName, says => appliedFamily.make(says)),
       map(sixFour, says => sixFourFamily.make(says)),
     ),
   ),

@@ -3,11 +3,102 @@ import type { Turn } from './turn.js';
 /** Chords, keys and cadences. */
 export const harmonyTurns: readonly Turn[] = [
   [
+    'the <words> of <place> is preceded by <numeral>',
+    '<numeral> (comes|appears|stands|is heard|occurs) (right |just |directly |immediately |)before the <words> (in|of|at) <place>',
+  ],
+  [
+    'the <other words> of <place> is preceded by the <words>',
+    'the <words> (comes|appears|stands|is heard|occurs) (right |just |directly |immediately |)before the <other words> (in|of|at) <place>',
+  ],
+  [
+    'the <numeral> of <place> is preceded by <one numeral> and is followed by <other numeral>',
+    '(the |the passing |a passing |)<numeral> (in|of|at) <place> (connects|links|joins|leads from|passes between|passes from) <one numeral> (to|and|with) <other numeral>',
+  ],
+  [
+    'the <numeral> of <place> is a passing chord and is preceded by <one numeral> and is followed by <other numeral>',
+    '(the |)<numeral> (in|of|at) <place> is a passing chord (between|from) <one numeral> (and|to) <other numeral>',
+  ],
+  [
+    '<place> has a passing <numeral> and the <numeral> of <place> is preceded by <one numeral> and is followed by <other numeral>',
+    'the passing <numeral> (in|of) <place> (connects|links|joins) <one numeral> (to|and|with) <other numeral>',
+  ],
+  ['<place> has a <numeral>', 'the passing <numeral> (in|of) <place>$'],
+  ['the <numeral> of <place> <rest>', '^in <place>(,|) (the |chord |the chord |)<numeral> <rest>$'],
+  [
+    '<place> tonicizes <numeral> and has <other numeral>/<numeral>',
+    '<numeral> is (tonicized|tonicised) in <place> (by|through|with) its (own |)<other numeral>',
+  ],
+  [
+    '<place> has 1 chord',
+    '<place> (stays on|keeps to|remains on|dwells on|has only|is all|is built on|is) (one|a single) (harmony|chord)[ throughout| all through]',
+    '<place> has (no change of harmony|only one harmony)',
+  ],
+  [
+    '<place> has <number> chords',
+    '<place> has <number> (different|separate|distinct) (chords|harmonies)',
+    'there are <number> (different |)(chords|harmonies) in <place>',
+  ],
+  ['quickens', '(speeds up|accelerates|gets faster|becomes faster|picks up|increases)'],
+  [
+    'the harmonic rhythm of <place> quickens and <place> has <words> a beat',
+    'the harmonic rhythm (speeds up|quickens|accelerates) in <place> to <words> (per|a|on each|on every) beat',
+  ],
+  [
+    'the harmonic rhythm of <place> quickens and <place> has <words> a bar',
+    'the harmonic rhythm (speeds up|quickens|accelerates) in <place> to <words> (per|a|in each|in every) (bar|measure)',
+  ],
+  ['the harmonic rhythm of <place> <rest>', 'the harmonic rhythm <rest> in <place>$'],
+  [
+    '<place> is a deceptive cadence',
+    'instead of (the|an) (expected |)tonic(,|) <place> (brings|has|gives us|gives|goes to) (VI|vi)',
+    '<place> (brings|has|gives us|gives|goes to) (VI|vi) instead of (the|an) (expected |)tonic',
+  ],
+  [
+    'the <note> of <place> is the third of the chord and <place> has a Picardy third',
+    'the <note> (of|in|at) <place> is (a|the) (Picardy third|tierce de Picardie)',
+  ],
+  ['<place> has a Picardy third', 'the Picardy third (is|comes|occurs|stands) (in|at) <place>'],
+  ['plagal cadence', 'plagal (ending|close)', 'amen cadence', 'Amen cadence'],
+  [
+    '<place> has <words>',
+    '(a|the) <words> (closes|ends|concludes|rounds off|finishes) (the|this) (phrase|section|passage|period|piece|strain) (in|at) <place>',
+  ],
+  [
+    '<place> is a <words>',
+    '(a|the) <words> (closes|ends|concludes|rounds off|finishes) (the|this) (phrase|section|passage|period|piece|strain) (in|at) <place>',
+  ],
+  [
+    '<place> has a <words>',
+    '(a|an|the) <words> (arrives|comes|occurs|happens|takes place|is found|is heard|falls|appears|stands) (in|at) <place>$',
+  ],
+  [
+    '<place> returns to the tonic key and <place> has a <words>',
+    '^(we|the music|the piece|it) (return|returns|come back|comes back|get back|gets back) to the (tonic|home|original|main) key (with|by) (a|an) <words> in <place>$',
+  ],
+  ['are closely related', '(belong to|stand in) (closely related|neighbouring|neighboring) keys'],
+  ['<other key> is the <word> of <key>', 'the (relative |parallel |)<word> of <key> is <other key>'],
+  ['has a <words> seventh chord', '(contains|has|uses|features) <words> (sevenths|seventh chords)'],
+  ['have a <words> seventh chord', '(contain|have|use|feature) <words> (sevenths|seventh chords)'],
+  [
+    '<place> is a <word> chord',
+    '(the bass (of|in|at) |the bass note (of|in|at) |the chord (of|in|at) |)<place> (is|would be|can be|should be|might be) figured (as |)<word>$',
+  ],
+  [
+    '<place> goes <one numeral> <numeral> <other numeral>',
+    '<place> (goes|moves|passes|leads) from <one numeral> (through|via|by way of) <numeral> to <other numeral>',
+  ],
+  ['<place> prolongs <words>', '<place> (extends|expands|draws out|sustains) the <words>'],
+  [
+    '<place> is a half cadence and <place> has a cadential six-four',
+    '<place> is a half cadence (embellished|decorated|ornamented|prepared|delayed) (by|with) (a|the) cadential (six-four|6/4)',
+  ],
+  ['has an <words> triad', 'has (a |)(complete|full) <words> (triad|chord)'],
+  [
     '<place> is <numeral>',
     '<place> is (harmonised|harmonized|set) (by|with|as) <numeral>',
     '<place> harmonizes <words> with <numeral>',
   ],
-  ['<place> begins on a', '<place> begins with an?'],
+  ['<place> begins on a', '<place> begins with (a|an)'],
   ['the harmony of <place> is <numeral>', 'the harmony (moves|goes|changes|turns) to <numeral> in <place>'],
   ['modulates to', '(takes us|leads us|brings us|leads|turns) (in|)to the key of'],
   ['modulate to <key>', '(take us|lead us|bring us) (in|)to <key>'],

@@ -2,10 +2,7 @@ import type { Turn } from './turn.js';
 
 /** The piece and its parts. */
 export const partTurns: readonly Turn[] = [
-  [
-    'the piece',
-    'the (hymn|song|tune|chorale|waltz|minuet|adagio|movement|excerpt|example|music|work|score|setting)',
-  ],
+  ['the piece', 'the (hymn|song|tune|chorale|adagio|movement|excerpt|example|music|work|score|setting)'],
   [
     '<place>',
     'the (passage|music|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
@@ -21,6 +18,4 @@ export const partTurns: readonly Turn[] = [
   ],
   ['the last bar', 'the (final|closing) (bar|measure)', 'the end of the piece'],
   ['the last chord', 'the (final|closing) (chord|harmony)'],
-  ['the second half of the piece', 'the second (section|strain|reprise|part)', 'the B section'],
-  ['the first half of the piece', 'the first (section|strain|reprise|part)', 'the A section'],
 ];

@@ -53,5 +53,5 @@ export const verbTurns: readonly Turn[] = [
     '<words> and goes to <rest>',
     '<words> (moving|going|leading|which goes|that goes|which leads|that leads) to <rest>',
   ],
-  ['is <note>', 'is (the note|an?|the) <note>'],
+  ['is <note>', 'is (the note|a|an|the) <note>'],
 ];
