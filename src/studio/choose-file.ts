@@ -54,7 +54,11 @@ function browseFor(bridge: Bridge, what: Wanted, start: string, name?: string): 
     );
     const field = html('input', { type: 'text', value: name, 'aria-label': 'Name of the lesson' });
     const title =
-      name !== undefined ? 'Save the lesson as' : what === 'folder' ? 'Choose a folder' : `Choose a ${what}`;
+      name !== undefined
+        ? 'Save the lesson as'
+        : what === 'folder'
+          ? 'Choose a folder for the page and its files'
+          : `Choose a ${what}`;
     const dialog = html(
       'dialog',
       { class: 'asking', 'aria-label': title },

@@ -85,7 +85,7 @@ export function textPane(handlers: TextPaneHandlers, nonce: string): TextPane {
     syntaxHighlighting(ink),
     search({ top: true }),
     lintGutter(),
-    autocompletion({ override: [complete] }),
+    autocompletion({ override: [complete], icons: false }),
     EditorView.lineWrapping,
     EditorView.contentAttributes.of({ 'aria-label': 'Text of the lesson', tabindex: '0' }),
     keymap.of([

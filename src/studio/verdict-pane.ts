@@ -57,6 +57,12 @@ const rowWords = ({
   accepted,
 }: TextClaim): readonly unknown[] => [step, text, verdict, reason, help, nearest, fix?.words, accepted];
 
+/** The help of a finding without the words that a button writes, which are not said twice. */
+function adviceOf({ help, fix }: Pick<TextFinding, 'help' | 'fix'>): string | undefined {
+  const advice = fix === undefined ? help : help?.replace(/^[^`]*`[^`]*`\?? ?/u, '');
+  return advice === undefined || advice === '' ? undefined : inQuotes(advice);
+}
+
 /** Everything that is shown of a text, apart from where it stands. Errors keep their places, so that each leads to its own. */
 const wordsOf = (checked: Checked): string =>
   JSON.stringify([
@@ -108,16 +114,13 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
 
   /** @param position the claim's place among those that are shown */
   const claimRow = (claim: TextClaim, position: number): HTMLElement => {
-    const { verdict, text, reason, help, nearest, fix, isJudged } = claim;
-    // What the button writes is not said twice.
-    const more = isJudged ? nearest : help;
+    const { verdict, text, reason, nearest, fix, isJudged } = claim;
+    const more = isJudged ? nearest && `nearest: ${withAccidentals(nearest)}` : adviceOf(claim);
     const lines: readonly (readonly [string, string])[] = [
       ['verdict', outcomeOf(claim)],
       ['sentence', withAccidentals(text)],
       ...(verdict === 'holds' ? [] : [['reason', withAccidentals(inQuotes(reason))] as const]),
-      ...(more === undefined || fix !== undefined
-        ? []
-        : [['more', isJudged ? `nearest: ${withAccidentals(more)}` : inQuotes(more)] as const]),
+      ...(more === undefined || (isJudged && fix !== undefined) ? [] : [['more', more] as const]),
     ];
     return html(
       'li',
@@ -131,11 +134,13 @@ export function verdictPane(handlers: VerdictPaneHandlers): VerdictPane {
     );
   };
 
-  const errorRow = ({ message, help, from, to, fix }: TextFinding): HTMLElement => {
+  const errorRow = (finding: TextFinding): HTMLElement => {
+    const { message, from, to, fix } = finding;
+    const advice = adviceOf(finding);
     const lines: readonly (readonly [string, string])[] = [
       ['verdict', 'error'],
       ['sentence', inQuotes(message)],
-      ...(help === undefined || fix !== undefined ? [] : [['more', inQuotes(help)] as const]),
+      ...(advice === undefined ? [] : [['more', advice] as const]),
     ];
     return html(
       'li',

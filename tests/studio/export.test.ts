@@ -8,7 +8,7 @@ import { opened } from './studio-window.js';
 
 const exportInto = async (page: Page, folder: string): Promise<void> => {
   await page.getByRole('button', { name: 'Export', exact: true }).click();
-  const dialog = page.getByRole('dialog', { name: 'Choose a folder' });
+  const dialog = page.getByRole('dialog', { name: 'Choose a folder for the page and its files' });
   await dialog.getByRole('button', { name: `${folder} /` }).click();
   await dialog.locator('p', { hasText: new RegExp(`/${folder}$`, 'u') }).waitFor();
   await dialog.getByRole('button', { name: 'This folder' }).click();

@@ -67,6 +67,11 @@ describe('the window', () => {
     await page.keyboard.type('- bar 2 is V', { delay: 30 });
     const offers = page.locator('.cm-tooltip-autocomplete li');
     await offers.filter({ hasText: 'V43heard in bar 2' }).waitFor();
+    // What is offered begins at one edge, the reasons end at the other.
+    const lefts = await offers
+      .locator('.cm-completionLabel')
+      .evaluateAll(labels => labels.map(label => Math.round(label.getBoundingClientRect().left)));
+    expect(new Set(lefts).size).toBe(1);
     expect(await offers.first().textContent()).toBe('V43heard in bar 2');
     // A list that has only just appeared takes no key, so that nobody accepts what they have not seen.
     await page.waitForTimeout(150);

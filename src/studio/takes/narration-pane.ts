@@ -186,6 +186,7 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
     const answer = await bridge.ask('takes', lesson);
     if (turn !== asked) return;
     if (!answer.ok) {
+      if (shownPath !== lesson.path) summary.textContent = '';
       tellProblem(answer.problem);
       return;
     }
@@ -267,6 +268,8 @@ export function narrationPane(bridge: Bridge, handlers: NarrationHandlers): Narr
       element.hidden = false;
       const path = handlers.lesson()?.path;
       if (path === undefined) tell('Open a lesson first.');
+      // The thread that lists them may be making a page first.
+      if (path !== undefined && path !== shownPath) summary.textContent = 'the texts are being read …';
       if (path === shownPath) chosen = partAt(takes?.parts ?? [], handlers.cursor())?.id ?? chosen;
       void refresh();
     },
