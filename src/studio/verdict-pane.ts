@@ -57,11 +57,9 @@ const rowWords = ({
   accepted,
 }: TextClaim): readonly unknown[] => [step, text, verdict, reason, help, nearest, fix?.words, accepted];
 
-/** The help of a finding without the words that a button writes, which are not said twice. */
-function adviceOf({ help, fix }: Pick<TextFinding, 'help' | 'fix'>): string | undefined {
-  const advice = fix === undefined ? help : help?.replace(/^[^`]*`[^`]*`\?? ?/u, '');
-  return advice === undefined || advice === '' ? undefined : inQuotes(advice);
-}
+/** The help of a finding; none where a button says it all. */
+const adviceOf = ({ help, fix }: Pick<TextFinding, 'help' | 'fix'>): string | undefined =>
+  help === undefined || (fix !== undefined && /`\??$/u.test(help)) ? undefined : inQuotes(help);
 
 /** Everything that is shown of a text, apart from where it stands. Errors keep their places, so that each leads to its own. */
 const wordsOf = (checked: Checked): string =>
