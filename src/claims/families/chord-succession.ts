@@ -1,4 +1,4 @@
-import { article, chordOfKind, rootedChord } from '../terms/chord-name.js';
+import { isUnread, parseRomanNumeral, romanFor } from '../../harmony/index.js';
 import { compare, isBefore } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import type { Family } from '../family.js';
@@ -13,77 +13,85 @@ import { liesIn, segmentsIn } from '../segments.js';
 import { harmoniesOf } from '../subjects/harmonies.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
-import { numeral, numeralToken } from '../terms/numeral.js';
+import { chordOfKind, rootedChord } from '../terms/chord-name.js';
+import { goalNumeral, printGoalNumeral } from '../terms/numeral.js';
+import type { GoalNumeral } from '../terms/numeral.js';
 import { printVerb, verb } from '../terms/verb.js';
+import { chordFamily } from './chord.js';
 import { aChord, within } from './chord-within.js';
 import { silence } from './judged.js';
-import { isNumeral } from './progression.js';
-import type { RomanNumeral } from '../../harmony/index.js';
-import { chordFamily } from './chord.js';
 import { numeralFamily } from './numeral.js';
-import { isUnread, parseRomanNumeral, printRomanNumeral, romanFor } from '../../harmony/index.js';
+import { isNumeral } from './progression.js';
 
-/** `bar 3 resolves to vi`: the next harmony after the place is that chord. A numeral without figures leaves the inversion open. */
-const followedBy = (of: Predicate<Span>, open?: RomanNumeral, where?: Place): Predicate<Span> => ({
-  family: 'what follows a chord',
-  content: {
-    followedBy: of.family,
-    what: of.content,
-    open: open !== undefined,
-    ...(where === undefined ? {} : { where }),
-  },
-  print: form =>
-    `${printVerb('resolves to', 'resolve to', form)} ${
-      open === undefined
-        ? of.print({ plural: false, negated: false }).replace(/^is /u, '')
-        : printRomanNumeral(open)
-    }${where === undefined ? '' : ` in ${printPlace(where)}`}`,
-  check: (span, context): Finding<Span> => {
-    const goal = where === undefined ? undefined : rangeOf(where, context);
-    if (goal !== undefined && 'problem' in goal) return { ...goal.problem, pointless: true };
-    // `the piece goes to V in bar 9`: the place is that of the chord.
-    if (
-      goal !== undefined &&
-      span.place.kind === 'piece' &&
-      compare(span.range.end, context.analysis.score.length) === 0
-    )
-      return within(of).check({ ...span, range: goal.range, place: where ?? span.place }, context);
-    const range = rangeOrMoment(span);
-    const silent = silence<Span>(range, span.name, context);
-    if (silent !== undefined) return silent;
-    const { segments } = context.analysis;
-    const last = segmentsIn(context.analysis, range).at(-1);
-    const rest = last === undefined ? [] : harmoniesOf(segments.slice(segments.indexOf(last)));
-    const next = rest[1];
-    if (last === undefined || next === undefined)
+/** What a chord goes to: a numeral, or a chord by any other name. */
+type Goal = GoalNumeral | Predicate<Span>;
+
+const printGoal = (goal: Goal): string =>
+  'numeral' in goal
+    ? printGoalNumeral(goal)
+    : goal.print({ plural: false, negated: false }).replace(/^is /u, '');
+
+/** `bar 3 resolves to vi`: the next harmony after the place is that chord, and stands where it is said to. */
+function followedBy(goal: Goal, where?: Place): Predicate<Span> {
+  const of = 'numeral' in goal ? numeralFamily.make({ numeral: goal.numeral }) : goal;
+  const open = 'numeral' in goal && goal.inversion === 'open' ? goal.numeral : undefined;
+  return {
+    family: 'what follows a chord',
+    content: {
+      followedBy: of.family,
+      what: of.content,
+      open: open !== undefined,
+      ...(where === undefined ? {} : { where }),
+    },
+    print: form =>
+      `${printVerb('resolves to', 'resolve to', form)} ${printGoal(goal)}${where === undefined ? '' : ` in ${printPlace(where)}`}`,
+    check: (span, context): Finding<Span> => {
+      const place = where === undefined ? undefined : rangeOf(where, context);
+      if (place !== undefined && 'problem' in place) return { ...place.problem, pointless: true };
+      // `the piece goes to V in bar 9`: the place is that of the chord.
+      if (
+        place !== undefined &&
+        span.place.kind === 'piece' &&
+        compare(span.range.end, context.analysis.score.length) === 0
+      )
+        return within(of).check({ ...span, range: place.range, place: where ?? span.place }, context);
+      const range = rangeOrMoment(span);
+      const silent = silence<Span>(range, span.name, context);
+      if (silent !== undefined) return silent;
+      const { segments } = context.analysis;
+      const last = segmentsIn(context.analysis, range).at(-1);
+      const rest = last === undefined ? [] : harmoniesOf(segments.slice(segments.indexOf(last)));
+      const next = rest[1];
+      if (last === undefined || next === undefined)
+        return {
+          verdict: 'fails',
+          code: 'C0712',
+          reason: `nothing follows ${span.name}`,
+          evidence: [],
+          pointless: true,
+        };
+      const [first] = next.segments;
+      const found = next.segments.map(({ start, end }) =>
+        of.check({ range: { start, end }, name: span.name, place: span.place }, context),
+      );
+      const isThere = place === undefined || liesIn(next.start, place.range);
+      const isSo =
+        open === undefined
+          ? found.some(each => each.verdict === 'holds')
+          : // A chord that is pointed at may be counted in the key of its passage, and then so is what follows it.
+            [context.home, last.key].some(key => isNumeral(next, open, key, context));
+      const holds = isSo && isThere;
+      const read = parseRomanNumeral(romanFor(first.chord, context.home));
       return {
-        verdict: 'fails',
-        code: 'C0712',
-        reason: `nothing follows ${span.name}`,
-        evidence: [],
-        pointless: true,
+        verdict: holds ? 'holds' : 'fails',
+        code: holds ? 'C0711' : 'C0712',
+        reason: `${last.roman} goes to ${first.roman}${where === undefined ? '' : ` in ${sayMoment(next.start, context)}`}`,
+        evidence: found[0]?.evidence.slice(0, 4) ?? [],
+        instead: () => (isUnread(read) ? [] : [followedBy({ numeral: read, inversion: 'open' })]),
       };
-    const [first] = next.segments;
-    const found = next.segments.map(({ start, end }) =>
-      of.check({ range: { start, end }, name: span.name, place: span.place }, context),
-    );
-    const isThere = goal === undefined || liesIn(next.start, goal.range);
-    const isSo =
-      open === undefined
-        ? found.some(each => each.verdict === 'holds')
-        : // A chord that is pointed at may be counted in the key of its passage, and then so is what follows it.
-          [context.home, last.key].some(key => isNumeral(next, open, key, context));
-    const holds = isSo && isThere;
-    const read = parseRomanNumeral(romanFor(first.chord, context.home));
-    return {
-      verdict: holds ? 'holds' : 'fails',
-      code: holds ? 'C0711' : 'C0712',
-      reason: `${last.roman} goes to ${first.roman}${where === undefined ? '' : ` in ${sayMoment(next.start, context)}`}`,
-      evidence: found[0]?.evidence.slice(0, 4) ?? [],
-      instead: () => (isUnread(read) ? [] : [followedBy(numeralFamily.make({ numeral: read }), read)]),
-    };
-  },
-});
+    },
+  };
+}
 
 /** `is preceded by the subdominant`: a harmony before the place is that chord. */
 const precededBy = (of: Predicate<Span>, where?: Place): Predicate<Span> => ({
@@ -139,54 +147,11 @@ const isPreceded = choice(
   map(word('is preceded by', 'are preceded by'), () => ({ negated: false })),
   map(word('is not preceded by', 'are not preceded by'), () => ({ negated: true })),
 );
-const rootPosition = word('root position', 'root-position');
-/** What follows is the chord over its root, as `I` alone does not say here. */
-const rooted = (of: RomanNumeral, where?: Place): Predicate<Span> => {
-  const says = followedBy(numeralFamily.make({ numeral: of }));
-  const placed = followedBy(numeralFamily.make({ numeral: of }), undefined, where);
-  return {
-    ...placed,
-    print: form =>
-      `${says.print(form)} in root position${where === undefined ? '' : ` in ${printPlace(where)}`}`,
-  };
-};
-/** A predicate for a chord that follows, once it is known where that chord is said to stand. */
-type Following = (where: Place | undefined) => Predicate<Span>;
-
-const someArticle = quiet(optional(choice(article, word('the'))));
-const target: Parser<Following> = choice<Following>(
-  map(
-    sequence(someArticle, numeralToken, word('in'), rootPosition),
-    ([, read]) =>
-      where =>
-        rooted(read, where),
-  ),
-  quiet(
-    map(
-      sequence(someArticle, rootPosition, numeralToken),
-      ([, , read]) =>
-        where =>
-          rooted(read, where),
-    ),
-  ),
-  map(
-    sequence(someArticle, numeral, quiet(optional(word('chord')))),
-    ([, read]) =>
-      where =>
-        followedBy(numeralFamily.make({ numeral: read }), read, where),
-  ),
-  map(aChord, of => where => followedBy(of, undefined, where)),
-  map(
-    sequence(word('the'), chordOfKind),
-    ([, words]) =>
-      where =>
-        followedBy(chordFamily.make({ form: 'words', ...words }), undefined, where),
-  ),
-  map(
-    word('the augmented sixth'),
-    () => where =>
-      followedBy(chordFamily.make({ form: 'words', class: 'augmented sixth chord' }), undefined, where),
-  ),
+const target: Parser<Goal> = choice<Goal>(
+  goalNumeral,
+  aChord,
+  map(sequence(word('the'), chordOfKind), ([, words]) => chordFamily.make({ form: 'words', ...words })),
+  map(word('the augmented sixth'), () => chordFamily.make({ form: 'words', class: 'augmented sixth chord' })),
 );
 /** `in bar 12`, `on the downbeat of bar 12`: where the other chord stands. */
 const there = optional(atPlace);
@@ -215,7 +180,7 @@ export const chordSuccessionFamily: Family<Span> = {
       ),
       // `resolves to C major`: the verb says that no key is meant.
       map(sequence(choice(resolvesTo, straight), rootedChord, there), ([{ negated }, words, where]) => {
-        const says = followedBy(chordFamily.make({ form: 'words', ...words }), undefined, where);
+        const says = followedBy(chordFamily.make({ form: 'words', ...words }), where);
         return negated ? negation(says) : says;
       }),
       map(
@@ -225,7 +190,10 @@ export const chordSuccessionFamily: Family<Span> = {
           target,
           there,
         ),
-        ([{ negated }, , of, where]) => (negated ? negation(of(where)) : of(where)),
+        ([{ negated }, , goal, where]) => {
+          const says = followedBy(goal, where);
+          return negated ? negation(says) : says;
+        },
       ),
     ),
   ),

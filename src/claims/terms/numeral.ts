@@ -14,7 +14,7 @@ import {
   word,
 } from '../grammar/index.js';
 import type { Parser, Shape } from '../grammar/index.js';
-import { inversions } from './chord-name.js';
+import { article, inversions } from './chord-name.js';
 
 const { inOrder, maybe, oneOf, oneOrMore, text } = shapes;
 
@@ -175,3 +175,27 @@ export const numeral: Parser<RomanNumeral> = rule(
 );
 /** The numeral alone, without `of` and `in`. */
 export const numeralToken = choice(written, lettered);
+
+/**
+ * A numeral that another chord goes to. Its figures say which inversion is meant; without any it is left open, unless root position is said:
+ * `I` alone does not say it here.
+ */
+export interface GoalNumeral {
+  readonly numeral: RomanNumeral;
+  readonly inversion: 'open' | 'root position';
+}
+const rootPosition = word('root position', 'root-position');
+const inRootPosition = (of: RomanNumeral): GoalNumeral => ({ numeral: of, inversion: 'root position' });
+const theOrA = quiet(optional(choice(article, word('the'))));
+/** `vi`, `I in root position`, `a root-position I`. */
+export const goalNumeral: Parser<GoalNumeral> = choice(
+  map(sequence(theOrA, numeralToken, word('in'), rootPosition), ([, of]) => inRootPosition(of)),
+  quiet(map(sequence(theOrA, rootPosition, numeralToken), ([, , of]) => inRootPosition(of))),
+  map(sequence(theOrA, numeral, quiet(optional(word('chord')))), ([, of]) => ({
+    numeral: of,
+    inversion: 'open',
+  })),
+);
+
+export const printGoalNumeral = ({ numeral: of, inversion }: GoalNumeral): string =>
+  `${printRomanNumeral(of)}${inversion === 'open' ? '' : ' in root position'}`;
