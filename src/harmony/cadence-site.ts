@@ -20,10 +20,11 @@ import { momentAt } from './hearing.js';
 import { supportFor } from './judge-chord.js';
 import { degreeTone, leadingTone, sameKey } from './key.js';
 import { leadsOn } from './leading-on.js';
-import type { Analysis, CadenceKind, Key } from './model.js';
+import type { Analysis, CadenceKind, Chord, Key } from './model.js';
 import { beatLength } from './sound.js';
 import { firstEndingAfter, segmentAt } from './segment-at.js';
 import { ticksOf } from './sound.js';
+import { isAugmentedSixth } from './weigh-chord.js';
 
 /** A chord that is behind the best reading by no more than this can be the member of a cadence. */
 const memberBorder = 1;
@@ -55,6 +56,8 @@ export interface CadenceSite {
   readonly leadsTo: CadenceKind | undefined;
   /** A perfect authentic cadence is listed in the bar before. */
   readonly followsClose: boolean;
+  /** The chord that the analysis hears before the arrival, and at it. */
+  readonly chords: { readonly before: Chord | undefined; readonly arrival: Chord | undefined };
   /** The analysis hears a chord on the tonic there. */
   readonly tonicHeard: boolean;
   /** V is left for I, soon and with nothing that stops between them: a dominant on its way. */
@@ -166,11 +169,21 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
   const comesFromDominant =
     last !== undefined &&
     (last.chord.root === degreeTone(key, 5) || last.chord.quality.startsWith('diminished'));
+  // An augmented sixth leads to V: its chord holds the leading tone of V, but it is no dominant (Hutchinson, Augmented Sixth Chords).
+  const fromAugmentedSixth = last !== undefined && isAugmentedSixth(last.chord);
+  // The triad on the fourth degree shares two tones with the dominant ninth chords; without the leading tone it is no dominant.
+  const fromSubdominant =
+    last !== undefined &&
+    sameKey(last.key, key) &&
+    last.chord.root === degreeTone(key, 4) &&
+    last.chord.tones.length === 3 &&
+    !sounds(analysis, dominantFrom, onset, leadingTone(key));
   return {
     onset,
     hasChordsOf: (kind, complete) => {
       const formula = formulaOf(kind, key);
       if (delays && kind !== 'half') return false;
+      if (kind.endsWith('authentic') && (fromAugmentedSixth || fromSubdominant)) return false;
       const arrives = fits(after, formula.arrival);
       if (arrives > memberBorder || arrives > fits(after, formula.notArrival)) return false;
       // Over a six-four alone the third of V does not sound.
@@ -196,6 +209,7 @@ function lookAt(analysis: Analysis, onset: Fraction, key: Key): CadenceSite {
     leadsTo: goalOf(analysis, onset),
     followsClose: followsClose(analysis, onset),
     leadsOn: leadsOn(heard, analysis.segments, onset, key),
+    chords: { before: last?.chord, arrival: here?.chord },
     tonicHeard: here?.chord.root === key.tonic,
     lacksLeadingTone:
       sounds(analysis, dominantFrom, onset, degreeTone({ ...key, mode: 'minor' }, 7)) &&

@@ -211,7 +211,7 @@ function describe(kind: CadenceKind, inKey: string, site: CadenceSite): string {
     case 'deceptive':
       return `V of ${inKey} moves to another chord than the tonic`;
     case 'plagal':
-      return `IV of ${inKey} moves to I`;
+      return `${site.chords.before?.quality === 'minor' ? 'iv' : 'IV'} of ${inKey} moves to ${site.chords.arrival?.quality === 'minor' ? 'i' : 'I'}`;
     case 'evaded':
       return `V of ${inKey} is due to close, but the line is led on`;
   }
