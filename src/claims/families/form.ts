@@ -21,6 +21,8 @@ import {
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
+import { barsOfSection, partsOf } from '../place/find-section.js';
+import { printPlace } from '../place/place-name.js';
 import { isPlural } from '../place/place.js';
 import { liesIn } from '../segments.js';
 import { soundingIn } from '../subjects/sounding.js';
@@ -51,7 +53,9 @@ export type FormSays =
   | { readonly kind: 'phrase'; readonly bars?: number }
   | { readonly kind: 'period'; readonly openings?: Openings }
   | { readonly kind: 'sentence' | 'repeated' | 'antecedent' | 'consequent' }
-  | { readonly kind: 'bars'; readonly bars: number };
+  | { readonly kind: 'bars'; readonly bars: number }
+  | { readonly kind: 'parts'; readonly number: number; readonly part: 'phrase' | 'section' }
+  | { readonly kind: 'introduction'; readonly bars?: number };
 
 const hyphenated = token({
   name: 'BarCount',
@@ -97,6 +101,12 @@ const form: Parser<FormSays> = rule(
   'a form such as `a phrase`, `a period` or `a sentence`',
 );
 
+const introductionNoun = word('introduction', 'piano introduction', 'intro', 'instrumental introduction');
+const introduction: Parser<FormSays> = map(
+  sequence(optional(choice(article, word('the'))), optional(choice(hyphenated, spoken)), introductionNoun),
+  ([, bars]): FormSays => (bars === undefined ? { kind: 'introduction' } : { kind: 'introduction', bars }),
+);
+
 function describe(says: FormSays): string {
   switch (says.kind) {
     case 'phrase':
@@ -113,6 +123,12 @@ function describe(says: FormSays): string {
       return 'repeated';
     case 'bars':
       return `${String(says.bars)} ${says.bars === 1 ? 'bar' : 'bars'}`;
+    case 'parts':
+      return `${String(says.number)} ${says.part}${says.number === 1 ? '' : 's'}`;
+    case 'introduction':
+      return says.bars === undefined
+        ? 'an introduction'
+        : withArticle(`${String(says.bars)}-bar introduction`);
   }
 }
 
@@ -442,6 +458,40 @@ function checkRepeated({ bars, context }: Asked): Finding<Span> {
   };
 }
 
+/** How many phrases or sections some bars have. */
+function checkParts(
+  { span, context }: Asked,
+  { number, part }: { readonly number: number; readonly part: 'phrase' | 'section' },
+): Finding<Span> {
+  const found = partsOf(part, span.range, context);
+  if ('problem' in found)
+    return { verdict: 'undecided', code: 'C0010', reason: found.problem, evidence: [], pointless: true };
+  const names = found.map(each =>
+    printPlace({ kind: 'bars', first: each[0]?.label ?? '', last: each.at(-1)?.label ?? '' }),
+  );
+  const reason = `${span.name} has ${String(found.length)} ${part}s: ${names.join(', ')}`;
+  if (found.length === number) return { verdict: 'holds', code: 'C1801', reason, evidence: [] };
+  return part === 'section' ? fails(reason) : { ...fails(reason), verdict: isOfTwice(number, found.length) };
+}
+
+/** Where half as many or twice as many are counted, another length of phrase may be meant. */
+const isOfTwice = (said: number, found: number): 'undecided' | 'fails' =>
+  said === 2 * found || found === 2 * said ? 'undecided' : 'fails';
+
+/** Whether some bars are the introduction, or the piece has one. */
+function checkIntroduction({ span, bars, context }: Asked, length: number | undefined): Finding<Span> {
+  const found = barsOfSection({ kind: 'introduction' }, context);
+  if ('problem' in found) return fails(found.problem);
+  const [first, last] = [found[0]?.label ?? '', found.at(-1)?.label ?? ''];
+  const own = bars.filter(bar => bar.number > 0);
+  const isIt =
+    span.place.kind === 'piece' || (own.length === found.length && own.every((bar, at) => bar === found[at]));
+  const reason = `the uppermost line comes in after ${printPlace({ kind: 'bars', first, last })}`;
+  return isIt && (length === undefined || length === found.length)
+    ? { verdict: 'holds', code: 'C1801', reason, evidence: [] }
+    : fails(reason);
+}
+
 /** Phrases, periods, sentences, repeats: claims K1, K4, K5 and M2 of the trade. */
 export const formFamily = family<Span, FormSays>({
   name: 'form',
@@ -464,6 +514,21 @@ export const formFamily = family<Span, FormSays>({
       })),
     ],
     [be, map(word('repeated'), (): FormSays => ({ kind: 'repeated' }))],
+    [be, introduction],
+    [have, introduction],
+    [
+      have,
+      map(
+        sequence(
+          count,
+          wordsFor<'phrase' | 'section'>([
+            ['phrase', 'phrases', 'phrase'],
+            ['section', 'sections', 'section', 'strains', 'strain'],
+          ]),
+        ),
+        ([number, part]): FormSays => ({ kind: 'parts', number, part }),
+      ),
+    ],
     [
       have,
       map(sequence(count, word('bars', 'bar', 'measures', 'measure')), ([bars]): FormSays => ({
@@ -473,7 +538,9 @@ export const formFamily = family<Span, FormSays>({
     ],
   ],
   print: (says, form_) =>
-    says.kind === 'bars' ? `${printHave(form_)} ${describe(says)}` : `${printBe(form_)} ${describe(says)}`,
+    ['bars', 'parts', 'introduction'].includes(says.kind)
+      ? `${printHave(form_)} ${describe(says)}`
+      : `${printBe(form_)} ${describe(says)}`,
   check: (span, says, context, make): Finding<Span> => {
     const asked: Asked = { span, bars: barsIn(span.range, context), context };
     const all = asked.bars.filter(bar => bar.number > 0);
@@ -504,6 +571,10 @@ export const formFamily = family<Span, FormSays>({
         return { ...checkHalf(asked, says.kind), instead: period, rather: near, local: true };
       case 'repeated':
         return checkRepeated(asked);
+      case 'parts':
+        return { ...checkParts(asked, says), local: true };
+      case 'introduction':
+        return { ...checkIntroduction(asked, says.bars), local: true };
       case 'bars': {
         // Printed numbers: a bar cut by a repeat sign counts once, alternative endings share theirs.
         const numbers = new Set(all.map(bar => bar.number)).size;

@@ -255,6 +255,12 @@ export function barsOfSection(named: Section, context: ClaimContext): Found {
         introduction(context),
         'the uppermost line is there from the beginning, so that nothing in the notation marks an introduction; name its bars',
       );
+    case 'opening': {
+      const intro = introduction(context);
+      return host.filter(bar => !intro.includes(bar)).slice(0, named.bars);
+    }
+    case 'beginning':
+      return host.slice(0, 1);
     case 'titled':
       return orProblem(
         named.title === 'trio' ? trio(context) : titledBars(named.title, context),

@@ -1,5 +1,6 @@
 import { choice, map, optional, quiet, rule, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
+import { count } from '../terms/number.js';
 import { wholePiece } from './whole-piece.js';
 
 /** A part of the piece that is named by what it is there, without its bars. */
@@ -9,7 +10,13 @@ export type Section =
   | { readonly kind: 'antecedent' | 'consequent'; readonly of?: LargeSection }
   /** Phrases that begin otherwise than the first, between some that begin as it does. */
   | { readonly kind: 'middle' }
+  /** So many bars from where the melody comes in. */
+  | { readonly kind: 'opening'; readonly bars: number }
+  /** The first bar of a section. */
+  | { readonly kind: 'beginning'; readonly of: WholeSection }
   | LargeSection;
+
+export type WholeSection = Exclude<Section, { readonly kind: 'beginning' }>;
 
 /** A section that may have phrases of its own. */
 export type LargeSection =
@@ -111,49 +118,73 @@ const ofLarge: Parser<{ readonly of?: LargeSection }> = map(
   section => (section === undefined ? {} : { of: section }),
 );
 
+const bars = word('bar', 'bars', 'measure', 'measures');
+/** `the first bar of the melody`, `the opening 2 bars of the melody`. */
+const opening: Parser<Section> = map(
+  sequence(
+    the,
+    word('opening', 'first'),
+    optional(count),
+    bars,
+    word('of the melody', 'of the tune', 'of the theme'),
+  ),
+  ([, , number]): Section => ({ kind: 'opening', bars: number ?? 1 }),
+);
+
 /** `the second phrase`, `the consequent of the trio`, `the first half of the minuet`, `the introduction`. */
 export const section: Parser<Section> = rule(
   'Section',
   () =>
     choice<Section>(
-      largeSection,
-      map(
-        sequence(
-          the,
-          ordinal,
-          quiet(optional(word('vocal', 'melodic', 'sung', 'four-bar', 'four-measure', '4-bar', '4-measure'))),
-          word('phrase'),
-          ofLarge,
-        ),
-        ([, number, , , host]): Section => ({ kind: 'phrase', number, ...host }),
-      ),
-      map(
-        sequence(
-          the,
-          wordsFor<'antecedent' | 'consequent'>([
-            ['antecedent', 'antecedent'],
-            ['consequent', 'consequent'],
-          ]),
-          quiet(optional(word('phrase'))),
-          ofLarge,
-        ),
-        ([, kind, , host]): Section => ({ kind, ...host }),
-      ),
-      map(
-        sequence(
-          the,
-          word(
-            'middle section',
-            'middle part',
-            'contrasting section',
-            'contrasting middle section',
-            'B section',
-          ),
-        ),
-        (): Section => ({ kind: 'middle' }),
-      ),
+      wholeSection,
+      opening,
+      map(sequence(word('the beginning of', 'the start of'), wholeSection), ([, of_]): Section => ({
+        kind: 'beginning',
+        of: of_,
+      })),
     ),
   'a section such as `the second phrase` or `the trio`',
+);
+
+const wholeSection: Parser<WholeSection> = rule('WholeSection', () =>
+  choice<WholeSection>(
+    largeSection,
+    map(
+      sequence(
+        the,
+        ordinal,
+        quiet(optional(word('vocal', 'melodic', 'sung', 'four-bar', 'four-measure', '4-bar', '4-measure'))),
+        word('phrase'),
+        ofLarge,
+      ),
+      ([, number, , , host]): WholeSection => ({ kind: 'phrase', number, ...host }),
+    ),
+    map(
+      sequence(
+        the,
+        wordsFor<'antecedent' | 'consequent'>([
+          ['antecedent', 'antecedent'],
+          ['consequent', 'consequent'],
+        ]),
+        quiet(optional(word('phrase'))),
+        ofLarge,
+      ),
+      ([, kind, , host]): WholeSection => ({ kind, ...host }),
+    ),
+    map(
+      sequence(
+        the,
+        word(
+          'middle section',
+          'middle part',
+          'contrasting section',
+          'contrasting middle section',
+          'B section',
+        ),
+      ),
+      (): WholeSection => ({ kind: 'middle' }),
+    ),
+  ),
 );
 
 const printOrdinal = (number: number | 'last'): string =>
@@ -174,6 +205,12 @@ export function printSection(named: Section): string {
       return `the ${named.kind}${host}`;
     case 'middle':
       return 'the middle section';
+    case 'opening':
+      return named.bars === 1
+        ? 'the opening bar of the melody'
+        : `the opening ${String(named.bars)} bars of the melody`;
+    case 'beginning':
+      return `the beginning${host}`;
     case 'titled':
       return `the ${named.title}`;
     case 'dance':

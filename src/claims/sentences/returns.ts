@@ -41,16 +41,28 @@ const lineOrMusic: Parser<LineName | undefined> = choice<LineName | undefined>(
 
 const sameAs = word('the same as in', 'the same as that of', 'the same as', 'like that of', 'like');
 
-const firstBarOf = (place: Place): Place => (place.kind === 'bars' ? { ...place, last: place.first } : place);
+function firstBarOf(place: Place): Place {
+  if (place.kind === 'bars') return { ...place, last: place.first };
+  return place.kind === 'section' && place.section.kind !== 'beginning'
+    ? { kind: 'section', section: { kind: 'beginning', of: place.section } }
+    : place;
+}
 
-/** The first bars of the piece, as many as a place has. */
+/** The first bars from where the melody comes in, as many as a place has. */
 const openingLike = (place: Place): Place => ({
-  kind: 'first bars',
-  count:
-    place.kind === 'bars'
-      ? Math.max(1, Number.parseInt(place.last, 10) - Number.parseInt(place.first, 10) + 1)
-      : 1,
+  kind: 'section',
+  section: {
+    kind: 'opening',
+    bars:
+      place.kind === 'bars'
+        ? Math.max(1, Number.parseInt(place.last, 10) - Number.parseInt(place.first, 10) + 1)
+        : 1,
+  },
 });
+
+/** What is said of two sections that begin alike is said of their melody. */
+const lineOfSection = (place: Place): LineName | undefined =>
+  place.kind === 'section' ? { kind: 'edge', edge: 'top' } : undefined;
 
 /** `bars 1-2 return in bars 5-6`, `bars 1-2 and bars 5-6 are the same`, `the melody of bars 5-6 repeats bars 1-2`. */
 export const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
@@ -84,7 +96,8 @@ export const returnSentence: Parser<Claim> = rule('ReturnSentence', () => {
         choice(word('like'), word('the same way as', 'the same as'), word('as')),
         placeName,
       ),
-      ([copy, { negated }, , , model]) => repeats(firstBarOf(model), firstBarOf(copy), negated),
+      ([copy, { negated }, , , model]) =>
+        repeats(firstBarOf(model), firstBarOf(copy), negated, lineOfSection(copy)),
     ),
     map(
       sequence(

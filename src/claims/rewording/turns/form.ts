@@ -2,6 +2,16 @@ import type { Turn } from './turn.js';
 
 /** Phrases, returns and likenesses. */
 export const formTurns: readonly Turn[] = [
+  [
+    'the piece has <words> introduction',
+    'the (piano|accompaniment|song) (has|plays|gives|starts with|begins with|opens with) <words> introduction',
+  ],
+  [
+    'the piece has <number> phrases and every phrase is <other number> bars long',
+    '(the piece|it) (is made of|is built from|is made up of|consists of|has|falls into) <number> <other number>-(bar|measure) phrases',
+  ],
+  ['<place> has <number> phrases', '<place> (is|are) (made of|built from|made up of) <number> phrases'],
+  ['the <words> is <place>', '^<place> (are|is|make up|form|constitute) the <words>$'],
   ['the middle section', 'the (B section|contrasting middle|middle strain|episode|digression)'],
   ['the first phrase', 'the (opening|first) (line|phrase) of the (melody|song|hymn|tune)'],
   [

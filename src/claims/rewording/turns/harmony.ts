@@ -3,6 +3,33 @@ import type { Turn } from './turn.js';
 /** Chords, keys and cadences. */
 export const harmonyTurns: readonly Turn[] = [
   [
+    'stays in <key>',
+    '(stays|remains|is|keeps) in <key> (throughout|all the way through|all through|from beginning to end|from start to finish|from first to last)',
+  ],
+  [
+    'stay in <key>',
+    '(stay|remain|are|keep) in <key> (throughout|all the way through|all through|from beginning to end|from start to finish|from first to last)',
+  ],
+  [
+    'modulates to <other key>',
+    '(takes us|leads us|leads|moves|goes|travels|modulates) from <key> to <other key>',
+  ],
+  ['begins on a <word> chord', '(begins|opens|starts) (on|with) <word>$'],
+  ['ends on a <word> chord', '(ends|closes|finishes) (on|with) <word>$'],
+  [
+    '<place> has a cadence in <key>',
+    'the cadence (in|at|of) <place> (confirms|establishes|settles|is in|closes in) <key>',
+    '<key> is (confirmed|established) by (a|the) cadence in <place>',
+  ],
+  [
+    'are a falling sequence by seconds',
+    'are a (descending|falling) sequence(,|) each (bar|statement|unit|member|limb|leg|copy) a (step|second|tone) lower than the (last|one before|previous one|previous|first)',
+  ],
+  [
+    'are a rising sequence by seconds',
+    'are (an ascending|a rising) sequence(,|) each (bar|statement|unit|member|limb|leg|copy) a (step|second|tone) higher than the (last|one before|previous one|previous|first)',
+  ],
+  [
     'the <words> of <place> is preceded by <numeral>',
     '<numeral> (comes|appears|stands|is heard|occurs) (right |just |directly |immediately |)before the <words> (in|of|at) <place>',
   ],
