@@ -80,12 +80,15 @@ function followedBy(goal: Goal, where?: Place): Predicate<Span> {
           ? found.some(each => each.verdict === 'holds')
           : // A chord that is pointed at may be counted in the key of its passage, and then so is what follows it.
             [context.home, last.key].some(key => isNumeral(next, open, key, context));
-      const holds = isSo && isThere;
+      // The notes of the tonic over the fifth stand for the dominant: to come to them is no arrival at I (claim C5 of the trade).
+      const isSixFour =
+        isSo && open?.kind === 'degree' && open.figures === '' && first.roman.startsWith('cad64');
+      const holds = isSo && isThere && !isSixFour;
       const read = parseRomanNumeral(romanFor(first.chord, context.home));
       return {
         verdict: holds ? 'holds' : 'fails',
         code: holds ? 'C0711' : 'C0712',
-        reason: `${last.roman} goes to ${first.roman}${where === undefined ? '' : ` in ${sayMoment(next.start, context)}`}`,
+        reason: `${last.roman} goes to ${first.roman}${where === undefined ? '' : ` in ${sayMoment(next.start, context)}`}${isSixFour ? ', which has the notes of the tonic and stands for the dominant' : ''}`,
         evidence: found[0]?.evidence.slice(0, 4) ?? [],
         instead: () => (isUnread(read) ? [] : [followedBy({ numeral: read, inversion: 'open' })]),
       };
