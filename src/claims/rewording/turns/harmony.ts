@@ -184,4 +184,7 @@ export const harmonyTurns: readonly Turn[] = [
   ['<place> prolong <words>', '<words> (is|are) prolonged (in|through|throughout|over|by|across) <place>'],
   ['<place> prolongs <words>', '<words> (is|are) prolonged (in|through|throughout|over|by|across) <place>'],
   ['begins on a dominant seventh chord', 'begins (with|on) a (dominant seventh|V7)'],
+  ['<place> has <numeral>', '^<numeral> (is|comes|stands|sounds|is heard|is found) (in|on|at) <place>$'],
+  ['have the same chord', '(share|have) the same harmony'],
+  ['has the same chord', '(shares|has) the same harmony'],
 ];

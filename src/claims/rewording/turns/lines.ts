@@ -144,4 +144,9 @@ export const lineTurns: readonly Turn[] = [
     '<place> repeats the rhythm of <other place> in <line>',
     '<line> of <place> repeats the rhythm of <other place>',
   ],
+  [
+    '<line> of <place> leaps an <words>',
+    'there is (a|an) <words> leap in <line> (in|of|at) <place>',
+    '<line> (of|in) <place> has (a|an) <words> leap',
+  ],
 ];
