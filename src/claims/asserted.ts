@@ -143,6 +143,27 @@ const denied =
 const clauseEnd = /[,;:()]|[–—]|(?<!\p{L})(?:but|yet|so|then)(?!\p{L})/giu;
 const quoteMark = /[“”"„«»]/gu;
 
+/** `You might think so, but the phrase closes in D`: what is supposed ends there. */
+const untilBut = /^.*[,;–—]\s+but\s/isu;
+const fromBut = /[,;–—]\s+but\s.*$/isu;
+/** `Two bars later` is a place, not another time. */
+const barsLater = /(?<!\p{L})\S+\s+(?:bars?|measures?)\s+later(?!\p{L})/giu;
+
+const isQuoted = (text: string, from: number): boolean =>
+  [...text.slice(0, from).matchAll(quoteMark)].length % 2 === 1;
+const isAsked = (text: string, start: number, end: number): boolean =>
+  /\?["”’»)]?\s*$/u.test(text.slice(start, end + 1));
+
+/** Whether the speaker says the words from `from` to `to` as such: in no question, no quotation and no condition. */
+export function isVoiced(text: string, from: number, to: number): boolean {
+  const [start, end] = sentenceAround(text, from, to);
+  return (
+    !isQuoted(text, from) &&
+    !isAsked(text, start, end) &&
+    !/^\W*(?:(?:and|but|now)\s+)?(?:if|suppose|supposing|imagine)(?!\p{L})/iu.test(text.slice(start, from))
+  );
+}
+
 /**
  * Whether the words from `from` to `to` are said of the music at all, however carefully: not what a question asks, a supposition supposes,
  * a clause denies, or somebody is quoted with.
@@ -158,13 +179,13 @@ export function isSaid(text: string, from: number, to: number): boolean {
     /^\s*(?:Any|Every|Each)(?!\p{L})/u.test(text.slice(start, to)) ||
     (/^\s*An?(?!\p{L})/u.test(text.slice(start, to)) &&
       /^\s+(?:is|are)\s+(?:an?|the|called|when|what|always|one)(?!\p{L})/u.test(after));
-  const quoted = [...text.slice(0, from).matchAll(quoteMark)].length % 2 === 1;
-  const asked = /\?["”’»)]?\s*$/u.test(text.slice(start, end + 1));
   return (
-    !asked &&
-    !quoted &&
+    !isAsked(text, start, end) &&
+    !isQuoted(text, from) &&
     !defined &&
-    !supposing.test(`${before} … ${after}`) &&
+    !supposing.test(
+      `${before.replace(untilBut, '')} … ${after.replace(fromBut, '')}`.replace(barsLater, ' '),
+    ) &&
     !denying.test(clause) &&
     !denied.test(after)
   );

@@ -66,20 +66,18 @@ const places =
 /** Words of prose that are opinion by themselves, wherever they stand. */
 const inProse = new RegExp(
   anyOf([
-    ...wordsOf(attributes).filter(word => !/^(?:too \w+|better|best|wrong|rich)$/u.test(word)),
+    ...wordsOf(attributes).filter(
+      word => !/^(?:too \w+|better|best|wrong|rich|perhaps|maybe|probably)$/u.test(word),
+    ),
     ...portrayals,
     ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter =>
-      statements[matter].filter(word => !/^(?:(?:wants|tries|aims) to|rather|heart|like .*)$/u.test(word)),
+      statements[matter].filter(
+        word => !/^(?:(?:wants|tries|aims) to|rather|heart|like .*|pupils?|goes back to)$/u.test(word),
+      ),
     ),
   ]),
   'iu',
 );
-/** The first word of opinion or history in a text, as offsets; `undefined` where there is none. */
-export function opinionIn(text: string): { readonly from: number; readonly to: number } | undefined {
-  const found = inProse.exec(text);
-  return found === null ? undefined : { from: found.index, to: found.index + found[0].length };
-}
-
 const matterOf = (sentence: string): OpinionMatter | undefined =>
   year.test(sentence.replace(places, ' '))
     ? 'history'
@@ -171,6 +169,12 @@ const decoratesSymbol = (sentence: string): boolean =>
 /** What is borrowed from a key is mixture, not history. */
 const borrowedFromKey =
   /(?<!\p{L})borrowed from (?:the )?(?:parallel|relative|tonic|[a-h](?:[#b♯♭]|[ -](?:flat|sharp))? (?:major|minor))(?!\p{L})/iu;
+/** The first word of opinion or history in a text, as offsets; `undefined` where there is none. */
+export function opinionIn(text: string): { readonly from: number; readonly to: number } | undefined {
+  const found = inProse.exec(text.replace(borrowedFromKey, words => ' '.repeat(words.length)));
+  return found === null ? undefined : { from: found.index, to: found.index + found[0].length };
+}
+
 /** `iv appears three times`. */
 const counted = /(?<!\p{L})(?:once|twice|times)(?!\p{L})/iu;
 /** Whether nothing that can be checked follows a verb such as `sounds`. */

@@ -1,4 +1,4 @@
-import { isSaid } from './asserted.js';
+import { isSaid, isVoiced } from './asserted.js';
 import type { Claim } from './claim.js';
 import { aCadence, cadenceFamily } from './families/cadence.js';
 import { chordFamily } from './families/chord.js';
@@ -10,14 +10,17 @@ import { opinionIn } from './opinion.js';
 import { printPlace } from './place/place-name.js';
 import { isPlural } from './place/place.js';
 import type { Place } from './place/place.js';
+import { lineMentions } from './prose-lines.js';
+import type { Mention } from './prose-mention.js';
 import { mentions } from './prose-mentions.js';
-import { placeOfWords, placesNamed, withBarNumbers } from './prose-place.js';
+import { passagesIn, placesNamed, placesOfWords, withBarNumbers } from './prose-place.js';
 import { quantified } from './quantity/quantified.js';
 import { plainSentence } from './sentence.js';
 import { statement } from './statement.js';
 import { span } from './subjects/span.js';
 import { unmistakableChord } from './terms/chord-name.js';
 import { keyName } from './terms/key-name.js';
+import { inKeyReference } from './terms/key-reference.js';
 import { nonChordTone } from './terms/non-chord-tone.js';
 
 /** Words of a narration that say something of the notes, or something that no note can settle. */
@@ -27,6 +30,10 @@ export interface ProseStatement {
   readonly to: number;
   /** The claim that the words seem to make; absent for opinion and history. */
   readonly claim?: Claim;
+  /** All that they may mean, where that is more than one claim; likeliest first. */
+  readonly readings?: readonly Claim[];
+  /** What the words say of a place; nothing where they name their own. */
+  readonly of?: (place: Place) => Claim | undefined;
 }
 
 /**
@@ -44,7 +51,9 @@ function mentionIn(place: Place): Parser<Claim> {
       ),
     ),
     map(sequence(word('in'), keyName), ([, key]) => statement(here, keyFamily.make({ what: 'is in', key }))),
-    map(aCadence, name => statement(here, cadenceFamily.make({ how: 'has', name }))),
+    map(sequence(aCadence, inKeyReference), ([name, key]) =>
+      statement(here, cadenceFamily.make({ how: 'has', name, ...(key === undefined ? {} : { key }) })),
+    ),
     map(nonChordTone, says => statement(here, spanNonChordToneFamily.make(says))),
   );
 }
@@ -59,13 +68,45 @@ const isSaidHere = (claim: Claim, words: string): boolean =>
 const wordStart = /(?<![\p{L}\p{N}#♯♭])[\p{L}\p{N}]/gu;
 /** A line that does something: `the bass climbs` is said of the bars under discussion. */
 const aLine =
-  /^(?:the\s+)?(?:soprano|alto|tenor|bass|melody|tune|left\s+hand|right\s+hand|top\s+voice)s?\s/iu;
+  /^(?:the\s+)?(?:soprano|alto|tenor|bass|melody|tune|voice|left\s+hand|right\s+hand|top\s+voice)(?:e?s)?[\s,]/iu;
 
-/** What is said of a key or of a line goes on: a bar that another clause names is not where it ends. */
-function lasts({ content }: Claim): boolean {
+function familyOf({ content }: Claim): string | undefined {
   const says =
     typeof content === 'object' && content !== null && 'says' in content ? content.says : undefined;
-  return says === 'key' || (typeof says === 'string' && says.startsWith('melodic'));
+  return typeof says === 'string' ? says : undefined;
+}
+
+/** What is there if it is anywhere in the bars under discussion: when it is not, they are what it is missed in. */
+function isSomewhere({ content }: Claim): boolean {
+  if (typeof content !== 'object' || content === null) return false;
+  const subject = 'subject' in content ? content.subject : undefined;
+  return (
+    'quantity' in content ||
+    ('says' in content && content.says === 'cadence') ||
+    (typeof subject === 'object' && subject !== null && 'edgeChord' in subject)
+  );
+}
+
+/** What is said of a key or of a line goes on: a bar that another clause names is not where it ends. */
+const lasts = (claim: Claim): boolean =>
+  familyOf(claim) === 'key' || familyOf(claim)?.startsWith('melodic') === true;
+
+const noteAtEnd = String.raw`(?<!\p{L})[A-G](?:[#♯♭b]|[ -](?:sharp|flat|natural))?$`;
+const endsOnNote = new RegExp(noteAtEnd, 'u');
+const restOfName = /^[ -](?:sharp|flat|natural|major|minor|diminished|augmented|half|dominant)(?!\p{L})/iu;
+/** `Bar 7: C`, `long notes: G`: a note to oneself in a file, but in speech the first of several notes. */
+const listOfNotes = new RegExp(`^[^:]*:\\s*(?:[Aa]n?\\s+)?${noteAtEnd}|^notes?:`, 'u');
+/** `in bar 2 the bass steps down to A`: the motion ends there, and it is not the A that goes on. */
+const goesTo = new RegExp(`(?<!\\p{L})to\\s+(?:an?\\s+|the\\s+)?${noteAtEnd}`, 'u');
+const endOfClause =
+  /^\s*(?:$|[,;:.!?()–—]|(?:and|but|which|while|where|so|then|as|before|after|in|at)(?!\p{L}))/iu;
+
+/** Whether the grammar takes for a sentence what breaks off in the middle of one, or what a speaker means otherwise. */
+function isMisheard(words: string, follows: string, { parts }: Claim): boolean {
+  if (endsOnNote.test(words) && restOfName.test(follows)) return true;
+  if (listOfNotes.test(words)) return true;
+  if (goesTo.test(words) && !/(?<!\p{L})(?:from|resolv\p{L}+)(?!\p{L})/iu.test(words)) return true;
+  return parts !== undefined && !endOfClause.test(follows);
 }
 
 function plain(sentence: string): Claim | undefined {
@@ -82,24 +123,27 @@ function readingsAt(
 ): readonly Step<Claim>[] {
   const { text } = reading;
   const [name, are] = [printPlace(place), isPlural(place)];
+  // `the leading tone in the alto falls`: something of the line does.
+  const isPartOfSubject =
+    /(?<!\p{L})(?:in|of|or|with|between)\s+(?:the\s+)?$|(?<=[^,;]\s)and\s+(?:the\s+)?$/iu.test(
+      text.slice(0, at),
+    );
   const found = parser.read(reading, at).steps.flatMap(({ value, end }) => {
     const words = text.slice(at, end);
+    if (isMisheard(words, text.slice(end, end + 40), value)) return [];
     if (isSaidHere(value, words)) return [{ value, end }];
-    // `the leading tone in the alto falls`: something of the line does.
-    const isSubject =
-      aLine.test(words) &&
-      !/(?<!\p{L})(?:in|of|and|or|with|between)\s+(?:the\s+)?$/iu.test(text.slice(0, at));
-    const here = isSubject ? plain(`${words} in ${name}`) : undefined;
+    const here = aLine.test(words) && !isPartOfSubject ? plain(`${words} in ${name}`) : undefined;
     return here === undefined ? [] : [{ value: here, end }];
   });
-  const mentioned = mentions.flatMap(({ shape, says }) => {
+  const mentioned = ({ shape, says }: Mention): readonly Step<Claim>[] => {
     shape.lastIndex = at;
     const match = shape.exec(text);
-    const claim = match === null ? undefined : plain(says(match, name, are));
+    const claim =
+      match === null || (isPartOfSubject && aLine.test(match[0])) ? undefined : plain(says(match, name, are));
     return match === null || claim === undefined ? [] : [{ value: claim, end: at + match[0].length }];
-  });
-  // Of two equally long ones, what is named in passing knows its line and its kind.
-  return [...mentioned, ...found];
+  };
+  // Of two equally long ones, what is named in passing knows its line and its kind; of what a line does the grammar knows more.
+  return [...mentions.flatMap(mentioned), ...found, ...lineMentions.flatMap(mentioned)];
 }
 
 /**
@@ -123,35 +167,52 @@ export function statementsInProse(text: string, place: Place): readonly ProseSta
     parsers.set(name, known);
     return known;
   };
-  const longestAt = (at: number, of: Place): Step<Claim> | undefined =>
-    readingsAt(reading, at, parserFor(of), of).reduce<Step<Claim> | undefined>(
-      (best, step) => (best === undefined || step.end > best.end ? step : best),
-      undefined,
-    );
+  /** Every way to hear the most words that say something, the likeliest first. */
+  const longestAt = (at: number, of: Place): readonly Step<Claim>[] => {
+    const all = readingsAt(reading, at, parserFor(of), of);
+    const end = Math.max(...all.map(step => step.end));
+    return all.filter(step => step.end === end);
+  };
   const found: ProseStatement[] = [];
   let read = 0;
   for (const { index } of text.matchAll(wordStart)) {
     if (index < read) continue;
-    const words = longestAt(index, place);
+    const heard = longestAt(index, place);
+    const [words] = heard;
     if (words === undefined) continue;
     read = endOfWords(words.end);
     // The words that were read may name their own bars; what else the sentence names is asked for.
     const own = named.find(each => each.from >= index && each.to <= read);
-    const { place: of, isNear } =
+    const { places, isNear } =
       own === undefined
-        ? placeOfWords(text, { from: index, to: read }, named, place)
-        : { place: own.place, isNear: true };
+        ? placesOfWords(text, { from: index, to: read }, named, place)
+        : { places: own.place === undefined ? [] : [own.place], isNear: true };
     // `from bar 12 on` goes beyond the bars under discussion.
-    if (of === undefined || of.kind === 'side' || (!isNear && lasts(words.value))) continue;
-    const said = own !== undefined || of === place ? words : longestAt(index, of);
-    if (said !== undefined && isSaid(text, index, endOfWords(said.end)))
-      found.push({ from: index, to: endOfWords(said.end), claim: said.value });
+    if (places.some(({ kind }) => kind === 'side') || (!isNear && lasts(words.value))) continue;
+    // `The sequence rises`, said of all the bars of a step, is somewhere in them.
+    const passages =
+      own === undefined && familyOf(words.value) === 'sequence' ? places.flatMap(passagesIn) : [];
+    const all = [...places, ...passages].flatMap(of =>
+      own !== undefined || of === place ? heard : longestAt(index, of),
+    );
+    const [said] = all;
+    if (said === undefined || !isSaid(text, index, endOfWords(said.end))) continue;
+    const readings = all.filter(({ end }) => end === said.end).map(({ value }) => value);
+    found.push({
+      from: index,
+      to: endOfWords(said.end),
+      claim: (isSomewhere(said.value) ? readings.at(-1) : undefined) ?? said.value,
+      ...(readings.length > 1 ? { readings } : {}),
+      of: at =>
+        own === undefined ? longestAt(index, at).find(({ end }) => end === said.end)?.value : undefined,
+    });
   }
   for (let from = 0; ;) {
     const opinion = opinionIn(text.slice(from));
     if (opinion === undefined) break;
     const at = { from: from + opinion.from, to: from + opinion.to };
-    if (!found.some(each => each.from < at.to && at.from < each.to)) found.push(at);
+    if (isVoiced(text, at.from, at.to) && !found.some(each => each.from < at.to && at.from < each.to))
+      found.push(at);
     from = at.to;
   }
   return found.sort((a, b) => a.from - b.from);

@@ -27,11 +27,14 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
 
 /** What the content of a plain sentence about a place speaks of; nothing for a denial, a comparison or a line. */
-function matterOf({ content }: Claim): Matter | undefined {
+function matterOf(
+  { content }: Claim,
+  families: Readonly<Record<string, string>> = matterOfFamily,
+): Matter | undefined {
   if (!isRecord(content) || (isRecord(content['what']) && 'not' in content['what'])) return undefined;
   const { subject, quantity, says } = content;
   const place = isRecord(quantity) ? quantity['place'] : subject;
-  const matter = typeof says === 'string' ? matterOfFamily[says] : undefined;
+  const matter = typeof says === 'string' ? families[says] : undefined;
   return matter === undefined || !isPlace(place) ? undefined : { matter, place };
 }
 
@@ -93,5 +96,72 @@ export function findsWithin(one: Claim, other: Claim, context: ClaimContext): bo
       contains(outer, inner) &&
       whole.what.every(([name, value]) => part.what.some(([at, said]) => at === name && said === value))
     );
+  });
+}
+
+/** What a claim about a chord, a key or a cadence may back: also other names of the chord than would contradict it. */
+const backed: Readonly<Record<string, string>> = {
+  chord: 'chord',
+  numeral: 'chord',
+  'named chord': 'chord',
+  'applied chord': 'chord',
+  'six-four': 'chord',
+  'chord within a place': 'chord',
+  key: 'key',
+  cadence: 'cadence',
+};
+/** What says all of it. */
+const backing: Readonly<Record<string, string>> = {
+  chord: 'chord',
+  numeral: 'chord',
+  key: 'key',
+  cadence: 'cadence',
+};
+/** Cadences that are more exactly what a shorter name says. */
+const shorterNames: Readonly<Record<string, readonly string[]>> = {
+  'perfect authentic': ['perfect', 'authentic'],
+  'imperfect authentic': ['imperfect', 'authentic'],
+  'Phrygian half': ['half'],
+};
+
+const whatOf = ({ content }: Claim, detail: string): unknown =>
+  isRecord(content) && isRecord(content['what']) ? content['what'][detail] : undefined;
+
+/** Whether a claim names its cadence no less exactly than words do. */
+function namesAsMuch(claim: Claim, words: Claim): boolean {
+  const [name, said] = [claim, words].map(each => whatOf(each, 'name'));
+  return (
+    name === said || (typeof name === 'string' && shorterNames[name]?.some(each => each === said) === true)
+  );
+}
+
+/** What words seem to say, also of another place than theirs. */
+export interface Said {
+  readonly claim: Claim;
+  readonly of?: (place: Place) => Claim | undefined;
+}
+
+/**
+ * Whether the place of a claim that holds is what words about a chord, a key or a cadence are true of: `a secondary dominant`, said of bars 3-4,
+ * of which the claim is that bar 4 is V65/IV.
+ */
+export function isBackedBy(said: Said, other: Claim, context: ClaimContext): boolean {
+  const words = matterOf(said.claim, backed);
+  const range = words === undefined ? undefined : rangeOf(words.place, context);
+  if (words === undefined || range === undefined) return false;
+  return (other.parts ?? [other]).some(part => {
+    const matter = matterOf(part, backing);
+    const within = matter === undefined ? undefined : rangeOf(matter.place, context);
+    if (matter === undefined || within === undefined || matter.matter !== words.matter) return false;
+    if (matter.matter === 'cadence' && !namesAsMuch(part, said.claim)) return false;
+    // A key lasts: what is in G major is so in all its parts.
+    const isSameKey = JSON.stringify(whatOf(part, 'key')) === JSON.stringify(whatOf(said.claim, 'key'));
+    if (matter.matter === 'key' && isSameKey && contains(within, range)) return true;
+    const there = contains(range, within)
+      ? said.of?.(matter.place)
+      : contains(within, range)
+        ? said.claim
+        : undefined;
+    return there?.check({ ...context, probing: true }).verdict === 'holds';
   });
 }

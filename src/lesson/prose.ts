@@ -1,5 +1,12 @@
-import { areOfSameMatter, findsWithin, isAsserted, statementsInProse } from '../claims/index.js';
-import type { Claim, ClaimContext, Place, ProseStatement, Verdict } from '../claims/index.js';
+import {
+  areOfSameMatter,
+  findsWithin,
+  isAsserted,
+  isBackedBy,
+  meaningOf,
+  statementsInProse,
+} from '../claims/index.js';
+import type { Claim, ClaimContext, Place, ProseStatement, Said, Verdict } from '../claims/index.js';
 import type { Diagnostic, Result, Span } from '../diagnostics/index.js';
 import type { ClaimEntry, Lesson, SayAction, Step } from './model.js';
 import { placeOfWords } from './words-place.js';
@@ -86,16 +93,23 @@ function hear(
   const found = statementsInProse(say.text, place).filter(statement => !isCovered(statement, say));
   return [
     ...say.claims.map((): Heard => ({ kind: 'checked' })),
-    ...found.map(({ from, to, claim }): Heard => {
-      if (claim !== undefined && known.some(other => isBehind(other, claim, context)))
-        return { kind: 'checked' };
+    ...found.map((statement): Heard => {
+      const { from, to } = statement;
       const words = { words: say.text.slice(from, to), span: placeOfWords(say, from, to), step };
-      if (claim === undefined) return { kind: 'opinion', words };
-      const verdict = context === undefined ? undefined : claim.check(context);
+      if (statement.claim === undefined) return { kind: 'opinion', words };
+      const readings = statement.readings ?? [statement.claim];
+      const isChecked = known.some(other =>
+        readings.some(each => isBehind(other, { ...statement, claim: each }, context)),
+      );
+      if (isChecked) return { kind: 'checked' };
+      const { claim, verdict } =
+        context === undefined
+          ? { claim: statement.claim, verdict: undefined }
+          : meaningOf({ claim: statement.claim, readings }, context);
       const judged = { ...words, claim: claim.print(), ...(verdict === undefined ? {} : { verdict }) };
       const against =
         context !== undefined && verdict?.verdict === 'fails' && isAsserted(say.text, from, to)
-          ? known.find(other => contradicts(other, claim, context))
+          ? known.find(other => readings.some(each => contradicts(other, each, context)))
           : undefined;
       return against === undefined || verdict === undefined
         ? { kind: 'unchecked', words: judged }
@@ -103,6 +117,18 @@ function hear(
     }),
   ];
 }
+
+/** Whether a claim of the step says what the words say, or says more exactly where it is, or holds and makes them true. */
+const isBehind = (
+  { claim: known, verdict }: KnownClaim,
+  said: Said,
+  context: ClaimContext | undefined,
+): boolean =>
+  isSame(said.claim, known) ||
+  (known !== undefined &&
+    context !== undefined &&
+    (findsWithin(said.claim, known, context) ||
+      (verdict.verdict === 'holds' && isBackedBy(said, known, context))));
 
 /** Whether a claim holds that answers the question which a wrong statement answers otherwise. */
 const contradicts = (known: KnownClaim, statement: Claim, context: ClaimContext): boolean =>
@@ -112,15 +138,6 @@ const contradicts = (known: KnownClaim, statement: Claim, context: ClaimContext)
 
 const isCovered = ({ from, to }: ProseStatement, say: SayAction): boolean =>
   say.claims.some(words => words.from < to && from < words.to);
-
-/** Whether a claim of the step says what the words say, or says more exactly where it is. */
-const isBehind = (
-  { claim: known }: KnownClaim,
-  statement: Claim,
-  context: ClaimContext | undefined,
-): boolean =>
-  isSame(statement, known) ||
-  (known !== undefined && context !== undefined && findsWithin(statement, known, context));
 
 const isSame = (claim: Claim, other: Claim | undefined): boolean =>
   (other?.parts ?? [other]).some(part => JSON.stringify(part?.content) === JSON.stringify(claim.content));

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { isAsserted, statementsInProse } from '../../src/claims/index.js';
+import { isAsserted, meaningOf, statementsInProse } from '../../src/claims/index.js';
 import type { Place } from '../../src/claims/index.js';
 import { sourceText } from '../../src/diagnostics/index.js';
 import { analyse } from '../../src/harmony/index.js';
@@ -89,12 +89,17 @@ const homes = { 'mill-road': 'B minor', 'long-table': 'Eb major' } as const;
 describe('a teacher walks through the bars', () => {
   test.each(narration)('$score $bars: $text', ({ score, bars: [first, last], text, says }) => {
     const scoreContext = contextOf(scoreNamed(score), { home: homes[score] });
-    const heard = statementsInProse(text, bars(first, last)).map(({ from, to, claim }) => ({
-      words: text.slice(from, to),
-      claim: claim?.print() ?? 'opinion',
-      ...(claim === undefined ? {} : { verdict: claim.check(scoreContext).verdict }),
-      ...(claim !== undefined && isAsserted(text, from, to) ? { asserted: true } : {}),
-    }));
+    const heard = statementsInProse(text, bars(first, last)).map(({ from, to, claim, readings = [] }) => {
+      const words = text.slice(from, to);
+      if (claim === undefined) return { words, claim: 'opinion' };
+      const { claim: meant, verdict } = meaningOf({ claim, readings: [...readings, claim] }, scoreContext);
+      return {
+        words,
+        claim: meant.print(),
+        verdict: verdict.verdict,
+        ...(isAsserted(text, from, to) ? { asserted: true } : {}),
+      };
+    });
     expect(heard).toEqual(says);
   });
 

@@ -38,7 +38,7 @@ describe('coverage', () => {
     // Bars 7-8 of the piece close with V7-I in G major, the soprano on the tonic: a perfect authentic cadence (Open Music Theory).
     expect(
       check(
-        '    bars: 7-8\n    say: "[We close]{bar 8 is I} with a perfect authentic cadence in G major. Lovely!"\n    claims: [bars 7-8 have a perfect authentic cadence]\n',
+        '    bars: 7-8\n    say: "[We close]{bar 8 is I} with a perfect authentic cadence. We are in G major. Lovely!"\n    claims: [bars 7-8 have a perfect authentic cadence]\n',
       ),
     ).toEqual({
       checked: 2,
@@ -59,6 +59,30 @@ describe('coverage', () => {
       `    bars: ${bars}\n    say: Here is a perfect authentic cadence.\n    claims: [${claim}]\n`,
     );
     expect(found).toHaveLength(unchecked);
+  });
+
+  // A7 is V7/V in G major (Open Music Theory, Applied Chords): a claim that names a chord is behind every name that it has.
+  test.each([
+    ['bar 3 is V7/V', 'We hear a secondary dominant.', 0],
+    ['bar 3 is V7/V', 'We hear a secondary dominant of six.', 1],
+    ['bar 3 is A7', 'We hear a dominant seventh.', 0],
+    ['bar 4 is V', 'We hear a secondary dominant.', 1],
+    ['bars 1-4 are in G major', 'Here we are in G major.', 0],
+    ['bar 8 is a perfect authentic cadence', 'The cadence is perfect.', 1],
+  ])('the claim that %s and: %s', (claim, words, unchecked) => {
+    const { unchecked: found } = check(`    bars: 3-4\n    say: ${words}\n    claims: [${claim}]\n`);
+    expect(found).toHaveLength(unchecked);
+  });
+
+  test('words without a bar are said of the one that was named before, or of the step', () => {
+    const { unchecked } = check(
+      '    bars: 1-8\n    say: In bar 3 we hear a secondary dominant. The chord is A major. It ends with a perfect authentic cadence.\n',
+    );
+    expect(unchecked).toEqual([
+      ['In bar 3 we hear a secondary dominant', 'bar 3 has an applied chord', 'holds'],
+      ['The chord is A major', 'at least 1 chord of bar 3 is an A major triad', 'arguable'],
+      ['a perfect authentic cadence', 'bars 1-8 have a perfect authentic cadence', 'holds'],
+    ]);
   });
 
   test('words across lines and Markdown are found in the source, each where it stands', () => {

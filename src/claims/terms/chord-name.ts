@@ -349,9 +349,9 @@ export function isOfClass(quality: ChordQuality, name: ChordClass): boolean {
   }
 }
 
-/** `an` before A, E, F, before 8, 11, 18 and before words that begin with a vowel; `a` otherwise. */
+/** `an` before A, E, F and their flats, before 8, 11, 18 and before words that begin with a vowel; `a` otherwise. */
 export const articleOf = (phrase: string): 'a' | 'an' =>
-  /^(?:[AEF](?!\p{Ll})|[aeiou]|Ita|8|1[18](?!\d))/u.test(phrase) ? 'an' : 'a';
+  /^(?:[AEF](?:b+(?!\p{L})|(?!\p{Ll}))|[aeiou]|Ita|8|1[18](?!\d))/u.test(phrase) ? 'an' : 'a';
 
 export const withArticle = (phrase: string): string => `${articleOf(phrase)} ${phrase}`;
 
