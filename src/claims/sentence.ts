@@ -56,7 +56,14 @@ import { largestLeapSentence } from './sentences/leaps.js';
 import { and, between, joined } from './sentences/links.js';
 import { contrast } from './sentences/not-but.js';
 import { inKeySentence, severalChords, severalNumerals } from './sentences/numerals-in-keys.js';
-import { keyReturns, beginsAndEndsIn, keyTonicized, modulatedBy, pivotIs } from './sentences/of-a-key.js';
+import {
+  keyReturns,
+  beginsAndEndsIn,
+  keyTonicized,
+  modulatedBy,
+  pivotInKeys,
+  pivotIs,
+} from './sentences/of-a-key.js';
 import {
   lineHasNotes,
   bassSentence,
@@ -170,6 +177,7 @@ export const plainSentence: Parser<Claim> = rule('PlainSentence', () =>
     enharmonicTones,
     modulatedBy,
     pivotIs,
+    pivotInKeys,
     eachThing,
     relatedKeys,
     severalNumerals,

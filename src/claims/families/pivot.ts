@@ -15,7 +15,7 @@ import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
 import { choice, map, optional, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
-import type { ClaimContext, Evidence } from '../model.js';
+import type { ClaimContext, Evidence, VerdictWord } from '../model.js';
 import { barAt, endOf } from '../place/beats.js';
 import { rangeOrMoment } from '../subjects/span.js';
 import type { Span } from '../subjects/span.js';
@@ -103,13 +103,104 @@ const evidenceOf = (
     return note === undefined ? [] : [noteEvidence(role, note, why, context)];
   });
 
-/** The keys before and after the first change of key that the chord can lead into. */
-function changeAround(segment: Segment, context: ClaimContext): PivotSays {
-  const areas = context.analysis.keyAreas;
-  // A pivot belongs to the old key, or is the first chord that the new one is read from.
-  const at = areas.findIndex((area, index) => index > 0 && compare(segment.start, area.start) <= 0);
-  const [before, after] = [areas[at - 1], areas[at]];
-  return before === undefined || after === undefined ? {} : { from: before.key, to: after.key };
+/** The changes of key that the chord can lead into: the next one, and the one behind it where the new key is read from before it. */
+function changesAround(segment: Segment, { analysis: { keyAreas } }: ClaimContext): readonly PivotSays[] {
+  const next = keyAreas.findIndex((area, at) => at > 0 && compare(segment.start, area.start) <= 0);
+  const own = keyAreas.findLastIndex((area, at) => at > 0 && compare(area.start, segment.start) < 0);
+  return [next, own].flatMap(at => {
+    const [before, after] = [keyAreas[at - 1], keyAreas[at]];
+    return before === undefined || after === undefined ? [] : [{ from: before.key, to: after.key }];
+  });
+}
+
+/** From the surest to none. */
+const surestFirst: readonly VerdictWord[] = ['holds', 'arguable', 'undecided', 'fails'];
+
+/** Whether a chord leads from one key to the other. */
+function judge(segment: Segment, { from, to }: PivotSays, context: ClaimContext): Finding<Span> {
+  if (from === undefined || to === undefined) return noChord('the place', 'C0103');
+  const { segments } = context.analysis;
+  const { tones } = segment.chord;
+  const numerals = [from, to].map(key => `${romanFor(segment.chord, key)} in ${printKey(key)}`).join(' and ');
+  const inOld = isDiatonic(tones, from);
+  const inNew = isDiatonic(tones, to);
+  const at = segments.indexOf(segment);
+  // A chromatic chord of the new key, such as its Neapolitan, belongs to it as well.
+  const isOfNewAlone = (each: Segment): boolean =>
+    isDominantSeventh(each, to) ||
+    (!isDiatonic(each.chord.tones, from) && (isDiatonic(each.chord.tones, to) || sameKey(each.key, to)));
+  const ahead = segments.slice(at + 1, at + 1 + mostBetween);
+  const next = ahead.find(isOfNewAlone);
+  // V of which the seventh comes a beat later is the dominant seventh all the same.
+  const isDominant = isDominantSeventh(segment, to) || (next !== undefined && isSameTriad(next, segment));
+  const already = segments
+    .slice(Math.max(0, at - 2), at)
+    .find(each => sameKey(each.key, to) && isOfNewAlone(each));
+  const before = segments
+    .slice(0, at)
+    .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
+  const applied = parseRomanNumeral(romanFor(segment.chord, from));
+  if (inOld && inNew && !isDominant) {
+    const refused = (why: string): Finding<Span> => ({
+      verdict: 'fails',
+      code: 'C0422',
+      reason: `${numerals}, but ${why}`,
+      evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
+    });
+    if (already !== undefined)
+      return refused(`${printChord(already.chord)} before it belongs to ${printKey(to)} already`);
+    if (next === undefined)
+      return {
+        ...refused(`no chord that only ${printKey(to)} has follows it`),
+        instead: () => [pivotFamily.make({ from: to, to: from })],
+      };
+    if (!isSettled(segment, to, context))
+      return refused(`the music does not go over to ${printKey(to)}, which is tonicized at most`);
+    // Both keys have several chords in a row: the last of them is the pivot by definition, and any of them by some books.
+    const later = ahead
+      .slice(0, ahead.indexOf(next))
+      .findLast(
+        each =>
+          isDiatonic(each.chord.tones, from) &&
+          isDiatonic(each.chord.tones, to) &&
+          !isSameTriad(each, next) &&
+          !isSameTriad(each, segment),
+      );
+    const doubt = !before
+      ? `, but the music before it is not in ${printKey(from)}`
+      : later === undefined
+        ? ''
+        : `, but ${printChord(later.chord)} between them belongs to both keys as well and stands nearer to the new one`;
+    return {
+      verdict: doubt === '' ? 'holds' : 'arguable',
+      code: doubt === '' ? 'C0421' : 'C0423',
+      reason: `${numerals}; ${printChord(next.chord)} after it is ${isDiatonic(next.chord.tones, from) ? `the dominant seventh of ${printKey(to)}` : `foreign to ${printKey(from)}`}${doubt}`,
+      evidence: [
+        ...evidenceOf(segment.chordTones, numerals, 'supports', context),
+        ...evidenceOf(
+          next.chordTones,
+          `member of ${printChord(next.chord)}, the first chord of the new key alone`,
+          'supports',
+          context,
+        ),
+      ],
+    };
+  }
+  const key = inOld ? to : from;
+  const isApplied = inNew && (isDominant || (!isUnread(applied) && applied.target !== undefined));
+  return {
+    verdict: inNew ? 'arguable' : 'fails',
+    code: inNew ? 'C0423' : 'C0422',
+    reason: isApplied
+      ? `${numerals}: Open Music Theory takes a chord that is applied in the old key and dominant in the new for no pivot, Hutchinson allows it`
+      : `${printChord(segment.chord)} is not native to ${printKey(key)}`,
+    evidence: evidenceOf(
+      segment.chordTones,
+      `member of ${printChord(segment.chord)}`,
+      'contradicts',
+      context,
+    ),
+  };
 }
 
 /**
@@ -122,15 +213,14 @@ export const pivotFamily = family<Span, PivotSays>({
   phrases: [[be, pivot]],
   print: ({ from, to }, form) =>
     `${printBe(form)} the pivot chord${from === undefined || to === undefined ? '' : ` from ${printKey(from)} to ${printKey(to)}`}`,
-  check: (span, keys, context, make): Finding<Span> => {
+  check: (span, keys, context): Finding<Span> => {
     const range = rangeOrMoment(span);
     const silent = silence<Span>(range, span.name, context);
     if (silent !== undefined) return silent;
-    const { segments } = context.analysis;
     const segment = mainSegment(context.analysis, range);
     if (segment === undefined) return noChord(span.name, 'C0103');
-    const { from, to } = { ...changeAround(segment, context), ...keys };
-    if (from === undefined || to === undefined)
+    const changes = keys.from === undefined ? changesAround(segment, context) : [keys];
+    if (changes.length === 0)
       return {
         verdict: 'fails',
         code: 'C0422',
@@ -138,88 +228,10 @@ export const pivotFamily = family<Span, PivotSays>({
         evidence: [],
         pointless: true,
       };
-    const { tones } = segment.chord;
-    const numerals = [from, to]
-      .map(key => `${romanFor(segment.chord, key)} in ${printKey(key)}`)
-      .join(' and ');
-    const inOld = isDiatonic(tones, from);
-    const inNew = isDiatonic(tones, to);
-    const at = segments.indexOf(segment);
-    // A chromatic chord of the new key, such as its Neapolitan, belongs to it as well.
-    const isOfNewAlone = (each: Segment): boolean =>
-      isDominantSeventh(each, to) ||
-      (!isDiatonic(each.chord.tones, from) && (isDiatonic(each.chord.tones, to) || sameKey(each.key, to)));
-    const ahead = segments.slice(at + 1, at + 1 + mostBetween);
-    const next = ahead.find(isOfNewAlone);
-    // V of which the seventh comes a beat later is the dominant seventh all the same.
-    const isDominant = isDominantSeventh(segment, to) || (next !== undefined && isSameTriad(next, segment));
-    const already = segments
-      .slice(Math.max(0, at - 2), at)
-      .find(each => sameKey(each.key, to) && isOfNewAlone(each));
-    const before = segments
-      .slice(0, at)
-      .some(each => each.key.tonic === from.tonic && each.key.mode === from.mode);
-    const applied = parseRomanNumeral(romanFor(segment.chord, from));
-    if (inOld && inNew && !isDominant) {
-      const refused = (why: string): Finding<Span> => ({
-        verdict: 'fails',
-        code: 'C0422',
-        reason: `${numerals}, but ${why}`,
-        evidence: evidenceOf(segment.chordTones, numerals, 'contradicts', context),
-      });
-      if (already !== undefined)
-        return refused(`${printChord(already.chord)} before it belongs to ${printKey(to)} already`);
-      if (next === undefined)
-        return {
-          ...refused(`no chord that only ${printKey(to)} has follows it`),
-          instead: () => [make({ from: to, to: from })],
-        };
-      if (!isSettled(segment, to, context))
-        return refused(`the music does not go over to ${printKey(to)}, which is tonicized at most`);
-      // Both keys have several chords in a row: the last of them is the pivot by definition, and any of them by some books.
-      const later = ahead
-        .slice(0, ahead.indexOf(next))
-        .findLast(
-          each =>
-            isDiatonic(each.chord.tones, from) &&
-            isDiatonic(each.chord.tones, to) &&
-            !isSameTriad(each, next) &&
-            !isSameTriad(each, segment),
-        );
-      const doubt = !before
-        ? `, but the music before it is not in ${printKey(from)}`
-        : later === undefined
-          ? ''
-          : `, but ${printChord(later.chord)} between them belongs to both keys as well and stands nearer to the new one`;
-      return {
-        verdict: doubt === '' ? 'holds' : 'arguable',
-        code: doubt === '' ? 'C0421' : 'C0423',
-        reason: `${numerals}; ${printChord(next.chord)} after it is ${isDiatonic(next.chord.tones, from) ? `the dominant seventh of ${printKey(to)}` : `foreign to ${printKey(from)}`}${doubt}`,
-        evidence: [
-          ...evidenceOf(segment.chordTones, numerals, 'supports', context),
-          ...evidenceOf(
-            next.chordTones,
-            `member of ${printChord(next.chord)}, the first chord of the new key alone`,
-            'supports',
-            context,
-          ),
-        ],
-      };
-    }
-    const key = inOld ? to : from;
-    const isApplied = inNew && (isDominant || (!isUnread(applied) && applied.target !== undefined));
-    return {
-      verdict: inNew ? 'arguable' : 'fails',
-      code: inNew ? 'C0423' : 'C0422',
-      reason: isApplied
-        ? `${numerals}: Open Music Theory takes a chord that is applied in the old key and dominant in the new for no pivot, Hutchinson allows it`
-        : `${printChord(segment.chord)} is not native to ${printKey(key)}`,
-      evidence: evidenceOf(
-        segment.chordTones,
-        `member of ${printChord(segment.chord)}`,
-        'contradicts',
-        context,
-      ),
-    };
+    const findings = changes.map(change => judge(segment, change, context));
+    const found = surestFirst
+      .map(word => findings.find(({ verdict }) => verdict === word))
+      .find(each => each !== undefined);
+    return found ?? noChord(span.name, 'C0103');
   },
 });

@@ -3,6 +3,14 @@ import type { Turn } from './turn.js';
 /** Chords, keys and cadences. */
 export const harmonyTurns: readonly Turn[] = [
   [
+    'is the pivot chord and is <numeral> in <one words> and is <other numeral> in <rest>',
+    'is (the|a) (pivot|pivot chord|common chord)(:|,|;| -| –| —) <numeral> in <one words>(,|,| and|;) <other numeral> in <rest>$',
+  ],
+  [
+    'is <numeral> in <one words> and is <other numeral> in <rest>',
+    'is <numeral> in <one words>(,|, but|, and| but| and becomes|, becoming| becoming) <other numeral> in <rest>$',
+  ],
+  [
     'stays in <key>',
     '(stays|remains|is|keeps) in <key> (throughout|all the way through|all through|from beginning to end|from start to finish|from first to last)',
   ],
