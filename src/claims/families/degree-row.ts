@@ -3,11 +3,23 @@ import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { choice, list, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
+import {
+  choice,
+  list,
+  map,
+  mark,
+  nothing,
+  optional,
+  quiet,
+  sequence,
+  word,
+  wordsFor,
+} from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { segmentsIn } from '../segments.js';
+import { isStep, stepBetween } from '../subjects/line-steps.js';
 import type { Line } from '../subjects/line.js';
-import { lineDegree, printLineDegree, toneOfDegree } from '../terms/degree.js';
+import { degreeName, lineDegree, printDegree, printLineDegree, toneOfDegree } from '../terms/degree.js';
 import type { DegreeName } from '../terms/degree.js';
 import { have, printVerb, verb } from '../terms/verb.js';
 
@@ -15,7 +27,16 @@ import { have, printVerb, verb } from '../terms/verb.js';
 export interface DegreeRowSays {
   readonly degrees: readonly DegreeName[];
   readonly up?: boolean;
+  /** Further than a step. */
+  readonly leap?: true;
+  /** Said as `from the dominant to the tonic`. */
+  readonly named?: true;
 }
+/** `from the dominant to the tonic`. */
+const fromDegree: Parser<readonly DegreeName[]> = map(
+  sequence(word('from'), degreeName, word('to'), degreeName),
+  ([, first, , second]) => [first, second],
+);
 
 const arrow = quiet(
   choice(
@@ -33,6 +54,11 @@ const through = quiet(
 );
 const going = (up: boolean): Parser<DegreeRowSays> =>
   map(sequence(through, row), ([, degrees]) => ({ degrees, up }));
+
+const isLeap = (a: Note, b: Note): boolean => {
+  const step = stepBetween(a, b);
+  return step !== undefined && !isStep(step);
+};
 
 /** Rows of degrees: claims A5 and I1 of the trade. */
 export const degreeRowFamily = family<Line, DegreeRowSays>({
@@ -55,13 +81,53 @@ export const degreeRowFamily = family<Line, DegreeRowSays>({
         ([, degrees]): DegreeRowSays => ({ degrees }),
       ),
     ],
+    ...(
+      [
+        ['leaps', 'leap', { leap: true }],
+        ['jumps', 'jump', { leap: true }],
+        ['moves', 'move', {}],
+        ['goes', 'go', {}],
+        ['steps', 'step', {}],
+        ['rises', 'rise', { up: true }],
+        ['falls', 'fall', { up: false }],
+        ['drops', 'drop', { up: false }],
+        ['descends', 'descend', { up: false }],
+      ] as const
+    ).map(
+      ([singular, plural, how]) =>
+        [
+          verb(singular, plural),
+          map(
+            sequence(
+              optional(
+                wordsFor<boolean>([
+                  [true, 'up', 'upward', 'upwards'],
+                  [false, 'down', 'downward', 'downwards'],
+                ]),
+              ),
+              fromDegree,
+            ),
+            ([up, degrees]): DegreeRowSays => ({
+              degrees,
+              ...how,
+              ...(up === undefined ? {} : { up }),
+              named: true,
+            }),
+          ),
+        ] as const,
+    ),
   ],
-  print: ({ degrees, up }, form) => {
+  print: ({ degrees, up, leap, named }, form) => {
+    if (named === true) {
+      const ends = degrees.map(printDegree).join(' to ');
+      const way = up === undefined ? '' : up ? ' up' : ' down';
+      return `${leap === true ? printVerb('leaps', 'leap', form) : printVerb('moves', 'move', form)}${way} from ${ends}`;
+    }
     const listed = degrees.map(printLineDegree).join(' ');
     if (up === undefined) return `${printVerb('has', 'have', form)} the degrees ${listed}`;
     return `${up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)} through ${listed}`;
   },
-  check: ({ notes, name, span }, { degrees, up }, context): Finding<Line> => {
+  check: ({ notes, name, span }, { degrees, up, leap }, context): Finding<Line> => {
     const all = notes.map(({ note }) => note);
     const sounding = all.filter(
       (note, at) => at === 0 || midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch),
@@ -83,6 +149,7 @@ export const degreeRowFamily = family<Line, DegreeRowSays>({
           return degree !== undefined && toneOfDegree(degree, key) === pitchClassOf(note.pitch);
         }),
       ) &&
+      (leap !== true || part.every((note, at) => at === 0 || isLeap(part[at - 1] ?? note, note))) &&
       (up === undefined ||
         part.every((note, at) => {
           const before = part[at - 1];

@@ -83,6 +83,7 @@ import { extremeFamily, lineRangeFamily } from './register.js';
 import { notesABarFamily } from './notes-a-bar.js';
 import { noThirdFamily } from './no-third.js';
 import { repeatsFamily } from './repeats.js';
+import { stillLineFamily } from './still-line.js';
 import { suspensionChainFamily } from './suspension-chain.js';
 import { lineRestFamily, restFamily } from './rest.js';
 import { lineResolutionFamily, noteResolutionFamily } from './resolution.js';
@@ -197,6 +198,7 @@ export const lineFamilies: readonly Family<Line>[] = [
   prevailingValuesFamily,
   lineCrossingFamily,
   degreeRowFamily,
+  stillLineFamily,
 ];
 
 /** About two lines: `the soprano and the bass of bar 5 ...`. */

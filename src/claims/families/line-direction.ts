@@ -21,7 +21,8 @@ import { fromOn, fromTo, sayWay, someWay, upOrDown, wayOf } from './line-way.js'
 import type { Way } from './line-way.js';
 import { dash } from './row-of-notes.js';
 
-type Manner = 'any' | 'step' | 'chromatic';
+/** `diatonic`: from letter to letter. */
+type Manner = 'any' | 'step' | 'chromatic' | 'diatonic' | 'whole tones';
 
 /** A line that goes one way. */
 export type DirectionSays = {
@@ -37,6 +38,28 @@ export type SemitonesSays = { readonly kind: 'semitones' } & Way;
 const manners = choice<Manner>(
   map(word('by step', 'stepwise', 'in steps'), () => 'step'),
   map(word('chromatically', 'by semitones', 'by half steps', 'by half step'), () => 'chromatic'),
+  map(
+    word(
+      'diatonically',
+      'scalewise',
+      'by diatonic step',
+      'along the scale',
+      'down the scale',
+      'up the scale',
+    ),
+    () => 'diatonic',
+  ),
+  map(
+    word(
+      'in whole tones',
+      'by whole tones',
+      'in whole steps',
+      'by whole steps',
+      'by whole tone',
+      'by whole step',
+    ),
+    () => 'whole tones',
+  ),
   nothing('any'),
 );
 /** After a verb that says which way: `chromatically from C to E`. */
@@ -84,7 +107,13 @@ export const chromaticWay: Parser<SemitonesSays> = map(
 );
 
 export function describeDirection(says: DirectionSays, form: VerbForm): string {
-  const manner = { any: '', step: ' by step', chromatic: ' chromatically' }[says.manner];
+  const manner = {
+    any: '',
+    step: ' by step',
+    chromatic: ' chromatically',
+    diatonic: ' diatonically',
+    'whole tones': ' in whole tones',
+  }[says.manner];
   return (
     (says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form)) +
     manner +
@@ -100,11 +129,23 @@ export const describeSemitones = (says: SemitonesSays, form: VerbForm): string =
 const isInRow = ({ up, size }: Step, says: DirectionSays, by: number): boolean =>
   up === says.up ? size.steps === by : size.steps === 7 - by;
 
+function isOfManner(step: Step, manner: Manner): boolean {
+  switch (manner) {
+    case 'any':
+      return true;
+    case 'step':
+      return isStep(step);
+    case 'chromatic':
+      return isSemitone(step);
+    case 'diatonic':
+      return isStep(step) && step.size.steps === 1;
+    case 'whole tones':
+      return step.size.steps === 1 && step.size.semitones === 2;
+  }
+}
+
 const fits = (step: Step, says: DirectionSays): boolean =>
-  says.by !== undefined
-    ? isInRow(step, says, says.by)
-    : step.up === says.up &&
-      (says.manner === 'any' || (says.manner === 'step' ? isStep(step) : isSemitone(step)));
+  says.by !== undefined ? isInRow(step, says, says.by) : step.up === says.up && isOfManner(step, says.manner);
 
 /**
  * One semitone between two letters is a diatonic semitone (common practice: the chromatic one keeps its letter), and no line yet: it is no chromatic

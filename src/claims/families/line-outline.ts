@@ -1,27 +1,56 @@
-import { chord } from '../../harmony/index.js';
-import type { ChordQuality } from '../../harmony/index.js';
+import { chord, isUnread, parseRomanNumeral, printRomanNumeral, realize } from '../../harmony/index.js';
+import type { ChordQuality, RomanNumeral } from '../../harmony/index.js';
 import { equals, pitchClassOf, printPitch, printPitchClass } from '../../score/index.js';
 import type { PitchClass } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import { map, optional, quiet, sequence, word } from '../grammar/index.js';
+import { choice, map, optional, quiet, refine, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { segmentsIn } from '../segments.js';
+import type { ClaimContext } from '../model.js';
 import type { Line } from '../subjects/line.js';
+import type { Span } from '../subjects/span.js';
 import { article, isSeventh, isTriad, printChordWords, rootedChord } from '../terms/chord-name.js';
+import { numeral } from '../terms/numeral.js';
 import { be, printBe, printVerb, verb } from '../terms/verb.js';
 
 /** A chord that a line plays one tone after the other; where none is named, whichever sounds there. */
 export interface LineOutlineSays {
+  /** A chord of the key, by the degree that it stands on. */
+  readonly numeral?: RomanNumeral;
+  /** Said as `the tonic triad`: major or minor as the key has it. */
+  readonly byName?: true;
   readonly chord?: { readonly root: PitchClass; readonly quality: ChordQuality };
   /** One tone after the other, none together. */
   readonly arpeggio?: true;
 }
 
-const named: Parser<LineOutlineSays> = map(rootedChord, ({ root, quality }): LineOutlineSays => ({
-  chord: { root, quality },
-}));
+/** A triad of the key by its name, in major and in minor. */
+const triads = wordsFor<string>([
+  ['I', 'tonic'],
+  ['ii', 'supertonic'],
+  ['IV', 'subdominant'],
+  ['V', 'dominant'],
+  ['vi', 'submediant'],
+]);
+const named: Parser<LineOutlineSays> = choice<LineOutlineSays>(
+  map(rootedChord, ({ root, quality }) => ({ chord: { root, quality } })),
+  map(numeral, of => ({ numeral: of })),
+  refine(
+    sequence(
+      quiet(optional(choice(word('the'), article))),
+      triads,
+      optional(word('seventh', '7th')),
+      quiet(optional(word('triad', 'chord', 'harmony', 'arpeggio'))),
+    ),
+    ([, of, seventh]) => {
+      const read = parseRomanNumeral(seventh === undefined ? of : `${of}7`);
+      return isUnread(read) ? undefined : { numeral: read, byName: true as const };
+    },
+    'a chord such as `the tonic triad`',
+  ),
+);
 const anArpeggio: Parser<LineOutlineSays> = map(
   sequence(
     quiet(optional(article)),
@@ -31,6 +60,37 @@ const anArpeggio: Parser<LineOutlineSays> = map(
   ([, , of]): LineOutlineSays =>
     of === undefined ? { arpeggio: true } : { arpeggio: true, chord: { root: of.root, quality: of.quality } },
 );
+
+const degreeNames: Readonly<Record<number, string>> = {
+  1: 'tonic',
+  2: 'supertonic',
+  4: 'subdominant',
+  5: 'dominant',
+  6: 'submediant',
+};
+const nameOf = ({ degree, figures }: RomanNumeral): string =>
+  `the ${degreeNames[degree] ?? ''}${figures === '' ? ' triad' : ' seventh chord'}`;
+
+/** The chord that is named in the key of the place. */
+function chordNamed(
+  { numeral: read, byName }: LineOutlineSays,
+  { range }: Span,
+  context: ClaimContext,
+): LineOutlineSays['chord'] {
+  if (read === undefined) return undefined;
+  const key = segmentsIn(context.analysis, range)[0]?.key ?? context.home;
+  if (byName !== true) {
+    const { root, quality } = realize(read, context.home, context.conventions['seventh-on-I']);
+    return { root, quality };
+  }
+  // Minor but for the dominant, and diminished on its second degree.
+  const inMinor: RomanNumeral =
+    read.degree === 2
+      ? { ...read, quality: 'o' }
+      : { ...read, upper: read.degree === 5 || read.degree === 6 };
+  const { root, quality } = realize(key.mode === 'minor' ? inMinor : read, key);
+  return { root, quality };
+}
 
 /** Whether a line is a chord spread over time, all of its triad and nothing else: claims B9 and J4 of the trade. */
 export const lineOutlineFamily = family<Line, LineOutlineSays>({
@@ -42,11 +102,15 @@ export const lineOutlineFamily = family<Line, LineOutlineSays>({
     ),
     [be, anArpeggio],
   ],
-  print: ({ chord: of, arpeggio }, form) =>
-    arpeggio === true || of === undefined
-      ? `${printBe(form)} an arpeggio${of === undefined ? '' : ` of ${printChordWords(of)}`}`
-      : `${printVerb('outlines', 'outline', form)} ${printChordWords(of)}`,
-  check: ({ notes, name, span }, { chord: of, arpeggio }, context, make): Finding<Line> => {
+  print: ({ chord: of, arpeggio, numeral: read, byName }, form) =>
+    read !== undefined
+      ? `${printVerb('outlines', 'outline', form)} ${byName === true ? nameOf(read) : printRomanNumeral(read)}`
+      : arpeggio === true || of === undefined
+        ? `${printBe(form)} an arpeggio${of === undefined ? '' : ` of ${printChordWords(of)}`}`
+        : `${printVerb('outlines', 'outline', form)} ${printChordWords(of)}`,
+  check: ({ notes, name, span }, says, context, make): Finding<Line> => {
+    const { arpeggio } = says;
+    const of = says.chord ?? chordNamed(says, span, context);
     const own = notes.map(({ note }) => note);
     if (own.length === 0)
       return {

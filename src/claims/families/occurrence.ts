@@ -184,7 +184,9 @@ const chosen = (which: Which, of: Thing, place: Place): Subject<Chosen> => {
       if ('problem' in found) return { kind: 'none', finding: found.problem };
       // Of the whole piece, what is foreign to its key is meant, not to the keys that it passes through.
       const counted: Thing =
-        of.kind === 'chromatic' && place.kind === 'piece' ? { ...of, key: context.home } : of;
+        of.kind === 'chromatic' && of.key === undefined && place.kind === 'piece'
+          ? { ...of, key: context.home }
+          : of;
       const [first, ...rest] = occurrencesOf(counted, found.range, context);
       if (first === undefined)
         return {

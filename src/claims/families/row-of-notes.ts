@@ -27,7 +27,7 @@ export type RowSays =
 const arrow = quiet(
   choice(
     map(mark('-', '–', '→', ','), () => undefined),
-    map(word('to'), () => undefined),
+    map(word('to', 'and then', 'then'), () => undefined),
     nothing(undefined),
   ),
 );

@@ -1,5 +1,12 @@
-import { degreeOf, nativeTones, printKey } from '../../harmony/index.js';
-import type { Key } from '../../harmony/index.js';
+import {
+  degreeOf,
+  keyOfTarget,
+  leadingTone,
+  nativeTones,
+  printKey,
+  printRomanNumeral,
+} from '../../harmony/index.js';
+import type { Key, RomanNumeral } from '../../harmony/index.js';
 import { chromaOf, pitchClassOf, printPitch, printPitchClass } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import { noteEvidence } from '../evidence.js';
@@ -12,12 +19,16 @@ import type { Span } from '../subjects/span.js';
 import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
 import type { DegreeName } from '../terms/degree.js';
 import { inKey, keyName, keyWithoutMode } from '../terms/key-name.js';
+import { article } from '../terms/chord-name.js';
+import { numeral } from '../terms/numeral.js';
 import { be, printBe } from '../terms/verb.js';
 import { segmentsIn } from '../segments.js';
 
 /** What a note is in a key: one of its degrees, or native or foreign to it. */
 export type DegreeSays =
   | { readonly kind: 'degree'; readonly degree: DegreeName; readonly key?: Key }
+  /** The leading tone of the chord on a degree: `the leading tone of vi`. */
+  | { readonly kind: 'leads to'; readonly numeral: RomanNumeral; readonly key?: Key }
   | { readonly kind: 'native'; readonly native: boolean; readonly key?: Key };
 
 const withKey = <T extends DegreeSays>(says: T, key: Key | undefined): T =>
@@ -39,7 +50,15 @@ const sameInBothModes: Parser<DegreeName> = map(
 );
 
 /** `scale degree b2 in B minor`, `chromatic`. */
-export const degreeOfNote: Parser<DegreeSays> = choice(
+export const degreeOfNote: Parser<DegreeSays> = choice<DegreeSays>(
+  map(
+    sequence(
+      quiet(optional(choice(word('the'), article))),
+      word('leading tone of', 'leading note of', 'leading tone to', 'leading note to'),
+      numeral,
+    ),
+    ([, , of]): DegreeSays => ({ kind: 'leads to', numeral: of }),
+  ),
   map(
     sequence(
       degreeName,
@@ -98,17 +117,20 @@ function checkNote(
   const is = (of: Key): boolean =>
     says.kind === 'degree'
       ? toneOfDegree(says.degree, of) === tone
-      : nativeTones(of).includes(tone) === says.native;
+      : says.kind === 'leads to'
+        ? leadingTone(keyOfTarget(says.numeral, of)) === tone
+        : nativeTones(of).includes(tone) === says.native;
   const found = keys.find(is);
   const pitch = printPitch(note.pitch);
   const degree = degreeIn(note, found ?? key);
   const why = `${printDegree(degree)} of ${printKey(found ?? key)}`;
   if (found !== undefined)
     return {
-      verdict: found === key ? 'holds' : 'arguable',
-      code: found === key ? 'C1201' : 'C1204',
+      // A numeral is counted in the home key or in that of the place.
+      verdict: found === key || says.kind === 'leads to' ? 'holds' : 'arguable',
+      code: found === key || says.kind === 'leads to' ? 'C1201' : 'C1204',
       reason:
-        found === key
+        found === key || says.kind === 'leads to'
           ? `${pitch} is ${why}`
           : `true of ${printKey(found)}; the key there is ${printKey(key)}, where ${pitch} is ${printDegree(degreeIn(note, key))}`,
       evidence: [noteEvidence('supports', note, why, context)],
@@ -120,7 +142,7 @@ function checkNote(
       : '';
   return {
     verdict: 'fails',
-    code: says.kind === 'degree' ? 'C1202' : 'C1203',
+    code: says.kind === 'native' ? 'C1203' : 'C1202',
     reason: `${pitch} is ${why}${twin}`,
     evidence: [noteEvidence('contradicts', note, why, context)],
     instead: [
@@ -140,7 +162,14 @@ const families = noteFamily<DegreeSays>({
   phrases: [[be, degreeOfNote]],
   print: (says, form) => {
     const key = says.key === undefined ? '' : ` in ${printKey(says.key)}`;
-    const what = says.kind === 'degree' ? printDegree(says.degree) : says.native ? 'diatonic' : 'chromatic';
+    const what =
+      says.kind === 'leads to'
+        ? `the leading tone of ${printRomanNumeral(says.numeral)}`
+        : says.kind === 'degree'
+          ? printDegree(says.degree)
+          : says.native
+            ? 'diatonic'
+            : 'chromatic';
     return `${printBe(form)} ${what}${key}`;
   },
   checkNote,

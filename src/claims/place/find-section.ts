@@ -240,6 +240,18 @@ function middleOf(context: ClaimContext): readonly Bar[] {
   return first < 0 || back < first ? [] : phrases.slice(first, back).flat();
 }
 
+/** The bar in which the last cadence arrives, with that of the chord before. */
+function closing(context: ClaimContext): readonly Bar[] {
+  const { cadences, segments } = context.analysis;
+  const last = cadences.findLast(({ kind }) => kind !== 'evaded');
+  if (last === undefined) return [];
+  const before = segments.findLast(({ end }) => compare(end, last.onset) <= 0);
+  const isOf = (bar: Bar): boolean =>
+    liesIn(last.onset, { start: bar.start, end: endOf(bar) }) ||
+    (before !== undefined && liesIn(before.start, { start: bar.start, end: endOf(bar) }));
+  return context.analysis.score.bars.filter(isOf);
+}
+
 /**
  * The bars of a section. The problem of one that the notation and the cadences do not part plainly says what to do.
  * @see ClaimContext.counting for how else it may be counted
@@ -304,6 +316,8 @@ export function barsOfSection(named: Section, context: ClaimContext): Found {
         period(host, context)[named.kind === 'antecedent' ? 0 : 1],
         `the ${named.of === undefined ? 'piece' : printSection(named.of).replace(/^the /u, '')} does not open with a period that is plain enough to say which bars are ${printSection(named)}; name its bars`,
       );
+    case 'close':
+      return orProblem(closing(context), 'no cadence is heard at the end; name its bars');
     case 'middle':
       return orProblem(
         middleOf(context),

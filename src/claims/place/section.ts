@@ -14,6 +14,8 @@ export type Section =
   | { readonly kind: 'opening'; readonly bars: number }
   /** The first bar of a section. */
   | { readonly kind: 'beginning'; readonly of: WholeSection }
+  /** The last cadence: its chord of arrival and the one before. */
+  | { readonly kind: 'close' }
   | LargeSection;
 
 export type WholeSection = Exclude<Section, { readonly kind: 'beginning' }>;
@@ -75,6 +77,7 @@ const printedSection: Parser<PrintedSection> = map(
   ([, section]) => section,
 );
 
+const ofTheWhole = quiet(optional(sequence(of, the, wholePiece)));
 const ofPiece = map(sequence(of, the, wholePiece), () => undefined);
 /** `of the trio`; of the piece, where it says no more. */
 const ofPrinted: Parser<{ readonly of?: PrintedSection }> = map(
@@ -142,6 +145,7 @@ export const section: Parser<Section> = rule(
         kind: 'beginning',
         of: of_,
       })),
+      map(sequence(word('the close'), ofTheWhole), (): Section => ({ kind: 'close' })),
     ),
   'a section such as `the second phrase` or `the trio`',
 );
@@ -211,6 +215,8 @@ export function printSection(named: Section): string {
         : `the opening ${String(named.bars)} bars of the melody`;
     case 'beginning':
       return `the beginning${host}`;
+    case 'close':
+      return 'the close';
     case 'titled':
       return `the ${named.title}`;
     case 'dance':

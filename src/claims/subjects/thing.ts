@@ -23,6 +23,7 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Evidence, Range } from '../model.js';
 import { liesIn, segmentsIn } from '../segments.js';
 import { chordSymbol, withArticle } from '../terms/chord-name.js';
+import { keyName } from '../terms/key-name.js';
 import { inKeyReference, printKeyReference } from '../terms/key-reference.js';
 import type { KeyRef } from '../terms/key-reference.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
@@ -86,8 +87,22 @@ export const thing: Parser<Thing> = rule(
       ),
       map(word('pivot chord', 'pivot'), () => ({ kind: 'harmony', of: pivotFamily.make({}) })),
       map(
-        sequence(quiet(optional(article)), word('chromatic note', 'chromatic tone', 'note outside the key')),
+        sequence(
+          quiet(optional(article)),
+          word(
+            'chromatic note',
+            'chromatic tone',
+            'note outside the key',
+            'note foreign to the key',
+            'foreign note',
+            'non-diatonic note',
+          ),
+        ),
         () => ({ kind: 'chromatic' }),
+      ),
+      map(
+        sequence(quiet(optional(article)), word('note outside', 'note foreign to', 'note not in'), keyName),
+        ([, , key]) => ({ kind: 'chromatic', key }),
       ),
       map(sequence(quiet(optional(article)), word('accidental', 'accidentals')), () => ({
         kind: 'accidental',
@@ -137,7 +152,7 @@ export function printThing(of: Thing, withTheArticle: boolean): string {
     case 'tone':
       return withTheArticle ? withArticle(nameOf(of.says)) : nameOf(of.says);
     case 'chromatic':
-      return withTheArticle ? 'a chromatic note' : 'chromatic note';
+      return `${withTheArticle ? 'a ' : ''}${of.key === undefined ? 'chromatic note' : `note outside ${printKey(of.key)}`}`;
     case 'accidental':
       return withTheArticle ? 'an accidental' : 'accidental';
   }

@@ -118,6 +118,22 @@ export const lineTurns: readonly Turn[] = [
     '<place> (has|have) the bass <rest>$',
     'the bass notes (of|in) <place> are <rest>$',
   ],
+  [
+    '<line> <words> at the close',
+    '<line> <words> (at|in) the (final|last|closing|concluding) (cadence|close|progression)',
+  ],
+  [
+    'the leading tone in <line> of the close resolves <rest>',
+    'the leading (tone|note) in <line> (rises|resolves) <rest> at the (final|last|closing) cadence$',
+    "<line>'s leading (tone|note) (rises|resolves) <rest> at the (final|last|closing) cadence$",
+  ],
+  ['the close', 'the (final|last|closing|concluding) cadence'],
+  [
+    '<line> and <other line> of <place> move in <word> motion',
+    '<line> of <place> moves in <word> motion (with|to|against|with respect to|relative to) <other line>',
+    '<line> moves in <word> motion (with|to|against) <other line> in <place>',
+    '<line> moves in <word> motion (with|to|against) <other line> of <place>',
+  ],
   // What is kept.
   [
     '<line> of <place> is <note>',
@@ -139,6 +155,7 @@ export const lineTurns: readonly Turn[] = [
   [
     '<line> of <place> outlines the tonic triad',
     '<line> of <place> (has|plays|is|begins with|opens with) (a|an ascending|a rising|a descending|a falling) (tonic|tonic triad) arpeggio',
+    '<line> (has|plays) (a|an ascending|a rising|a descending|a falling) (tonic|tonic triad) arpeggio in <place>',
   ],
   [
     '<place> repeats the rhythm of <other place> in <line>',

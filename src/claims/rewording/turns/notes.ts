@@ -13,7 +13,17 @@ export const noteTurns: readonly Turn[] = [
     '(is sung|is played|is taken|is held) by <line>',
     '(is given|is assigned|belongs|falls|goes) to <line>',
   ],
-  ['the <note> in <line>', "<line>'s <note>", 'the melody note <note>'],
+  ['the <note> in <line>', "<line>'s <note>", '<line> note <note>'],
+  [
+    'bar <number> has <note> and bar <other number> has <other note>',
+    'the <note> (in|of) (bar|m.|measure) <number> (becomes|turns into|changes to|is raised to|is lowered to|gives way to) <other note> in (bar|m.|measure) <other number>',
+  ],
+  [
+    'bars <number>-<other number> have a cross relation between <note> and <other note>',
+    '<note> in <line> of bar <number> and <other note> in <other line> of bar <other number> (make|form|are|cause|create) a (cross|false) relation',
+    'the <note> in <line> of bar <number> and the <other note> in <other line> of bar <other number> (make|form|are|cause|create) a (cross|false) relation',
+    'there is a (cross|false) relation between the <note> (of|in) bar <number> and the <other note> (of|in) bar <other number>',
+  ],
   ['the leading tone in <line>', "<line>'s leading (note|tone)"],
   ['the <note> in the top line of <place>', 'the <note> at the top of <place>'],
   ['the <note> in the bass of <place>', 'the <note> at the bottom of <place>'],
