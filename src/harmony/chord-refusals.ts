@@ -136,6 +136,30 @@ function farBehind(asked: AskedChord): Answer | undefined {
   );
 }
 
+/** Share of the span from which on a tone belongs to its harmony, unless a suspension delays another by it. */
+const ofHarmony = 0.5;
+
+/**
+ * Another chord that sounds whole, and that the analysis hears alone, where the claimed one has neither its root nor anything that its root is delayed
+ * by: what lasts, or comes back in a figure, is no ornament (common practice: an ornament is shorter than what it decorates, and moves
+ * on by step).
+ */
+function rootlessBesideWhole(asked: AskedChord): Answer | undefined {
+  const { hearing, price, best, behind, missing, segments, chord } = asked;
+  if (behind <= verdictBorders.near || !missing.includes(0) || price.delayed.length > 0) return undefined;
+  const others = best.tones.filter(tone => !chord.tones.includes(tone));
+  const isWhole = best.tones.every(tone => hearing.present.has(tone));
+  const comesBack = (of: PitchClass): boolean =>
+    hearing.tones.filter(({ pitchClass }) => pitchClass === of).length > 1;
+  const lasts = others.every(
+    tone => (hearing.present.get(tone) ?? 0) >= ofHarmony * hearing.beats || comesBack(tone),
+  );
+  const isHeard = segments.every(segment => segment.chord.root === best.root);
+  return isWhole && lasts && isHeard && others.length > 0
+    ? contradicted(`${isLacking(asked)}, and ${printChord(best)} sounds whole`)
+    : undefined;
+}
+
 /** A claimed bass that never lies lowest, though no other does. */
 function unheardBass({ question, bass, behind }: AskedChord): Answer | undefined {
   return bass.fits !== 'unheard'
@@ -180,6 +204,7 @@ export function refusalOf(asked: AskedChord): Answer | undefined {
       : undefined) ??
     otherBass(asked) ??
     farBehind(asked) ??
+    rootlessBesideWhole(asked) ??
     unheardBass(asked) ??
     (altered === undefined ? undefined : contradicted(altered)) ??
     undefinedBy(asked)
