@@ -1,17 +1,5 @@
-import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
-import type { DegreeName } from '../terms/degree.js';
-import {
-  add,
-  compare,
-  greatest,
-  isBefore,
-  midiOf,
-  pitchClassOf,
-  printPitch,
-  staffStepOf,
-} from '../../score/index.js';
+import { compare, midiOf, pitchClassOf, printPitch, staffStepOf } from '../../score/index.js';
 import type { Fraction, Note } from '../../score/index.js';
-import type { Analysis } from '../../harmony/index.js';
 import { chordParts } from '../chord-part.js';
 import type { ChordPart } from '../chord-part.js';
 import { noteEvidence } from '../evidence.js';
@@ -20,27 +8,29 @@ import type { Parser } from '../grammar/index.js';
 import type { ClaimContext } from '../model.js';
 import { noteFamily } from '../note-family.js';
 import type { NoteFinding } from '../note-family.js';
-import { barAt, momentOf } from '../place/beats.js';
+import { momentOf } from '../place/beats.js';
 import { atPlace, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
 import { isResolved, resolvePlace } from '../place/resolve.js';
 import { sayMoment } from '../place/say-moment.js';
 import { liesIn, segmentsIn } from '../segments.js';
-import { figureOf, groupsOf } from '../subjects/figures.js';
-import type { Figure, Group } from '../subjects/figures.js';
-import { inversionsOf } from '../subjects/harmonies.js';
-import type { Harmony } from '../subjects/harmonies.js';
+import { elsewhere, following, inAnyOctave, nearestTo, suspensionGoesTo } from '../subjects/continuation.js';
+import { figureOf } from '../subjects/figures.js';
 import type { LineName } from '../subjects/line-name.js';
-import { soundEnd, struckHead } from '../subjects/sounding.js';
+import { struckHead } from '../subjects/sounding.js';
 import type { Span } from '../subjects/span.js';
 import { article, withArticle } from '../terms/chord-name.js';
 import { chordPartOf } from '../terms/chord-part-name.js';
+import { degreeName, printDegree, toneOfDegree } from '../terms/degree.js';
+import type { DegreeName } from '../terms/degree.js';
 import { intervalBetween, intervalSize, isOfSize, printSize } from '../terms/interval-name.js';
 import type { IntervalSize } from '../terms/interval-name.js';
 import { isNamed, noteName, printNoteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { beatNumber, printBeat } from '../terms/number.js';
-import { be, printBe, printVerb, verb } from '../terms/verb.js';
+import { be, printVerb, verb } from '../terms/verb.js';
+import { checkPrepared, describePrepared, prepared } from './preparation.js';
+import type { PreparedSays } from './preparation.js';
 
 /** Which way and how far a note goes, as far as that is said. `steps: 1` alone is a step, half or whole. */
 interface Manner {
@@ -65,8 +55,7 @@ export type ResolutionSays =
   | (Manner & { readonly kind: 'move' })
   /** Up or down in its own voice, however far. */
   | { readonly kind: 'direction'; readonly up: boolean }
-  /** In a place where that is said. */
-  | { readonly kind: 'prepared'; readonly place?: Place };
+  | PreparedSays;
 
 const step: IntervalSize = { steps: 1 };
 const isStepSize = ({ steps, semitones }: IntervalSize): boolean => steps === 1 && semitones === undefined;
@@ -135,28 +124,6 @@ const inDirection = (up: boolean): Parser<ResolutionSays> =>
     ),
   );
 
-const isRepeated = (note: Note, group: Group): boolean =>
-  group.some(each => midiOf(each.pitch) === midiOf(note.pitch));
-const semitonesTo = (note: Note, other: Note): number => Math.abs(midiOf(other.pitch) - midiOf(note.pitch));
-/** The notes of a group a step or a chromatic step away, the nearest of them: of F# and A after G it is F#. An augmented second is no step. */
-function near(note: Note, group: readonly Note[]): readonly Note[] {
-  const steps = group.filter(
-    each => Math.abs(staffStepOf(each.pitch) - staffStepOf(note.pitch)) <= 1 && semitonesTo(note, each) <= 2,
-  );
-  const nearest = Math.min(...steps.map(each => semitonesTo(note, each)));
-  return steps.filter(each => semitonesTo(note, each) === nearest);
-}
-
-const nearestTo = (note: Note, candidates: readonly Note[]): Note | undefined =>
-  candidates.reduce<Note | undefined>(
-    (best, each) =>
-      best === undefined ||
-      Math.abs(midiOf(each.pitch) - midiOf(note.pitch)) < Math.abs(midiOf(best.pitch) - midiOf(note.pitch))
-        ? each
-        : best,
-    undefined,
-  );
-
 const arrivalOf = (says: ResolutionSays): Arrival => ('in' in says || 'onBeat' in says ? says : {});
 
 /** Whether a note is struck where the goal is said to be. */
@@ -170,151 +137,6 @@ function arrives(next: Note, says: ResolutionSays, context: ClaimContext): boole
   if (place === undefined) return true;
   const resolved = resolvePlace(place, context);
   return isResolved(resolved) && liesIn(next.onset, resolved.range);
-}
-
-/** What the voice of a note strikes with it. */
-const struckWith = (note: Note, { analysis }: ClaimContext): readonly Note[] =>
-  analysis.score.notes.filter(each => each.voice === note.voice && compare(each.onset, note.onset) === 0);
-
-/** The chord in which a note is struck, with a seventh that is added to it. */
-const harmonyOf = (note: Note, { analysis }: ClaimContext): Harmony | undefined =>
-  inversionsOf(analysis.segments).find(each => liesIn(note.onset, each));
-
-/** Whether a note is the bass under after-beats, whose line goes on in the next bass note. */
-const isBassOf = (figure: Figure | undefined, note: Note): boolean =>
-  figure?.kind === 'after-beats' && figure.notes[0] === note;
-
-/** The notes of a group that can carry on a line: under after-beats bass goes to bass, and chord to chord. */
-function sameRole(
-  group: readonly Note[],
-  figure: Figure | undefined,
-  note: Note,
-  analysis: Analysis,
-): readonly Note[] {
-  if (figure?.kind !== 'after-beats') return group;
-  return group.filter(each => {
-    const other = figureOf(each, analysis);
-    return other?.kind !== 'after-beats' || isBassOf(other, each) === isBassOf(figure, note);
-  });
-}
-
-/** The chords of a voice, each figure as one. */
-const chordsOf = (notes: readonly Note[], analysis: Analysis): readonly Group[] =>
-  groupsOf(notes).reduce<readonly Group[]>((found, group) => {
-    const figure = figureOf(group[0], analysis);
-    const last = found.at(-1);
-    return last !== undefined && figure?.kind === 'broken chord' && figure.notes.includes(last[0])
-      ? [...found.slice(0, -1), [...last, ...group]]
-      : [...found, group];
-  }, []);
-
-/**
- * What a note goes to in its own voice. The same note struck again does not count. A voice that plays chords or figures is several
- * lines: there the line is taken up again by a note a step away, within a bar.
- */
-function following(note: Note, context: ClaimContext): readonly Note[] {
-  const { analysis } = context;
-  const { score } = analysis;
-  const end = soundEnd(note, score);
-  const bar = barAt(score, end);
-  const until = bar === undefined ? end : add(end, bar.meter.length);
-  const own = score.notes.filter(
-    each =>
-      !each.grace &&
-      each.tiedFrom === undefined &&
-      each.voice === note.voice &&
-      compare(each.onset, end) >= 0,
-  );
-  const figure = figureOf(note, analysis);
-  // A figure is one chord: what stays in the next figure goes on from there.
-  const groups = (figure === undefined ? groupsOf(own) : chordsOf(own, analysis)).filter(
-    group => !isRepeated(note, group),
-  );
-  const [next] = groups;
-  if (next === undefined) return [];
-  const chordal = score.notes.some(
-    each =>
-      each.voice === note.voice &&
-      each.id !== note.id &&
-      each.bar >= note.bar &&
-      each.bar <= note.bar + 1 &&
-      score.notes[each.id + 1]?.voice === each.voice &&
-      compare(score.notes[each.id + 1]?.onset ?? until, each.onset) === 0,
-  );
-  if (!chordal && figure === undefined) return next;
-  // While the harmony lasts an accompaniment only goes through its tones: the line moves when the chord does.
-  const chordEnds = figure?.lasts ?? harmonyOf(note, context)?.end ?? end;
-  // What both chords share stays in its own line.
-  const shared = new Set(
-    (figure?.kind === 'broken chord' ? figure.notes : struckWith(note, context))
-      .filter(each => midiOf(each.pitch) !== midiOf(note.pitch))
-      .map(each => pitchClassOf(each.pitch)),
-  );
-  const later = groups
-    .filter(([{ onset }]) => compare(chordEnds, onset) <= 0)
-    .map(group => sameRole(group, figure, note, analysis))
-    .filter(group => group.length > 0);
-  const [nextChord] = later;
-  const resumed = later
-    .filter(
-      group =>
-        (figure !== undefined && group === nextChord) ||
-        (group[0] !== undefined && compare(group[0].onset, until) <= 0),
-    )
-    .map(group =>
-      near(
-        note,
-        group.filter(each => !shared.has(pitchClassOf(each.pitch))),
-      ),
-    )
-    .find(found => found.length > 0);
-  if (resumed !== undefined || figure === undefined) return resumed ?? next;
-  const goal = nearestTo(note, later[0] ?? next);
-  return goal === undefined ? [] : [goal];
-}
-
-/** When a note gives way: at its end, or with its figure. */
-function leftAt(
-  note: Note,
-  context: ClaimContext,
-): { readonly at: Fraction; readonly figure: Figure | undefined } {
-  const figure = figureOf(note, context.analysis);
-  const end = soundEnd(note, context.analysis.score);
-  return { at: figure === undefined ? end : greatest(end, figure.lasts), figure };
-}
-
-/** What other voices strike first after a note. */
-function elsewhere(note: Note, context: ClaimContext): readonly Note[] {
-  const { at } = leftAt(note, context);
-  const later = context.analysis.score.notes.filter(
-    each =>
-      !each.grace && each.tiedFrom === undefined && each.voice !== note.voice && compare(each.onset, at) >= 0,
-  );
-  return groupsOf(later)[0] ?? [];
-}
-
-/** After a figure: the tones of the next chord of its voice, in the octave that is nearest to the note. */
-function inAnyOctave(
-  note: Note,
-  context: ClaimContext,
-): readonly { readonly sounding: Note; readonly near: Note }[] {
-  const { analysis } = context;
-  const { at, figure } = leftAt(note, context);
-  const [segment] = segmentsIn(analysis, { start: at, end: at });
-  if (figure === undefined || segment === undefined) return [];
-  return sameRole(
-    analysis.score.notes.filter(
-      each => each.voice === note.voice && !each.grace && liesIn(each.onset, segment),
-    ),
-    figure,
-    note,
-    analysis,
-  ).flatMap(sounding => {
-    const octaves = Math.round((staffStepOf(note.pitch) - staffStepOf(sounding.pitch)) / 7);
-    if (octaves === 0) return [];
-    const pitch = { ...sounding.pitch, octave: sounding.pitch.octave + octaves };
-    return [{ sounding, near: { ...sounding, pitch } }];
-  });
 }
 
 const isStep = (from: Note, to: Note, up: boolean): boolean => {
@@ -362,66 +184,6 @@ function fits(note: Note, next: Note, says: ResolutionSays, context: ClaimContex
   }
 }
 
-/** A dissonance is prepared by the same pitch in its voice, held or struck again (claims G3 and G6 of the trade). */
-function checkPrepared(
-  note: Note,
-  place: Place | undefined,
-  context: ClaimContext,
-): NoteFinding<ResolutionSays> {
-  const { notes } = context.analysis.score;
-  const before = notes.filter(
-    each =>
-      !each.grace &&
-      each.voice === note.voice &&
-      isBefore(each.onset, note.onset) &&
-      each.tiedFrom === undefined,
-  );
-  const head = struckHead(note, notes);
-  const last = before.at(-1);
-  const group = last === undefined ? [] : before.filter(each => compare(each.onset, last.onset) === 0);
-  // One written note may be its own preparation: it is struck with one harmony and held into the next.
-  const isHeldOn = context.analysis.segments.some(
-    segment =>
-      isBefore(head.onset, segment.start) && segment.nonChordTones.some(tone => tone.note === head.id),
-  );
-  const held =
-    head.id !== note.id || isHeldOn ? head : group.find(each => midiOf(each.pitch) === midiOf(note.pitch));
-  const asked = place === undefined ? undefined : resolvePlace(place, context);
-  if (held !== undefined && asked !== undefined && !(isResolved(asked) && liesIn(held.onset, asked.range)))
-    return {
-      verdict: 'fails',
-      code: 'C1042',
-      reason: `its preparation, ${printPitch(held.pitch)}, is struck in ${sayMoment(held.onset, context)}`,
-      evidence: [noteEvidence('contradicts', held, 'its preparation', context)],
-      instead: [{ kind: 'prepared' }],
-    };
-  return {
-    verdict: held === undefined ? 'fails' : 'holds',
-    code: held === undefined ? 'C1042' : 'C1041',
-    reason:
-      held === undefined
-        ? `${printPitch(note.pitch)} does not sound in its voice just before`
-        : `${printPitch(note.pitch)} sounds in its voice just before`,
-    evidence: [
-      noteEvidence(held === undefined ? 'contradicts' : 'supports', note, 'the dissonance', context),
-      ...(held === undefined ? [] : [noteEvidence('supports', held, 'its preparation', context)]),
-    ],
-  };
-}
-
-/** What a suspension resolves to, though another tone be touched before. */
-function suspensionGoesTo(note: Note, { analysis }: ClaimContext): readonly Note[] | undefined {
-  const { notes } = analysis.score;
-  const heads = [note.id, struckHead(note, notes).id];
-  const goal = analysis.segments
-    .flatMap(({ nonChordTones }) => nonChordTones)
-    .find(
-      ({ note: id, kind, figure }) => kind === 'suspension' && figure !== undefined && heads.includes(id),
-    )?.resolution;
-  const resolution = goal === undefined ? undefined : notes[goal];
-  return resolution === undefined ? undefined : [resolution];
-}
-
 /** From figure to figure: a step, but an octave lower or higher than the note; not where the sentence names the octave. */
 function isInOtherOctave(note: Note, next: Note, says: ResolutionSays, { analysis }: ClaimContext): boolean {
   const steps = Math.abs(staffStepOf(next.pitch) - staffStepOf(note.pitch));
@@ -444,7 +206,7 @@ function checkNote(
   line?: LineName,
 ): NoteFinding<ResolutionSays> {
   const note = struckHead(head, context.analysis.score.notes);
-  if (says.kind === 'prepared') return checkPrepared(head, says.place, context);
+  if (says.kind === 'prepared') return checkPrepared(head, says, context);
   const all = suspensionGoesTo(head, context) ?? following(note, context);
   // Of the chord that follows the nearest note tells which way the line goes.
   const nearest = nearestTo(note, all);
@@ -545,12 +307,7 @@ const families = noteFamily<ResolutionSays>({
     ...['falls', 'descends', 'drops'].map(
       each => [verb(each, each.slice(0, -1)), inDirection(false)] as const,
     ),
-    [
-      be,
-      map(sequence(word('prepared'), optional(atPlace)), ([, place]): ResolutionSays =>
-        place === undefined ? { kind: 'prepared' } : { kind: 'prepared', place },
-      ),
-    ],
+    [be, prepared],
   ],
   print: (says, form) => {
     const by = 'by' in says ? says.by : undefined;
@@ -579,7 +336,7 @@ const families = noteFamily<ResolutionSays>({
       case 'direction':
         return says.up ? printVerb('rises', 'rise', form) : printVerb('falls', 'fall', form);
       case 'prepared':
-        return `${printBe(form)} prepared${says.place === undefined ? '' : ` in ${printPlace(says.place)}`}`;
+        return describePrepared(says, form);
     }
   },
   checkNote,
