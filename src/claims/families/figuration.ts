@@ -2,10 +2,11 @@ import { compare, equals, isBefore, midiOf, subtract } from '../../score/index.j
 import type { Bar, Fraction, Note, Score } from '../../score/index.js';
 import type { Finding, Judged } from '../claim.js';
 import { family } from '../family.js';
-import { choice, map, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
+import { choice, map, nothing, optional, quiet, sequence, word, wordsFor } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { endOf } from '../place/beats.js';
+import { segmentsIn } from '../segments.js';
 import type { Line } from '../subjects/line.js';
 import type { LineName } from '../subjects/line-name.js';
 import { lineNotes } from '../subjects/line-notes.js';
@@ -16,10 +17,12 @@ import { be, have, haveNo, printHas, printVerb, verb } from '../terms/verb.js';
 import type { Verb, VerbForm } from '../terms/verb.js';
 import { textureFinding } from './texture-finding.js';
 
-/** Whether a figure is kept from bar to bar, or is the one of an Alberti bass. */
+/** Whether a figure is kept from bar to bar, is the one of an Alberti bass, or how chords are played. */
 export interface FigurationSays {
-  readonly kind: 'kept' | 'Alberti bass';
+  readonly kind: 'kept' | 'Alberti bass' | ChordPlaying;
 }
+/** The tones of each chord one after the other, or together. */
+type ChordPlaying = 'broken chords' | 'block chords';
 const kept: FigurationSays = { kind: 'kept' };
 
 const figureNoun = word(
@@ -48,7 +51,27 @@ const alberti: Parser<FigurationSays> = map(
   ),
   () => ({ kind: 'Alberti bass' }),
 );
+const playing = wordsFor<FigurationSays>([
+  [{ kind: 'broken chords' }, 'broken chords', 'arpeggiated chords', 'arpeggios'],
+  [{ kind: 'block chords' }, 'block chords', 'solid chords'],
+]);
+const aPlaying: Parser<FigurationSays> = map(
+  sequence(
+    article,
+    wordsFor<FigurationSays>([
+      [{ kind: 'broken chords' }, 'broken-chord', 'broken chord', 'arpeggiated'],
+      [{ kind: 'block chords' }, 'block-chord', 'block chord'],
+    ]),
+    word('accompaniment', 'texture', 'figuration', 'pattern'),
+  ),
+  ([, says]) => says,
+);
 const phrases = [
+  [have, playing],
+  [haveNo, playing],
+  [have, aPlaying],
+  [be, map(sequence(word('in'), playing), ([, says]) => says)],
+  [verb('plays', 'play'), playing],
   [verb('keeps', 'keep'), keeps],
   [have, map(sequence(word('the same', 'one'), figureNoun), () => kept)],
   [have, alberti],
@@ -59,7 +82,9 @@ const phrases = [
 const print = ({ kind }: FigurationSays, form: VerbForm): string =>
   kind === 'kept'
     ? `${printVerb('keeps', 'keep', form)} the same figuration`
-    : printHas(form, 'an', 'Alberti bass');
+    : kind === 'Alberti bass'
+      ? printHas(form, 'an', 'Alberti bass')
+      : `${printVerb('plays', 'play', form)} ${kind}`;
 
 /** The notes whose figure is asked for, by what may strike at once. */
 type NotesIn = (range: Range) => readonly (readonly Note[])[];
@@ -141,8 +166,9 @@ const tooShort = (reason: string): Judged & { readonly pointless: true } => ({
   pointless: true,
 });
 
-/** Whether the dominant or the tonic of a listed cadence stands in a bar. */
-const isOfClose = (bar: Bar, { analysis: { cadences, segments } }: ClaimContext): boolean =>
+/** Whether the dominant or the tonic of a listed cadence stands in a bar, or the piece ends with it. */
+const isOfClose = (bar: Bar, { analysis: { cadences, score, segments } }: ClaimContext): boolean =>
+  bar === score.bars.at(-1) ||
   cadences.some(cadence =>
     cadence.segments.slice(-2).some(at => {
       const segment = segments[at];
@@ -227,6 +253,57 @@ function checkAlberti<S>(range: Range, notesIn: NotesIn, context: ClaimContext):
   );
 }
 
+/** So many tones make a chord. */
+const tonesOfChord = 3;
+
+/** Whether the notes of a bar are those of its chords, one after the other (common practice). */
+function isBroken(groups: readonly (readonly Note[])[], bar: Bar, { analysis }: ClaimContext): boolean {
+  const chordTones = new Set(
+    segmentsIn(analysis, { start: bar.start, end: endOf(bar) }).flatMap(({ chordTones: ids }) => ids),
+  );
+  return (
+    groups.length >= tonesOfChord &&
+    groups.every(
+      ([note, ...others]) => note !== undefined && others.length === 0 && chordTones.has(note.id),
+    ) &&
+    new Set(groups.map(lowest)).size >= tonesOfChord
+  );
+}
+
+const playingReasons = {
+  'broken chords': 'the tones of each chord come one after the other',
+  'block chords': 'the tones of each chord are struck together',
+} as const;
+
+function checkPlaying<S>(
+  range: Range,
+  kind: ChordPlaying,
+  notesIn: NotesIn,
+  context: ClaimContext,
+): Finding<S> {
+  const bars = wholeBarsIn(range, context);
+  if (bars.length === 0) return tooShort('there is no whole bar');
+  const has = (bar: Bar): boolean => {
+    const own = { start: bar.start, end: endOf(bar) };
+    return notesIn(own).some(notes => {
+      const groups = struckIn(notes, own);
+      return kind === 'broken chords'
+        ? isBroken(groups, bar, context)
+        : groups.length > 0 && groups.every(({ length }) => length >= tonesOfChord);
+    });
+  };
+  return figureFinding(
+    bars,
+    has,
+    notesIn,
+    {
+      holds: playingReasons[kind],
+      fails: bar => `it is not so in bar ${bar.label} that ${playingReasons[kind]}`,
+    },
+    context,
+  );
+}
+
 /** Of the place as a whole, the accompaniment is that of the lowest voice. */
 const lowestVoice =
   (score: Score): NotesIn =>
@@ -244,13 +321,15 @@ export const figurationFamily = family<Span, FigurationSays>({
   aspects: [
     [figureNoun, stays, nothing(kept)],
     [word('accompaniment', 'left hand'), be, alberti],
+    [word('accompaniment'), choice(be, have, verb('plays', 'play')), playing],
   ],
   print,
   check: ({ range }, { kind }, context) => {
     const { score } = context.analysis;
-    return kind === 'kept'
-      ? checkKept(range, byVoice(score), context)
-      : checkAlberti(range, lowestVoice(score), context);
+    if (kind === 'kept') return checkKept(range, byVoice(score), context);
+    return kind === 'Alberti bass'
+      ? checkAlberti(range, lowestVoice(score), context)
+      : checkPlaying(range, kind, byVoice(score), context);
   },
 });
 
@@ -261,7 +340,19 @@ export const lineFigurationFamily = family<Line, FigurationSays>({
   phrases,
   print,
   check: ({ line, span: { range } }, { kind }, context) => {
-    const notesIn = ofLine(context.analysis.score, line);
-    return kind === 'kept' ? checkKept(range, notesIn, context) : checkAlberti(range, notesIn, context);
+    const { score } = context.analysis;
+    const notesIn = ofLine(score, line);
+    if (kind === 'kept') return checkKept(range, notesIn, context);
+    if (kind === 'Alberti bass') return checkAlberti(range, notesIn, context);
+    // An instrument of several voices plays chords in one of them.
+    return checkPlaying(
+      range,
+      kind,
+      own => {
+        const all = notesIn(own).flat();
+        return score.voices.map(({ id }) => all.filter(({ voice }) => voice === id));
+      },
+      context,
+    );
   },
 });

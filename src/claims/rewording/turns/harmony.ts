@@ -3,6 +3,18 @@ import type { Turn } from './turn.js';
 /** Chords, keys and cadences. */
 export const harmonyTurns: readonly Turn[] = [
   [
+    '<place> has the major subdominant chord and <other place> has the minor subdominant chord',
+    '(the |)major (subdominant|IV) (of|in) <place> (turns|becomes|changes to|goes to|turns into) (the |)minor [subdominant |iv ](in|of) <other place>',
+  ],
+  [
+    '<place> go IV iv',
+    '^in <place> (the |)major (IV|subdominant) (turns into|becomes|changes to|goes to|is followed by) (the |)minor (iv|subdominant)$',
+  ],
+  [
+    'the <words> of <place> is a <word> suspension and <place> has the dominant chord',
+    'the <words> (of|in) <place> is a <word> suspension over the dominant',
+  ],
+  [
     'is the pivot chord and is <numeral> in <one words> and is <other numeral> in <rest>',
     'is (the|a) (pivot|pivot chord|common chord)(:|,|;| -| –| —) <numeral> in <one words>(,|,| and|;) <other numeral> in <rest>$',
   ],

@@ -3,6 +3,14 @@ import type { Turn } from './turn.js';
 /** Durations, metre, texture and figuration. */
 export const rhythmTurns: readonly Turn[] = [
   [
+    '<line> of <place> plays broken chords and <line> of <place> plays <words>',
+    '<line> plays broken chords in (continuous |constant |steady |even |)<words> (in|of|from|during|throughout) <place>$',
+  ],
+  [
+    '<line> plays broken chords and <line> plays <words>',
+    '<line> plays broken chords in (continuous |constant |steady |even |)<words>$',
+  ],
+  [
     '<place> has a dotted rhythm',
     'the rhythm (of|in) <place> is dotted',
     '<place> (is|moves) in dotted rhythm',
