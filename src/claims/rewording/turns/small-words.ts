@@ -16,7 +16,7 @@ export const smallWordTurns: readonly Turn[] = [
   ],
   [
     '<rest>',
-    '^(and|so|then|now|next|here|notice that|note that|observe that|we hear that|we have|we find|you can see that|you can hear that) <rest>$',
+    '^(and|so|then|now|next|here|we hear that|we have|we find|you can see that|you can hear that) <rest>$',
     '^(so|then|now|next|here), <rest>$',
   ],
 ];
