@@ -128,30 +128,31 @@ export function placesNamed(text: string, place: Place): readonly Named[] {
     ofStep.lastIndex = index;
     const [words, which] = ofStep.exec(text) ?? [];
     const [longest] = [...placeName.read(reading, index).steps].sort((a, b) => b.end - a.end);
-    const meant = lastMeant(text, found);
     later.lastIndex = index;
     const counted = later.exec(text);
     beat.lastIndex = index;
     const beaten = beat.exec(text);
     barBefore.lastIndex = index;
     const [preceding] = barBefore.exec(text) ?? [];
-    const start = meant?.place === undefined ? undefined : startOf(meant.place);
+    const meant = (): Named | undefined => lastMeant(text, found);
     if (preceding !== undefined) {
       read = index + preceding.length;
+      const last = meant()?.place;
+      const start = last === undefined ? undefined : startOf(last);
       found.push({ from: index, to: read, place: start === undefined ? undefined : oneBar(start - 1) });
     } else if (counted?.[1] !== undefined) {
       read = index + counted[0].length;
-      found.push({ from: index, to: read, place: barLater(counted[1].toLowerCase(), place, meant) });
+      found.push({ from: index, to: read, place: barLater(counted[1].toLowerCase(), place, meant()) });
     } else if (beaten !== null && index + beaten[0].length > (longest?.end ?? 0)) {
       read = index + beaten[0].length;
       const number = (beaten[1] ?? beaten[2] ?? beaten[3] ?? '').toLowerCase();
-      found.push({ from: index, to: read, place: beatOfBar(number, place, meant) });
+      found.push({ from: index, to: read, place: beatOfBar(number, place, meant()) });
     } else if (words !== undefined && which !== undefined) {
       read = index + words.length;
       found.push({
         from: index,
         to: read,
-        place: barOfStep(which.toLowerCase(), place, meant),
+        place: barOfStep(which.toLowerCase(), place, meant()),
         ofStep: true,
       });
     } else if (longest !== undefined && !/^(?:piece|section)$/u.test(longest.value.kind)) {

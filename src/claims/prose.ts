@@ -114,6 +114,10 @@ function plain(sentence: string): Claim | undefined {
   return steps.find(({ end }) => end === sentence.length)?.value;
 }
 
+/** `the leading tone in the alto falls`: something of the line does. */
+const link = /(?<!\p{L})(?:in|of|or|with|between)\s+(?:the\s+)?$|(?<=[^,;]\s)and\s+(?:the\s+)?$/iu;
+const longestLink = 16;
+
 /** What the words at a place may say, in every way that they can be read. */
 function readingsAt(
   reading: Reading,
@@ -123,11 +127,7 @@ function readingsAt(
 ): readonly Step<Claim>[] {
   const { text } = reading;
   const [name, are] = [printPlace(place), isPlural(place)];
-  // `the leading tone in the alto falls`: something of the line does.
-  const isPartOfSubject =
-    /(?<!\p{L})(?:in|of|or|with|between)\s+(?:the\s+)?$|(?<=[^,;]\s)and\s+(?:the\s+)?$/iu.test(
-      text.slice(0, at),
-    );
+  const isPartOfSubject = link.test(text.slice(Math.max(0, at - longestLink), at));
   const found = parser.read(reading, at).steps.flatMap(({ value, end }) => {
     const words = text.slice(at, end);
     if (isMisheard(words, text.slice(end, end + 40), value)) return [];
