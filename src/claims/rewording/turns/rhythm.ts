@@ -7,8 +7,12 @@ export const rhythmTurns: readonly Turn[] = [
     '<line> plays broken chords in (continuous |constant |steady |even |)<words> (in|of|from|during|throughout) <place>$',
   ],
   [
-    '<line> plays broken chords and <line> plays <words>',
-    '<line> plays broken chords in (continuous |constant |steady |even |)<words>$',
+    '<line> plays broken chords and <line> plays <word>',
+    '<line> plays broken chords in (continuous |constant |steady |even |)<word>$',
+  ],
+  [
+    '<line> plays broken chords and <line> plays <word> notes',
+    '<line> plays broken chords in (continuous |constant |steady |even |)<word> notes$',
   ],
   [
     '<place> has a dotted rhythm',
