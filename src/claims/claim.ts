@@ -11,6 +11,8 @@ export interface Claim {
   readonly check: (context: ClaimContext) => Verdict;
   /** The claims that it joins by `and`. */
   readonly parts?: readonly Claim[];
+  /** That it is not so, where one thing is said of one subject. */
+  readonly denied?: () => Claim;
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Claim } from './claim.js';
 import { startReading } from './grammar/index.js';
 import { nearestWord } from './nearest-example.js';
 import { isOpinion, slipIn, tasteWords, withoutTaste } from './opinion.js';
-import { rewordings } from './rewording/index.js';
+import { affirmation, rewordings } from './rewording/index.js';
 import { claim } from './sentence.js';
 import { wayOn } from './way-on.js';
 import type { Meant } from './way-on.js';
@@ -62,6 +62,12 @@ function reworded(text: string): Claim | undefined {
   for (const other of rewordings(text)) {
     const meant = checkable(other);
     if (meant !== undefined) return understood(meant);
+  }
+  const affirmed = affirmation(text);
+  if (affirmed === undefined) return undefined;
+  for (const other of [affirmed, ...rewordings(affirmed)]) {
+    const meant = checkable(other);
+    if (meant !== undefined) return meant.denied === undefined ? undefined : understood(meant.denied());
   }
   return undefined;
 }

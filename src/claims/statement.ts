@@ -85,6 +85,7 @@ function checkEndings<S>(
 export const statement = <S>(subject: Subject<S>, predicate: Predicate<S>): Claim => ({
   content: { subject: subject.content, says: predicate.family, what: predicate.content },
   print: () => sentence(subject, predicate),
+  denied: () => statement(subject, negation(predicate)),
   check: context => {
     const resolution = subject.resolve(context);
     switch (resolution.kind) {

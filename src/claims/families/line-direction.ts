@@ -10,7 +10,7 @@ import { segmentsIn } from '../segments.js';
 import type { Line } from '../subjects/line.js';
 import { isSemitone, isStep, sayStep } from '../subjects/line-steps.js';
 import type { Step } from '../subjects/line-steps.js';
-import { intervalNumber, printNumber } from '../terms/interval-name.js';
+import { intervalNumber, intervalsNumber, printNumber } from '../terms/interval-name.js';
 import { isNamed, noteName } from '../terms/note-name.js';
 import type { NoteName } from '../terms/note-name.js';
 import { printVerb } from '../terms/verb.js';
@@ -65,9 +65,14 @@ const manners = choice<Manner>(
 /** After a verb that says which way: `chromatically from C to E`. */
 export const inManner = (up: boolean): Parser<DirectionSays> =>
   map(sequence(manners, someWay), ([manner, way]) => ({ kind: 'direction', up, manner, ...way }));
+/** `in thirds`; `by thirds`, where `by a third` is one move alone. */
+const eachBy: Parser<number> = choice(
+  map(sequence(word('in'), intervalNumber), ([, by]) => by),
+  map(sequence(word('by'), intervalsNumber), ([, by]) => by),
+);
 /** After a verb that says which way: `in thirds from G to C`. */
 export const inIntervals = (up: boolean): Parser<DirectionSays> =>
-  map(sequence(word('in'), intervalNumber, someWay), ([, by, way]) => ({
+  map(sequence(eachBy, someWay), ([by, way]) => ({
     kind: 'direction',
     up,
     manner: 'any',

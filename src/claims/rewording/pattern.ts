@@ -3,10 +3,15 @@
  * comes out is read by the grammar, which decides.
  */
 const stretches = {
-  place: String.raw`(?:(?:the )?(?:[\w-]+ )?(?:beats?|half) (?:[\d.]+ )?(?:of|in) )?(?:(?:bars?|measures?|mm?\.?|bb?\.) ?\d+[a-z]?(?: ?(?:-|–|to|through|and) ?\d+[a-z]?)?(?:,? (?:on )?beats? [\d.]+(?:-[\d.]+)?)?|the (?:last|final|first|opening|closing) (?:[\w-]+ )?(?:bar|measure)s?)`,
-  line: String.raw`(?:the |its )?(?:(?:top|upper|highest|lowest|middle|inner|vocal|voice|bass|solo|piano|melody|first|second|right|left) )?(?:soprano|alto|tenor|bass|bassline|melody|tune|treble|voice|line|part|hand|accompaniment|violin|viola|cello|flute|piano)`,
+  place: String.raw`(?:(?:(?:the )?(?:[\w-]+ )?(?:beats?|half) (?:[\d.]+ )?(?:of|in) )?(?:bars?|measures?|mm?\.?|bb?\.) ?\d+[a-z]?(?: ?(?:-|–|to|through|and) ?\d+[a-z]?)?(?:,? (?:on )?beats? [\d.]+(?:-[\d.]+)?)?|the (?:first|second|third|fourth|last|final|opening|closing) (?:(?:\d+|two|three|four|six|eight|twelve|sixteen) )?(?:bars?|measures?|phrase|section|strain|half(?: of the piece)?)|the (?:last|final|first|opening|closing) (?:[\w-]+ )?(?:bar|measure)s?|the (?:whole |entire )?(?:piece|trio|minuet|introduction|development|coda))(?![\w-])`,
+  range: String.raw`(?:(?:bars|measures|mm?\.) ?\d+[a-z]? ?(?:-|–|to|through) ?\d+[a-z]?|the (?:first|second|third|fourth|last|final|opening|closing) (?:(?:(?:\d+|two|three|four|six|eight|twelve|sixteen) )?(?:bars|measures)|phrase|section|strain|half(?: of the piece)?)|the (?:whole |entire )?(?:piece|trio|minuet|introduction|development|coda))(?![\w-])`,
+  line: String.raw`(?:the |its )?(?:(?:top|upper|highest|lowest|middle|inner|vocal|voice|bass|lower|bottom|outer|solo|piano|melody|first|second|right|left) )?(?:soprano|alto|tenor|bass|bassline|melody|tune|theme|treble|voices?|parts?|hands?|basses|clarinet|oboe|horn|line|part|hand|accompaniment|violin|viola|cello|flute|piano)`,
   note: String.raw`[A-G](?:[#♯♭x]+|bb?(?![a-z])|[- ](?:sharp|flat|natural))?\d?(?![\p{L}\d])`,
   numeral: String.raw`[b♭#♯]?(?:VI{0,3}|I[VI]{0,2}|vi{0,3}|i[vi]{0,2})[°oø+]?(?:\d(?:\/\d)?)*(?:\/[b♭#♯]?[ivIV]+)?(?!\p{L})`,
+  member: String.raw`(?:root|third|fifth|seventh|ninth|bass note|leading[- ](?:tone|note)|chordal seventh)`,
+  tone: String.raw`(?:(?:un|)(?:accented )?(?:chromatic )?(?:upper |lower )?(?:passing|neighbou?r(?:ing)?|auxiliary|non-chord|non-harmonic|escape|nonharmonic|nonchord)(?: |-)(?:tone|note)|(?:\d-\d )?suspension|retardation|appoggiatura|anticipation|(?:upper |lower )?neighbou?r|(?:upper |lower )?auxiliary|échappée|cambiata|dissonance|pedal(?: point)?)`,
+  chord: String.raw`(?:tonic|dominant|subdominant|supertonic|mediant|submediant|secondary dominant|applied dominant|augmented sixth|Neapolitan|six-four|diminished seventh|dominant seventh|leading-tone seventh)(?: chord| triad)?`,
+  score: String.raw`(?:"[^"]+"|“[^”]+”)`,
   key: String.raw`[A-G](?:[#♯♭]|b(?![a-z])|[- ](?:sharp|flat))?[ -](?:major|minor)`,
   number: String.raw`(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve|sixteen)`,
   word: String.raw`[\p{L}\d#♯♭°ø/+-]+`,
@@ -16,8 +21,8 @@ const stretches = {
 
 const isStretch = (name: string): name is keyof typeof stretches => Object.hasOwn(stretches, name);
 
-/** What a word becomes in a regular expression; any white space may stand where a space does. */
-const quoted = (words: string): string => words.replace(/[.*+?^${}\\]/gu, '\\$&').replace(/ /gu, '\\s+');
+/** What a word becomes in a regular expression: any white space may stand where a space does, and `?` makes what it follows optional. */
+const quoted = (words: string): string => words.replace(/[.*+^${}\\]/gu, '\\$&').replace(/ /gu, '\\s+');
 
 /** A pattern, and the names of its stretches in the order of their groups. */
 interface Pattern {

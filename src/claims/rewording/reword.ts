@@ -1,10 +1,11 @@
 import { patternOf, rewritten } from './pattern.js';
+import { settled } from './settled.js';
 import { turns } from './turns/index.js';
 
 /** Turns of phrase that stand in one sentence; more of them is a sentence that says too much. */
 const mostTurns = 4;
 /** Sentences that are tried for one that cannot be read, so that an author never waits. */
-const mostTried = 120;
+const mostTried = 160;
 
 type Rewrite = (text: string) => string | undefined;
 
@@ -19,16 +20,13 @@ const allRewrites = (): readonly Rewrite[] =>
     }),
   ));
 
-/** `The bass` as `the bass`: but for notes, which are single letters, a sentence may begin with a capital. */
-const withSmallStart = (text: string): string =>
-  text.replace(/^\p{Lu}(?=\p{Ll}{2,})/u, first => first.toLowerCase());
-
 /**
  * What a sentence says in other words, the fewest turns of phrase first. A turn and what it is read as mean the same, so that what can be
  * read may be checked in its place.
  */
 export function* rewordings(text: string): Generator<string> {
-  const plain = withSmallStart(text.replace(/\s+/gu, ' ').trim().replace(/\.$/u, ''));
+  const plain = settled(text);
+  if (plain !== text) yield plain;
   const tried = new Set([plain]);
   let last: readonly string[] = [plain];
   for (let depth = 0; depth < mostTurns; depth++) {

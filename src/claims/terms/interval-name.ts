@@ -157,6 +157,11 @@ export const intervalName: Parser<IntervalName> = rule(
   'an interval such as `minor third` or `perfect fifth`',
 );
 
+/** Intervals of one number, more than one of them: `thirds`. */
+export const intervalsNumber: Parser<number> = wordsFor<number>(
+  numbers.map(([steps, first]) => [steps, `${first}s`] as const),
+);
+
 /** An interval by its number alone: `third`, `thirds`. */
 export const intervalNumber: Parser<number> = wordsFor<number>(
   numbers.map(([steps, first, ...others]) => [steps, `${first}s`, first, ...others] as const),

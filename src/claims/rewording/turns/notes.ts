@@ -28,19 +28,19 @@ export const noteTurns: readonly Turn[] = [
   ['the <note> in the top line of <place>', 'the <note> at the top of <place>'],
   ['the <note> in the bass of <place>', 'the <note> at the bottom of <place>'],
   [
-    'the <note> in <line> of bar <other number> is a suspension',
+    'the <note> in <line> of bar <other number> is a suspension and bar <number> has <note>',
     "<line>'s <note> is (suspended|held over) from (bar|m.|measure) <number> (into|to|over) (bar |m. |measure |)<other number>",
     'the <note> in <line> of (bar|m.|measure) <number> is suspended (into|over into|over to) (bar|m.|measure) <other number>',
     'the <note> in <line> (of|in) (bar|m.|measure) <number> is (held over|tied over|held) as a suspension (into|in) (bar|m.|measure) <other number>',
   ],
   [
-    'the <note> of bar <other number> is a suspension',
+    'the <note> of bar <other number> is a suspension and bar <number> has <note>',
     'the <note> (of|in) (bar|m.|measure) <number> is suspended (into|over into|over to) (bar|m.|measure) <other number>',
     'the <note> (of|in) (bar|m.|measure) <number> is (held over|tied over|held) as a suspension (into|in) (bar|m.|measure) <other number>',
   ],
   ['is tied into', 'is (tied|held) over (into|to)'],
   [
-    'the <words> suspension of <place> resolves to <rest>',
+    '<place> has a <words> suspension in <line> and the <words> suspension of <place> resolves to <rest>',
     '(a|the) <words> suspension in <line> (delays|holds up|postpones|resolves to) <rest> in <place>$',
   ],
   [
