@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { readClaim } from '../../src/claims/index.js';
+import { needlesOf } from '../../src/claims/rewording/needles.js';
 import { patternOf, rewritten } from '../../src/claims/rewording/pattern.js';
 import { turns } from '../../src/claims/rewording/index.js';
 import { ask, contextOf } from './asking.js';
@@ -65,6 +66,9 @@ test('every turn of phrase fits what it is written for, and neither drops nor ma
     spellings.flatMap(said => [
       ...(/[$^|()[\]]/u.test(meant) ? [`no sentence: ${meant}`] : []),
       ...(rewritten(firstSaid(said), patternOf(said), meant) === undefined ? [`never fits: ${said}`] : []),
+      ...(needlesOf(said).length === 0 || needlesOf(said).some(word => firstSaid(said).includes(word))
+        ? []
+        : [`not found by its words: ${said}`]),
       ...stretchesOf(meant)
         .filter(name => !stretchesOf(said).includes(name))
         .map(name => `makes up <${name}>: ${said}`),

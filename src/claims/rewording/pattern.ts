@@ -25,7 +25,7 @@ const isStretch = (name: string): name is keyof typeof stretches => Object.hasOw
 const quoted = (words: string): string => words.replace(/[.*+^${}\\]/gu, '\\$&').replace(/ /gu, '\\s+');
 
 /** A pattern, and the names of its stretches in the order of their groups. */
-interface Pattern {
+export interface Pattern {
   readonly expression: RegExp;
   readonly names: readonly string[];
 }
@@ -33,7 +33,8 @@ interface Pattern {
 /**
  * The regular expression of a turn of phrase:
  * - `(a|b c)` one of them, `[a|b]` one of them or none;
- * - `<place>` a stretch that comes back under the same name in what is meant, `<other place>` one more of its kind;
+ * - `<place>` a stretch that comes back under the same name in what is meant, `<other place>` one more of its kind, and
+ *   where a name stands twice the same words must;
  * - `^` and `$` the ends of the sentence.
  */
 export function patternOf(said: string): Pattern {
@@ -45,6 +46,7 @@ export function patternOf(said: string): Pattern {
         const name = part.slice(1, -1);
         const kind = name.split(' ').at(-1) ?? '';
         if (!isStretch(kind)) throw new Error(`no such stretch: ${part}`);
+        if (names.includes(name)) return `\\${String(names.indexOf(name) + 1)}`;
         names.push(name);
         return `(${stretches[kind]})`;
       }

@@ -1,4 +1,6 @@
+import { needlesOf } from './needles.js';
 import { patternOf, rewritten } from './pattern.js';
+import type { Pattern } from './pattern.js';
 import { settled } from './settled.js';
 import { turns } from './turns/index.js';
 
@@ -11,12 +13,16 @@ type Rewrite = (text: string) => string | undefined;
 
 let rewrites: readonly Rewrite[] | undefined;
 
-/** Made when the first sentence asks for it: most lessons need none. */
+/** Made when the first sentence asks for it, and each expression when its words are met: most lessons need none. */
 const allRewrites = (): readonly Rewrite[] =>
   (rewrites ??= turns.flatMap(([meant, ...spellings]) =>
     spellings.map((said): Rewrite => {
-      const pattern = patternOf(said);
-      return text => rewritten(text, pattern, meant);
+      const needles = needlesOf(said);
+      let pattern: Pattern | undefined;
+      return text =>
+        needles.length > 0 && !needles.some(word => text.includes(word))
+          ? undefined
+          : rewritten(text, (pattern ??= patternOf(said)), meant);
     }),
   ));
 

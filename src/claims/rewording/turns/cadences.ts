@@ -65,4 +65,13 @@ export const cadenceTurns: readonly Turn[] = [
   ],
   ['<place> has a perfect authentic cadence', '^<place> (is closed|closes|ends) by a PAC$'],
   ['the last cadence', 'the (final|closing|concluding) cadence'],
+  ['the <word> phrase ends on', 'the <word> phrase cadences on'],
+  [
+    '<place> end with <words>',
+    '^<words> (marks|brings|signals|forms|makes|gives) the (end|close|conclusion) of <place>$',
+  ],
+  [
+    '<place> go <one words> and <place> have a <other words> cadence',
+    '^<one words> in <place> (makes|make|forms|form|is|are|gives|constitutes) a <other words> cadence$',
+  ],
 ];

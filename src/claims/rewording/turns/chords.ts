@@ -124,4 +124,15 @@ export const chordTurns: readonly Turn[] = [
     '^the <word> (in|of) <place> is in <words> inversion$',
   ],
   ['<place> is a <words>, in <word> inversion', '^an? <words>,? <place>,? <word> inversion$'],
+  [
+    'has no <member>',
+    '(is voiced|is written|stands|is spaced|appears|sounds|comes) without (a|an|its|the|any) <member>',
+  ],
+  ['the last chord', 'the (final|closing) (sonority|harmony|chord)'],
+  ['has no third', '(is|becomes) (a|an) (bare|empty|hollow) fifth'],
+  [
+    '<place> go <words>',
+    '^<words> are the (chords|harmonies) (of|in) <place>$',
+    '^the (chords|harmonies) (of|in) <place> (run|go|read|succeed each other as|follow as) <words>$',
+  ],
 ];

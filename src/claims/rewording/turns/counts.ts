@@ -87,4 +87,25 @@ export const countTurns: readonly Turn[] = [
     '<words> occurs <number> times in the piece',
     '^<words> (appears|is heard|is used|is found|comes|turns up) <number> times$',
   ],
+  [
+    'no chord of <place> is',
+    '^not (a single|one) (chord|harmony) (of|in) <place> is',
+    '^none of the (chords|harmonies) (of|in) <place> is',
+  ],
+  [
+    'no bar of <place> has',
+    '^none of <place> (has|contains|have|contain)',
+    '^not (a single|one) bar (of|in) <place> (has|contains)',
+  ],
+  ['no bar of the piece has', '^in no bar (is there|do we hear|do we find|do we have|does the piece have)'],
+  [
+    '<words> occurs <number> times',
+    '^<words> (turns up|comes up|comes|is heard|is struck|is played) <number> times',
+  ],
+  [
+    '<words> occurs twice in the piece',
+    '^<words> (turns up|comes up|is heard|is used|occurs|appears) twice$',
+  ],
+  ['every bar of <place> begins', '^(each|every one|all) of <place> (begins|starts|opens|begin|start|open)'],
+  ['every bar of <place> ends', '^(each|every one|all) of <place> (ends|closes|finishes|end|close|finish)'],
 ];

@@ -167,4 +167,39 @@ export const durationTurns: readonly Turn[] = [
     'the tempo is quarter note = <number>',
     '^the tempo is <number> (crotchets|quarter notes|quarters) (per|a) minute$',
   ],
+  [
+    'every bar has <number> beats',
+    '^the piece has <number> beats (to the bar|to a bar|in a bar|per bar|in each bar|in every bar|a bar)$',
+    '^there are <number> beats (to the bar|to a bar|in a bar|per bar|in each bar|in every bar|a bar)$',
+  ],
+  ['<line> has', '<line> (plays|sings)'],
+  [
+    '<line> of <place> has only <words>',
+    '^<words> (run|flow|move|continue) (through|in) <line> (in|of|through|throughout) <place>$',
+    '^<line> (in|of) <place> (is|runs|goes) (all|entirely|completely|wholly) (in |)<words>$',
+  ],
+  [
+    '<place> has <words>',
+    '^<words> (pervades|dominates|runs through|characterises|characterizes|permeates|marks|fills|colours) <place>$',
+  ],
+  [
+    '<place> has <number> chords',
+    '^<number> (chords|harmonies) (fill|make up|share|are used in|are heard in|sound in|occupy) <place>$',
+  ],
+  ['the left hand of <place> rests', '^only the right hand (plays|sounds|is heard|is active) in <place>$'],
+  ['the right hand of <place> rests', '^only the left hand (plays|sounds|is heard|is active) in <place>$'],
+  [
+    '<place> is homorhythmic',
+    '^in <place>,? all (the |)(voices|parts) (have|move in|share|sing) (the same|one) rhythm$',
+    '^all (the |)(voices|parts) (have|move in|share|sing) (the same|one|an identical) rhythm in <place>$',
+  ],
+  [
+    '<place> has 1 chord',
+    '^the (chord|harmony) (of|in) <place> (lasts|fills|takes up|occupies) the (whole|entire) bar$',
+    '^one (chord|harmony) (fills|lasts for the whole of|takes up|occupies) <place>$',
+  ],
+  [
+    'the <note> of <place> is tied into <other place>',
+    '^the <note> (in|of) <place> is tied to the <note> (in|of) <other place>$',
+  ],
 ];

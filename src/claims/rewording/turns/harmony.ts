@@ -143,7 +143,6 @@ export const harmonyTurns: readonly Turn[] = [
   [
     '<place> is <numeral>',
     '<place> is (harmonised|harmonized|set) (by|with|as) <numeral>',
-    '<place> harmonizes <words> with <numeral>',
   ],
   ['<place> begins on a', '<place> begins with (a|an)'],
   ['the harmony of <place> is <numeral>', 'the harmony (moves|goes|changes|turns) to <numeral> in <place>'],

@@ -41,8 +41,8 @@ export const keyTurns: readonly Turn[] = [
   [
     '<place> tonicize <key>',
     '^<place> (are|is|make|makes|form|forms|bring|brings|contain|contains) a (brief |short |passing |momentary |quick |)(excursion|tonicization|tonicisation|visit|detour|move|digression) (to|of|into) <key>$',
-    '^<place> (briefly |momentarily |only |merely |)(hint at|hints at|tonicise|tonicises|tonicises|suggest|suggests|imply|implies|lean towards|brush|brushes) <key>$',
-    '^<key> is (briefly |momentarily |)(tonicized|tonicised|touched on|touched upon|visited|hinted at|suggested|implied) (in|over|by) <place>$',
+    '^<place> (briefly |momentarily |only |merely |)(hint at|hints at|tonicise|tonicises|tonicises|brush|brushes) <key>$',
+    '^<key> is (briefly |momentarily |)(tonicized|tonicised|touched on|touched upon|visited|hinted at) (in|over|by) <place>$',
     '^in <place>,? <key> is (briefly |momentarily |)(tonicized|tonicised|touched on|touched upon|visited)$',
   ],
   [
@@ -123,5 +123,30 @@ export const keyTurns: readonly Turn[] = [
     'the piece begins in <one key> and the piece ends in <other key>',
     '^the piece (begins|starts|opens) in <one key> (and|but) (ends|closes|finishes|concludes) in <other key>$',
     '^the piece (moves|goes|travels|passes) from <one key> (at the beginning |)to <other key>( at the end|)$',
+  ],
+  [
+    '<place> modulates to <key>',
+    '^<place> (plunges|takes|leads|brings|carries|swings|drops|lands|launches|throws|moves|steers|guides|tips) us (into|to|in|towards) <key>$',
+    '^<place> (plunges|swings|drops|lands|launches|steers|heads|breaks|opens out) (into|to|in|for) <key>$',
+  ],
+  [
+    '<place> modulate to <rest>',
+    '^<place> (lead|leads|move|moves|turn|turns) away from the (tonic|home key|tonic key) (to|into) <rest>$',
+    '^the modulation (in|of) <place> (goes|is|leads|moves) to <rest>$',
+    '^<place> (shift|shifts|change|changes|cross|crosses) over to <rest>$',
+  ],
+  [
+    '<place> modulate from <one key> to <other key>',
+    '^(a |the |)modulation from <one key> to <other key> (occurs|happens|takes place|is found|is heard) (in|over|within|during) <place>$',
+  ],
+  [
+    'the piece does not modulate',
+    '^the piece (stays|remains|is|keeps) in (one|the same|a single) key( throughout|)$',
+    '^the piece never (modulates|changes key|leaves its key|leaves the tonic key|leaves the home key)$',
+  ],
+  [
+    '<place> is in <key>',
+    '^we (find ourselves|are|have arrived|have landed) (in|back in) <key> (in|at|by) <place>$',
+    '^(in|at|by) <place>,? we are back in <key>$',
   ],
 ];

@@ -199,4 +199,15 @@ export const motionTurns: readonly Turn[] = [
     '<line> of <place> is <note>',
     '^<line> (keeps|holds|retains|has) the common (tone|note) <note> (in|through|between|over) <place>$',
   ],
+  ['the <word>', "the <word>'s (line|part|voice)"],
+  ['the bottom line', 'the (lowest|bottom|bottommost) (part|voice|line)'],
+  ['the top line', 'the (highest|top|topmost|uppermost) (part|voice|line)'],
+  ['leaps down from <one note> to', 'leaps from <one note> (down|downwards) to'],
+  ['leaps up from <one note> to', 'leaps from <one note> (up|upwards) to'],
+  [
+    'the bass of <place> goes <words>',
+    '^the bass notes (of|in) <place> (are|go|run) <words>$',
+    '^<words> are the bass notes (of|in) <place>$',
+  ],
+  ['the melody of <place> leaps <words>', '^the leap (in|of) <place> is <words>$'],
 ];

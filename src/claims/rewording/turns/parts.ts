@@ -5,7 +5,7 @@ export const partTurns: readonly Turn[] = [
   ['the piece', 'the (hymn|song|tune|chorale|adagio|movement|excerpt|example|music|work|score|setting)'],
   [
     '<place>',
-    'the (passage|music|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
+    'the (passage|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
   ],
   [
     'in <place>',
@@ -16,6 +16,7 @@ export const partTurns: readonly Turn[] = [
     'between (bar|bars|measures|mm.|m.) <number> and (bar |measure |m. |)<other number>',
     'from (bar|measure|m.) <number> (to|into|through) (bar |measure |m. |)<other number>',
   ],
+  ['<place>', '^(in |)the music (of|in|from|at) <place>'],
   ['the last bar', 'the (final|closing) (bar|measure)', 'the end of the piece'],
   ['the last chord', 'the (final|closing) (chord|harmony)'],
 ];

@@ -128,4 +128,22 @@ export const pitchTurns: readonly Turn[] = [
     '^the <note> in <line> is (held|tied|carried|sustained)( over|) from <one place> (into|to|over into) <other place>$',
     '^<line> (holds|ties|carries|sustains) (its|the) <note> from <one place> (into|over into|to) <other place>$',
   ],
+  ['has <note>', 'has (a |the |)(high|low|deep) <note>'],
+  ['<one note> and <other note>', 'the (notes|pitches|tones) <one note> and <other note>'],
+  ['<note>, ', 'the (notes|pitches|tones) <note>, '],
+  ['<line> of <place> is <note>', "^<line>'s (note|pitch|tone) (on|in|at) <place> is <note>$"],
+  [
+    '<line> of <place> has <rest>',
+    '^in <line>,? (we|you|one) (find|hear|have|see|get) <rest> (in|on|at) <place>$',
+    '^in <line>,? (there is|there are) <rest> (in|on|at) <place>$',
+    '^<place>,? <line>: <rest>$',
+  ],
+  [
+    '<line> of <place> has only <words>',
+    '^<line> (in|of|at) <place> (is made of|is made up of|consists of|is built from|is made from) <words>$',
+  ],
+  [
+    '<place> has <words> between <one note> and <other note>',
+    '^<words> (lies|is found|is heard|arises|occurs|sounds) between <one note> and <other note> (in|of) <place>$',
+  ],
 ];

@@ -88,4 +88,31 @@ export const registerTurns: readonly Turn[] = [
     '^<line> (ends|closes|finishes) (on|with) its highest (note|pitch)$',
   ],
   ['begins on', '(begins|starts) (high|low),? on'],
+  [
+    '<line> does not go above <note>',
+    '^nowhere does <line> (go|rise|climb|reach|get) (above|over|higher than|beyond) <note>$',
+    '^<line> (does not|never) (climb|rise|go|get|reach|climbs|rises|goes|gets|reaches) (higher than|over|beyond) <note>$',
+  ],
+  [
+    '<line> does not go below <note>',
+    '^nowhere does <line> (go|fall|drop|sink|get) (below|under|lower than|beneath) <note>$',
+    '^<line> never (gets|goes|falls|drops|sinks) (below|under|beneath) <note>$',
+  ],
+  [
+    'the lowest note of <line> is <note>',
+    '^<line> (extends|reaches|goes|stretches) (down to|as low as|down as far as) <note>$',
+  ],
+  [
+    'the highest note of <line> is <note>',
+    '^<line> (extends|reaches|goes|stretches) (up to|as high as|up as far as) <note>$',
+  ],
+  ['of the piece is <note>', 'of the piece is (the |a |an |)(note |pitch )<note>'],
+  ['<note> is the <word> note of the piece', "^<note> is the piece's <word> note$"],
+  [
+    'the highest note of <line> is in <place>',
+    '^(in|at|on) <place>,? <line> (reaches|attains|hits|touches|arrives at|gets to) its (highest|top|peak) ?(note|pitch|tone|point|)$',
+    '^the (top|peak|summit|high point) of <line> is (reached|attained|touched) (in|on|at) <place>$',
+  ],
+  ['stays above', '(lies|remains|keeps|moves|is) (entirely |wholly |always |completely |)above'],
+  ['stays below', '(lies|remains|keeps|moves|is) (entirely |wholly |always |completely |)below'],
 ];

@@ -91,4 +91,21 @@ export const sectionTurns: readonly Turn[] = [
     'the second half of the piece begins in bar <number>',
     '^the second half (begins|starts|opens|sets in) (in|at|with) bar <number>$',
   ],
+  [
+    'the opening returns in <place>',
+    '^the return of the opening (comes|is|happens|occurs|begins|takes place) (in|at) <place>$',
+    '^<place> (brings|bring|brings back|bring back|sees|marks) the (return of the opening|opening back|opening again)$',
+  ],
+  [
+    '<other place> repeats <one place> a <word> higher',
+    '^<other place> (is|are) <one place> a <word> (higher|up)$',
+  ],
+  [
+    '<other place> repeats <one place> a <word> lower',
+    '^<other place> (is|are) <one place> a <word> (lower|down)$',
+  ],
+  [
+    '<place> are a <words>',
+    '^<place> (can be heard as|can be read as|may be called|might be called|may be heard as) a <words>$',
+  ],
 ];

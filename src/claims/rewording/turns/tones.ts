@@ -134,4 +134,24 @@ export const toneTurns: readonly Turn[] = [
     'every non-chord tone of <place> is a passing tone',
     '^all (of the |the |)non-chord tones (in|of) <place> are passing tones$',
   ],
+  [
+    '<line> of <place> has a <one tone> and the <one tone> of <place> resolves to <note>',
+    '^the <one tone> in <line> of <place> (falls|resolves|goes|moves|drops|descends|steps down) to <note>$',
+  ],
+  [
+    'the <member> of <place> is a suspension',
+    '^the <member> (in|of) <place> is (prepared as|treated as|introduced as|brought in as) a suspension$',
+  ],
+  [
+    '<place> have a pedal on <note>',
+    '^(the |a |)(low |high |deep |)<note> (sounds|is heard|is held|is kept|lies|acts|serves) as a pedal (point |note |)(in|through|throughout|during|over|under|beneath|below) <place>$',
+  ],
+  [
+    '<line> of <place> has a <word> pedal',
+    '^a <word> pedal (point |)is (sustained|held|kept|heard|found|maintained|kept up) in <line> (of|in|through|throughout|during) <place>$',
+  ],
+  [
+    'the <tone> of bar <one number> beat <other number>',
+    '^the <tone> (on|in|at) bar <one number> beat <other number>',
+  ],
 ];

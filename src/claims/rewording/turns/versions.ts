@@ -73,4 +73,33 @@ export const versionTurns: readonly Turn[] = [
     '<place> has <note> where <score> has none',
     '^<score> (leaves out|omits|drops|lacks|is missing|does without) (the |)<note> (in|of) <place>$',
   ],
+  ['<score>', '(the |)(version|variant|edition|arrangement|score|other version) <score>'],
+  [
+    '<place> has <one note> where <score> has <other note>',
+    '^<score> gives <other note> for <one note> in <place>$',
+    '^in <place>,? (the |)<one note> (is|has been|was) (changed|altered|turned|lowered|raised) (to|into) (an |a |)<other note> in <score>$',
+    '^(the |)<one note> (of|in) <place> (is|has been|was) (changed|altered|turned|lowered|raised) (to|into) (an |a |)<other note> in <score>$',
+  ],
+  [
+    '<place> are the same in <score>',
+    '^<place> (have|has) (not been changed|not changed|not been altered|remained the same|stayed the same) in <score>$',
+    '^<place> (stay|stays|remain|remains) (the same|as they are|as it is|unchanged|untouched) in <score>$',
+  ],
+  ['<line> is the same in <score>', '^<line> of <score> is (unchanged|unaltered|identical|untouched)$'],
+  ['<score> <words>', '^<score> <words> than the (original|lesson)$'],
+  [
+    '<score> inserts a bar after <place>',
+    '^a (bar|measure) (has been|is|was) (inserted|added|put in) after <place> in <score>$',
+  ],
+  [
+    '<score> has <number> bars more',
+    '^there are <number> (more|additional|extra) (bars|measures) in <score>$',
+    '^<score> has <number> (more|additional|extra) (bars|measures)$',
+  ],
+  ['in <score> <place> is <rest>', '^in <score>,? <place> (becomes|turns|sounds) <rest>$'],
+  [
+    '<place> differs from <score>',
+    '^<place> (sounds|looks|reads|goes|runs) (different|differently) in <score>$',
+    '^<score> has (something different|something else) in <place>$',
+  ],
 ];
