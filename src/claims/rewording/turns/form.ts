@@ -94,7 +94,7 @@ export const formTurns: readonly Turn[] = [
     '<other place> is (transposed|moved|shifted) down (a|an) <words> from <one place>',
     '<other place> is <one place> (transposed |moved |shifted |)down (a|an) <words>$',
   ],
-  ['<place> are a', '<place> (make up|form|give us|are made up of|are built as) (a|one)'],
+  ['<place> are a', '<place> (make up|form|build|give us|are made up of|are built as) (a|one)'],
   [
     'the first phrase is <number> bars long',
     'the first phrase (lasts|takes up|takes|spans|covers|has) <number> bars',

@@ -31,8 +31,8 @@ export const harmonyTurns: readonly Turn[] = [
     '(stay|remain|are|keep) in <key> (throughout|all the way through|all through|from beginning to end|from start to finish|from first to last)',
   ],
   [
-    'modulates to <other key>',
-    '(takes us|leads us|leads|moves|goes|travels|modulates) from <key> to <other key>',
+    'modulates from <key> to <other key>',
+    '(takes us|leads us|leads|moves|goes|travels) from <key> to <other key>',
   ],
   ['begins on a <word> chord', '(begins|opens|starts) (on|with) <word>$'],
   ['ends on a <word> chord', '(ends|closes|finishes) (on|with) <word>$'],
@@ -140,10 +140,7 @@ export const harmonyTurns: readonly Turn[] = [
     '<place> is a half cadence (embellished|decorated|ornamented|prepared|delayed) (by|with) (a|the) cadential (six-four|6/4)',
   ],
   ['has an <words> triad', 'has (a |)(complete|full) <words> (triad|chord)'],
-  [
-    '<place> is <numeral>',
-    '<place> is (harmonised|harmonized|set) (by|with|as) <numeral>',
-  ],
+  ['<place> is <numeral>', '<place> is (harmonised|harmonized|set) (by|with|as) <numeral>'],
   ['<place> begins on a', '<place> begins with (a|an)'],
   ['the harmony of <place> is <numeral>', 'the harmony (moves|goes|changes|turns) to <numeral> in <place>'],
   ['modulates to', '(takes us|leads us|brings us|leads|turns) (in|)to the key of'],

@@ -3,10 +3,7 @@ import type { Turn } from './turn.js';
 /** The piece and its parts. */
 export const partTurns: readonly Turn[] = [
   ['the piece', 'the (hymn|song|tune|chorale|adagio|movement|excerpt|example|music|work|score|setting)'],
-  [
-    '<place>',
-    'the (passage|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>',
-  ],
+  ['<place>', 'the (passage|stretch|chord|harmony|chords|harmonies|section|phrase) (of|in|from|at) <place>'],
   [
     'in <place>',
     '(across|within|inside|over the course of|all through|right through|all the way through) <place>',
