@@ -20,9 +20,12 @@ export const noteTurns: readonly Turn[] = [
   ],
   [
     'bars <number>-<other number> have a cross relation between <note> and <other note>',
+    'there is a (cross|false) relation between the <note> (of|in) bar <number> and the <other note> (of|in) bar <other number>',
+  ],
+  [
+    'bars <number>-<other number> have a cross relation between <note> and <other note> and <line> of bar <number> has <note> and <other line> of bar <other number> has <other note>',
     '<note> in <line> of bar <number> and <other note> in <other line> of bar <other number> (make|form|are|cause|create) a (cross|false) relation',
     'the <note> in <line> of bar <number> and the <other note> in <other line> of bar <other number> (make|form|are|cause|create) a (cross|false) relation',
-    'there is a (cross|false) relation between the <note> (of|in) bar <number> and the <other note> (of|in) bar <other number>',
   ],
   ['the leading tone in <line>', "<line>'s leading (note|tone)"],
   ['the <note> in the top line of <place>', 'the <note> at the top of <place>'],
