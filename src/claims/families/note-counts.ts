@@ -61,7 +61,7 @@ const complement: Parser<NoteCountsSays> = choice(
 );
 
 const saying = (number: number, note: NoteName): string =>
-  number === 1 ? `1 ${printNoteName(note)}` : `${String(number)} ${printNoteName(note)}s`;
+  `${String(number)} ${printNoteName(note)}${number > 1 ? 's' : ''}`;
 
 /** The most notes of a name that sound at once. */
 function mostAtOnce(
