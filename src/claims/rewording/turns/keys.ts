@@ -149,4 +149,9 @@ export const keyTurns: readonly Turn[] = [
     '^we (find ourselves|are|have arrived|have landed) (in|back in) <key> (in|at|by) <place>$',
     '^(in|at|by) <place>,? we are back in <key>$',
   ],
+  ['in <key>', 'in the key of <key>'],
+  [
+    '<place> is in <key>',
+    '^(by|in|at) <place>,? the music (has moved|has modulated|has gone|has got|has come) to <key>$',
+  ],
 ];

@@ -59,4 +59,8 @@ export const presenceTurns: readonly Turn[] = [
     '^(the|a|an) <words> (appears|occurs|sounds|is heard|comes|enters|is used|is introduced|arrives) for the first time (in|on|at) <place>$',
     '^(the|a|an) <words> first (appears|occurs|sounds|is heard|comes|enters|arrives) (in|on|at) <place>$',
   ],
+  [
+    '<line> of <place> has <words>',
+    '^(we|you|one) (hear|find|encounter|meet|see|get|have|notice|hears|finds|sees) <words> in <line> (of|in|at) <place>$',
+  ],
 ];

@@ -154,4 +154,8 @@ export const toneTurns: readonly Turn[] = [
     'the <tone> of bar <one number> beat <other number>',
     '^the <tone> (on|in|at) bar <one number> beat <other number>',
   ],
+  [
+    '<place> have a pedal on <note>',
+    '^a pedal on <note> (runs|lies|sounds|is held|is heard|continues|extends) (under|beneath|below|through|throughout) <place>$',
+  ],
 ];
