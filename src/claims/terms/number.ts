@@ -123,8 +123,8 @@ export function printBeat(beat: Fraction): string {
 export const several: Parser<number> = choice(
   token({
     name: 'NumberOfSeveral',
-    label: 'a number from 2',
-    shape: oneOf(inOrder(character('1-9'), digits), character('2-9')),
+    label: 'a number that is not 1',
+    shape: oneOf(inOrder(character('1-9'), digits), character('02-9')),
     value: matched => (Number(matched) <= largest ? Number(matched) : undefined),
   }),
   wordsFor([...ones.slice(1), ...teens]),
