@@ -1,4 +1,6 @@
-import abcjs from 'abcjs';
+import type { TuneObject } from 'abcjs';
+// The parser alone: the library as a whole brings its engraver and its synthesizer, which cost every check a part of its start.
+import tunebook from 'abcjs/src/api/abc_tunebook.js';
 import { fraction, fromDecimal, multiply, type Fraction } from './fraction.js';
 import { putMetres, withoutMetresBehindVoices } from './metre-behind-voice.js';
 
@@ -137,7 +139,7 @@ interface ParsedStretch {
 }
 
 /** The lines of the score, each with its voices from the top. */
-function linesOf(tune: abcjs.TuneObject | undefined): readonly (readonly ParsedStretch[])[] {
+function linesOf(tune: TuneObject | undefined): readonly (readonly ParsedStretch[])[] {
   return (tune?.lines ?? []).map(line =>
     (line.staff ?? []).flatMap(staff => {
       const voices: readonly unknown[] = staff.voices ?? [];
@@ -149,11 +151,11 @@ function linesOf(tune: abcjs.TuneObject | undefined): readonly (readonly ParsedS
   );
 }
 
-const itemsOf = (tune: abcjs.TuneObject | undefined): readonly ParsedItem[] =>
+const itemsOf = (tune: TuneObject | undefined): readonly ParsedItem[] =>
   linesOf(tune).flatMap(line => line.flatMap(({ items }) => items));
 
 /** The notes and rests behind a metre, be it in the line, at its head, or at the end of the line before. */
-function itemsBehindMetre(tune: abcjs.TuneObject | undefined): readonly ParsedItem[] {
+function itemsBehindMetre(tune: TuneObject | undefined): readonly ParsedItem[] {
   let announced = false;
   return linesOf(tune).flatMap(line => {
     const found: ParsedItem[] = [];
@@ -186,7 +188,7 @@ function metreText({ type, value = [] }: ParsedMetre): string {
 }
 
 /** The metre with which each staff of the first line begins. */
-function openingMetres(tune: abcjs.TuneObject | undefined): readonly string[] {
+function openingMetres(tune: TuneObject | undefined): readonly string[] {
   const first = tune?.lines.find(line => line.staff !== undefined);
   return (first?.staff ?? []).map(staff => {
     const voices = (staff.voices ?? []) as readonly (readonly ParsedItem[])[];
@@ -209,7 +211,7 @@ const inOrder = (a: { readonly start: number; readonly end: number }, b: typeof 
  * because the parser moves voices, applies lengths and metres across voices and forgets positions.
  */
 export function readMusicCode(music: string): readonly MusicElement[] {
-  return itemsOf(abcjs.parseOnly(music)[0])
+  return itemsOf(tunebook.parseOnly(music)[0])
     .map(convert)
     .filter(element => element !== undefined)
     .sort(inOrder);
@@ -221,7 +223,7 @@ export function findUnreadableLine(
 ): { readonly start: number; readonly end: number } | undefined {
   for (const line of music.matchAll(/.+/g)) {
     try {
-      abcjs.parseOnly(line[0]);
+      tunebook.parseOnly(line[0]);
     } catch {
       return { start: line.index, end: line.index + line[0].trimEnd().length };
     }
@@ -234,7 +236,7 @@ const complaint = /^Music Line:(\d+):(\d+): ([^<]*?):? {2}/;
 /** Reads a whole tune as the engraver does when it draws it. Its complaints are HTML; only their plain part is taken. */
 export function readEngraving(tune: string): Engraving {
   const { abc, metres } = withoutMetresBehindVoices(tune);
-  const parsed = abcjs.parseOnly(abc)[0];
+  const parsed = tunebook.parseOnly(abc)[0];
   if (parsed !== undefined) putMetres(parsed, metres);
   const rangeOf = ({ startChar, endChar }: ParsedItem): { start: number; end: number } => ({
     start: startChar,
