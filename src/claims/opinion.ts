@@ -1,6 +1,6 @@
 import type { Claim } from './claim.js';
 import { conjunction } from './conjunction.js';
-import { failed, readAs, shapes, skipSpace, startReading } from './grammar/index.js';
+import { endOfSpelling, failed, readAs, shapes, skipSpace, startReading, wordAt } from './grammar/index.js';
 import type { Parser } from './grammar/index.js';
 import {
   attributes,
@@ -63,21 +63,36 @@ const verb =
 const places =
   /(?:(?:in|of|at|from|during|until|before|after)\s+)?(?<!\p{L})(?:bars?|measures?|mm?\.|bb?\.|beats?)\s*\d+[a-z]?(?:\s*(?:[-–,]|to|and|until|&)\s*\d+[a-z]?)*/giu;
 
-/** Words of prose that are opinion by themselves, wherever they stand. */
-const inProse = new RegExp(
-  anyOf([
-    ...wordsOf(attributes).filter(
-      word => !/^(?:too \w+|better|best|wrong|rich|perhaps|maybe|probably)$/u.test(word),
+/** Spellings by the letters that each begins with, longer ones first. */
+function byFirstLetters(spellings: readonly string[]): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const spelling of spellings
+    .map(each => each.toLowerCase())
+    .sort((one, other) => other.length - one.length)) {
+    const first = wordAt(spelling, 0);
+    const others = found.get(first);
+    if (others === undefined) found.set(first, [spelling]);
+    else others.push(spelling);
+  }
+  return found;
+}
+
+/**
+ * Words of prose that are opinion by themselves, wherever they stand: looked up word by word, because an expression of all of them takes
+ * longer to compile than a narration to read.
+ */
+const inProse = byFirstLetters([
+  ...wordsOf(attributes).filter(
+    word => !/^(?:too \w+|better|best|wrong|rich|perhaps|maybe|probably)$/u.test(word),
+  ),
+  ...portrayals,
+  ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter =>
+    statements[matter].filter(
+      word => !/^(?:(?:wants|tries|aims) to|rather|heart|like .*|pupils?|goes back to)$/u.test(word),
     ),
-    ...portrayals,
-    ...(['taste', 'feeling', 'history', 'intention'] as const).flatMap(matter =>
-      statements[matter].filter(
-        word => !/^(?:(?:wants|tries|aims) to|rather|heart|like .*|pupils?|goes back to)$/u.test(word),
-      ),
-    ),
-  ]),
-  'iu',
-);
+  ),
+]);
+
 const matterOf = (sentence: string): OpinionMatter | undefined =>
   year.test(sentence.replace(places, ' '))
     ? 'history'
@@ -171,8 +186,13 @@ const borrowedFromKey =
   /(?<!\p{L})borrowed from (?:the )?(?:parallel|relative|tonic|[a-h](?:[#b♯♭]|[ -](?:flat|sharp))? (?:major|minor))(?!\p{L})/iu;
 /** The first word of opinion or history in a text, as offsets; `undefined` where there is none. */
 export function opinionIn(text: string): { readonly from: number; readonly to: number } | undefined {
-  const found = inProse.exec(text.replace(borrowedFromKey, words => ' '.repeat(words.length)));
-  return found === null ? undefined : { from: found.index, to: found.index + found[0].length };
+  const plain = text.replace(borrowedFromKey, words => ' '.repeat(words.length));
+  for (const { index, 0: word } of plain.matchAll(/\p{L}+/gu))
+    for (const spelling of inProse.get(word.toLowerCase()) ?? []) {
+      const to = endOfSpelling(plain, index, spelling);
+      if (to !== undefined) return { from: index, to };
+    }
+  return undefined;
 }
 
 /** `iv appears three times`. */

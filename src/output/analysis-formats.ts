@@ -1,5 +1,4 @@
 import type { FrameOptions } from '../diagnostics/index.js';
-import { analysisHtml } from './analysis-html.js';
 import { analysisJson } from './analysis-json.js';
 import type { ScoreReports } from './analysis-report.js';
 import { analysisText } from './analysis-text.js';
@@ -14,5 +13,8 @@ export type AnalysisRenderer = (scores: ScoreReports, options: FrameOptions) => 
 export const analysisFormats = {
   text: analysisText,
   json: analysisJson,
-  html: analysisHtml,
+  // It engraves, and what engraves is large: loaded where it is asked for.
+  html: async function* (scores) {
+    yield* (await import('./analysis-html.js')).analysisHtml(scores);
+  },
 } as const satisfies Readonly<Record<string, AnalysisRenderer>>;

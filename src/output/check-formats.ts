@@ -1,5 +1,4 @@
 import { checkGithub } from './check-github.js';
-import { checkHtml } from './check-html.js';
 import { checkJson } from './check-json.js';
 import { checkJunit } from './check-junit.js';
 import type { CheckOptions, CheckReport } from './check-report.js';
@@ -16,5 +15,6 @@ export const checkFormats = {
   sarif: checkSarif,
   junit: checkJunit,
   github: checkGithub,
-  html: checkHtml,
+  // It engraves, and what engraves is large: loaded where it is asked for.
+  html: async (report, options) => (await import('./check-html.js')).checkHtml(report, options),
 } as const satisfies Readonly<Record<string, CheckRenderer>>;
