@@ -10,7 +10,7 @@ import { sayMoment } from '../place/say-moment.js';
 import type { ClaimContext } from '../model.js';
 import { placeName, printPlace } from '../place/place-name.js';
 import type { Place } from '../place/place.js';
-import { isResolved, resolvePlace } from '../place/resolve.js';
+import { rangeOf } from '../range-of.js';
 import { lineName, printLine } from '../subjects/line-name.js';
 import type { LineName } from '../subjects/line-name.js';
 import type { Extreme } from '../subjects/extreme.js';
@@ -146,15 +146,8 @@ export const extremeFamily = family<Extreme, RegisterSays>({
       const finding = noteLineFamily.make({ line: says.line }).check({ span, notes, name }, context);
       return { ...finding, instead: undefined };
     }
-    const resolved = resolvePlace(says.place, context);
-    if (!isResolved(resolved))
-      return {
-        verdict: 'fails',
-        code: 'C0003',
-        reason: 'problem' in resolved ? resolved.problem : 'the place has several endings',
-        evidence: [],
-        pointless: true,
-      };
+    const resolved = rangeOf(says.place, context);
+    if ('problem' in resolved) return { ...resolved.problem, pointless: true };
     const { range } = resolved;
     const inside = notes.filter(
       note => compare(range.start, note.onset) <= 0 && isBefore(note.onset, range.end),

@@ -1,10 +1,9 @@
 import type { Bar } from '../../score/index.js';
-import { compare, divide, fraction, subtract } from '../../score/index.js';
+import { compare } from '../../score/index.js';
 import type { ClaimContext, Range } from '../model.js';
 import { cadencesIn, closesOf, finality, stopOnDominant } from '../families/closes.js';
 import type { Close } from '../families/closes.js';
 import { likeness } from '../families/likeness.js';
-import { lineNotes } from '../subjects/line-notes.js';
 import { liesIn } from '../segments.js';
 import { endOf } from './beats.js';
 import { printSection, titles } from './section.js';
@@ -21,23 +20,9 @@ const fullBars = ({ analysis }: ClaimContext): readonly Bar[] =>
 /** A phrase has so many bars as a rule (common practice); shorter ones count only where all are as long as each other. */
 const usualBars = 4;
 
-/** The bars before the one in which the uppermost line comes in; none where it is there from the beginning. */
-function introduction(context: ClaimContext): readonly Bar[] {
-  const bars = fullBars(context);
-  const { score } = context.analysis;
-  const [first, last] = [bars[0], bars.at(-1)];
-  if (first === undefined || last === undefined) return [];
-  const range = { start: score.bars[0]?.start ?? first.start, end: endOf(last) };
-  const entry = lineNotes(score, { kind: 'edge', edge: 'top' }, range)?.[0];
-  if (entry === undefined) return [];
-  const at = bars.findIndex(bar => liesIn(entry.start, { start: bar.start, end: endOf(bar) }));
-  if (at < 1) return [];
-  const bar = bars[at];
-  // A pickup belongs to the bar that it leads to.
-  const isPickup =
-    bar !== undefined && compare(subtract(entry.start, bar.start), divide(bar.length, fraction(2))) >= 0;
-  return bars.slice(0, at + (isPickup ? 1 : 0));
-}
+/** The bars before the one with which the piece proper opens; none where the uppermost line is there from the beginning. */
+const introduction = (context: ClaimContext): readonly Bar[] =>
+  fullBars(context).filter(({ index }) => index < context.analysis.opens);
 
 /** From the bar over which the score writes the title to the next title, or to the end; none where it is written more than once. */
 function titledBars(title: Title, context: ClaimContext): readonly Bar[] {
