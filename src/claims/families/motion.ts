@@ -126,8 +126,11 @@ export const motionFamily = family<Pair, MotionSays>({
         reason: `${say(first)}: ${motionOf(first) ?? ''} motion${moves.length > 1 ? ', and so on' : ''}`,
         evidence: moves.slice(0, 3).flatMap(move => evidenceOf(move, 'supports', context)),
       };
+    // A line that stays for a moment does not go against one that moves contrary to it before or after.
+    const goesAgainst = moves.some(move => !fits(move) && motionOf(move) !== 'oblique');
+    const isMostly = fitting.length * 2 > moves.length || (fitting.length > 0 && !goesAgainst);
     return {
-      verdict: fitting.length * 2 > moves.length ? 'arguable' : 'fails',
+      verdict: isMostly ? 'arguable' : 'fails',
       code: 'C1012',
       reason: `${say(wrong)} is ${motionOf(wrong) ?? ''} motion${
         fitting.length > 0

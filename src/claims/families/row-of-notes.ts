@@ -1,5 +1,5 @@
 import type { Key } from '../../harmony/index.js';
-import { midiOf, pitchClassOf } from '../../score/index.js';
+import { compare, isBefore, midiOf, pitchClassOf, printPitch } from '../../score/index.js';
 import type { Note } from '../../score/index.js';
 import type { Finding, Predicate } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
@@ -104,6 +104,29 @@ export function checkRow(
   const turns =
     says.kind === 'notes' && says.up !== undefined && stepsOf(line).some(step => step.up !== says.up);
   const holds = !turns && keys.some(key => fitsIn(key, sounding) || fitsIn(key, all));
+  // `C, B flat, A from bar 12 into bar 13`: the row reaches into the last bar, and the line goes on there.
+  const row = sounding.slice(0, wanted.length);
+  const lastBar = context.analysis.score.bars.findLast(bar => isBefore(bar.start, line.span.range.end));
+  const [arrives, further] = [row.at(-1), sounding[row.length]];
+  const goesOn =
+    !holds &&
+    wanted.length > 2 &&
+    arrives !== undefined &&
+    lastBar !== undefined &&
+    compare(lastBar.start, line.span.range.start) > 0 &&
+    compare(lastBar.start, arrives.onset) <= 0 &&
+    keys.some(key => fitsIn(key, row));
+  if (goesOn && further !== undefined)
+    return {
+      verdict: 'arguable',
+      code: 'C1109',
+      reason: `${line.name} goes so, and then on to ${printPitch(further.pitch)}`,
+      evidence: [
+        ...row.map(note => noteEvidence('supports', note, 'a note of the line', context)),
+        noteEvidence('contradicts', further, 'not in the claim', context),
+      ],
+      instead: () => [make({ kind: 'notes', notes: names })],
+    };
   return {
     verdict: holds ? 'holds' : 'fails',
     code: holds ? 'C1101' : 'C1102',

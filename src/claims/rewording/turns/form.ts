@@ -105,4 +105,10 @@ export const formTurns: readonly Turn[] = [
     'the (phrase|section|passage|line) (ends|closes|finishes|cadences) in <place> (with|on|in) (a|an)',
   ],
   ['the <word> phrase is <bars place>', '<bars place> (are|make up|form|constitute|make) the <word> phrase'],
+  ['<one place> repeat <other place>', '<one place> (state|present|give|play) <other place>'],
+  [
+    'every phrase of <words> has <number> bars',
+    'the phrases of <words> are all <number> bars long',
+    'all (the |)phrases of <words> are <number> bars long',
+  ],
 ];

@@ -11,10 +11,6 @@ export const harmonyTurns: readonly Turn[] = [
     '^in <place> (the |)major (IV|subdominant) (turns into|becomes|changes to|goes to|is followed by) (the |)minor (iv|subdominant)$',
   ],
   [
-    'the <words> of <place> is a <word> suspension and <place> has the dominant chord',
-    'the <words> (of|in) <place> is a <word> suspension over the dominant',
-  ],
-  [
     'is the pivot chord and is <numeral> in <one words> and is <other numeral> in <rest>',
     'is (the|a) (pivot|pivot chord|common chord)(:|,|;| -| –| —) <numeral> in <one words>(,|,| and|;) <other numeral> in <rest>$',
   ],
@@ -203,4 +199,17 @@ export const harmonyTurns: readonly Turn[] = [
   ['<place> has <numeral>', '^<numeral> (is|comes|stands|sounds|is heard|is found) (in|on|at) <place>$'],
   ['have the same chord', '(share|have) the same harmony'],
   ['has the same chord', '(shares|has) the same harmony'],
+  ['<one words> goes to <numeral>', '<one words> (goes|comes|moves|leads|returns|falls) back to <numeral>'],
+  ['the <words> of <place> resolves to <rest>', '^in <place>,? the <words> resolves to <rest>$'],
+  [
+    'bar <number> beat 1 has the same chord as bar <other number> beat 1',
+    'bar <number> begins (with|on) the same (chord|harmony) as bar <other number>',
+  ],
+  [
+    'the last chord has no <member>',
+    'the <member> (of the chord |)(is missing|is absent|is left out|is omitted) (from|in) the last chord',
+  ],
+  ['followed by a <words> seventh chord', 'followed by (a|an|the) <words> seventh$'],
+  ['modulate to the key of v', 'modulate to the minor dominant( key|)$'],
+  ['modulates to the key of v', 'modulates to the minor dominant( key|)$'],
 ];

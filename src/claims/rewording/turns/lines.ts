@@ -24,8 +24,16 @@ export const lineTurns: readonly Turn[] = [
   ['leaps', '(jumps|skips|springs|hops)'],
   ['leap', '(jump|skip|spring|hop)'],
   [
-    '<line> of <place> has a pedal on <note>',
-    '<line> (sustains|holds|keeps|repeats|stays on|sits on) (a |)<note> (through|throughout|all through|for the whole of|during|from|over) <place>',
+    '<line> of <place> holds <note>',
+    '<line> (sustains|holds|keeps|repeats|stays on|sits on) (a |its |the |)<note> (through|throughout|all through|for the whole of|during|from|over) <place>',
+  ],
+  [
+    '<line> of bars <number>-<other number> holds <note>',
+    '<line> (sustains|holds|keeps|repeats|stays on|sits on) (a |its |the |)<note> from (bar|measure|m.) <number> (right |)(through |)(to|until|into) (bar |measure |m. |)<other number>',
+  ],
+  [
+    '<line> goes <one note> <middle note> <other note>',
+    '<line> (rises|falls|moves|goes) from <one note> (through|via|by way of) <middle note> to <other note>',
   ],
   [
     '<line> of <place> leaps <words>',
@@ -166,4 +174,14 @@ export const lineTurns: readonly Turn[] = [
     'there is (a|an) <words> leap in <line> (in|of|at) <place>',
     '<line> (of|in) <place> has (a|an) <words> leap',
   ],
+  [
+    '<line> of <place> rests',
+    '^there is a rest (on|in) <place> in <line>$',
+    "^there's a rest (on|in) <place> in <line>$",
+  ],
+  [
+    'the highest note of <line> is <note> in <place>',
+    '<line> (climaxes|peaks|culminates) on <note> in <place>',
+  ],
+  ['the <note> of <place>', 'the <note> (tied|held|carried|held over|tied over) (into|over into) <place>'],
 ];

@@ -54,7 +54,7 @@ export const motionTurns: readonly Turn[] = [
     '^<place> (are|form|is|make) (a |the |)(descending|falling)(-| )thirds?( sequence| progression sequence)$',
   ],
   [
-    '<place> are a falling sequence by fifths',
+    '<place> are a descending fifths sequence',
     '^<place> (are|form|is|make) (a |the |)(descending|falling)(-| )fifths?( sequence)$',
   ],
   [

@@ -16,4 +16,6 @@ export const partTurns: readonly Turn[] = [
   ['<place>', '^(in |)the music (of|in|from|at) <place>'],
   ['the last bar', 'the (final|closing) (bar|measure)', 'the end of the piece'],
   ['the last chord', 'the (final|closing) (chord|harmony)'],
+  ['bars <number> and <other number>', 'both (bars|measures|mm.) <number> and <other number>'],
+  ['<words> have <note>', '^<note> is heard in (every one of|each of|all of) <words>$'],
 ];

@@ -12,7 +12,7 @@ export const smallWordTurns: readonly Turn[] = [
   ['in', '(anywhere|anywhere at all|at any point) in'],
   [
     '',
-    '(simply|clearly|plainly|neatly|entirely|altogether|indeed|actually|also|again|then|thus|now|here|immediately|straight away|at once|straight|directly|duly|quickly|briefly)',
+    '(simply|clearly|plainly|neatly|entirely|altogether|indeed|actually|also|again|then|thus|now|here|immediately|straight away|at once|straight|directly|duly|quickly|briefly|finally|eventually)',
   ],
   [
     '<rest>',

@@ -252,6 +252,11 @@ export const lineClaims = {
     explanation:
       'Such a move is sung over a breath, and many do not count it among the leaps of a line. Name the bars of one phrase.',
   },
+  C1109: {
+    name: 'row-goes-on',
+    summary: 'The line goes through these notes into the last bar of the place, and on from there.',
+    explanation: 'Name the notes of the whole place, or end it with the beat of the last note.',
+  },
   C1201: {
     name: 'degree-as-claimed',
     summary: 'The note is the degree that the claim names.',
