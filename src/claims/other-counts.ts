@@ -39,9 +39,10 @@ function reconsidered(claim: Claim, verdict: Verdict, context: ClaimContext): Ve
         .flatMap(otherCounts),
     ),
   ];
-  const other = counts.find(counting =>
-    ['holds', 'arguable'].includes(claim.check({ ...context, counting, probing: true }).verdict),
-  );
+  const other = counts.find(counting => {
+    const word = claim.check({ ...context, counting, probing: true }).verdict;
+    return word === 'holds' || (word === 'arguable' && counting !== 'dance with trio');
+  });
   if (other === undefined) return verdict;
   return other === 'dance with trio'
     ? {

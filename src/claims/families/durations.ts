@@ -323,6 +323,10 @@ const phrases = [
   [be, map(sequence(word('all', 'only', 'nothing but'), onlyValue), ([, says]) => says)],
   [be, map(sequence(article, onlyValue), ([, says]) => says)],
   [verb('consists of', 'consist of'), onlyValue],
+] as const;
+
+/** What a place does in a value. Of a line it is said less strictly, see prevailing-values.ts. */
+const doings = [
   [verb('moves in', 'move in'), onlyValue],
   [verb('plays', 'play'), map(sequence(quiet(optional(word('only'))), onlyValue), ([, says]) => says)],
   [verb('runs in', 'run in'), onlyValue],
@@ -351,7 +355,7 @@ function instead(says: RhythmSays, notes: readonly Note[], span: Span): readonly
 export const rhythmFamily = family<Span, RhythmSays>({
   name: 'rhythm',
   examples: ['bars 1-4 have only eighth notes', 'bar 3 has a syncopation', 'bars 5-6 have a hemiola'],
-  phrases,
+  phrases: [...phrases, ...doings],
   print,
   check: (span, says, context, make) => {
     const notes = soundingIn(context.analysis.score, span.range);
@@ -369,7 +373,11 @@ export const lineRhythmFamily = family<Line, RhythmSays>({
     'the soprano of bar 1 has only quarter notes',
     'the soprano of bar 1 has the rhythm dotted quarter note, eighth note, quarter note',
   ],
-  phrases: [...phrases, [have, pattern]],
+  phrases: [
+    ...phrases,
+    [verb('plays', 'play'), map(sequence(word('only'), onlyValue), ([, says]) => says)],
+    [have, pattern],
+  ],
   print,
   check: ({ span, notes, name }, says, context, make) => {
     const heads = notes.map(({ note }) => note);

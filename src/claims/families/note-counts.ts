@@ -61,7 +61,7 @@ const complement: Parser<NoteCountsSays> = choice(
 );
 
 const saying = (number: number, note: NoteName): string =>
-  `${String(number)} ${printNoteName(note)}${number > 1 ? 's' : ''}`;
+  `${String(number)} ${printNoteName(note)}${number === 1 ? '' : 's'}`;
 
 /** The most notes of a name that sound at once. */
 function mostAtOnce(

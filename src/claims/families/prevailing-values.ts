@@ -58,10 +58,6 @@ const inValues: Parser<PrevailingSays> = map(sequence(word('in'), values), ([, o
   how: 'in',
   values: of,
 }));
-const severalOnly: Parser<PrevailingSays> = map(sequence(quiet(optional(word('in'))), several), ([, of]) => ({
-  how: 'only',
-  values: of,
-}));
 
 const isTriplet = ({ duration }: Note): boolean => duration.d % 3 === 0;
 const isOf = (note: Note, of: PrevailingSays['values'][number]): boolean =>
@@ -87,9 +83,12 @@ export const prevailingValuesFamily = family<Line, PrevailingSays>({
     [be, inMostly],
     [be, inOnly],
     [be, inValues],
+    ...(['moves', 'runs', 'goes', 'proceeds'] as const).map(
+      each => [verb(each, each === 'goes' ? 'go' : each.slice(0, -1)), inValues] as const,
+    ),
+    [verb('plays', 'play'), map(values, (of): PrevailingSays => ({ how: 'in', values: of }))],
     [have, inMostly],
     [have, map(sequence(only, several), ([, of]): PrevailingSays => ({ how: 'only', values: of }))],
-    [verb('moves', 'move'), severalOnly],
   ],
   print: ({ how, values: of }, form) =>
     how === 'in'

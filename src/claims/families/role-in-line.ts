@@ -34,7 +34,12 @@ const complement: Parser<RoleInLineSays> = choice<RoleInLineSays>(
     ([named, , of]) =>
       of === undefined ? { kind: 'member', member: named } : { kind: 'member', member: named, of },
   ),
-  map(degreeName, degree => ({ kind: 'degree', degree })),
+  // `the raised leading note` is the leading tone under another name.
+  map(degreeName, degree =>
+    degree.kind === 'name' && degree.name === 'leading tone'
+      ? { kind: 'member', member: 'leading tone' }
+      : { kind: 'degree', degree },
+  ),
 );
 const verbs = [
   have,
