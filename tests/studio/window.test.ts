@@ -169,7 +169,8 @@ describe('the window', () => {
     expect(await text(page)).toBe(before.replace('    bars: 1-3\n', `    bars: ${range}\n`));
     // Another choice takes its place; a third one, after something was typed, does not.
     await page.mouse.click(...(await centre(0)));
-    const single = /^Bar (\d+) /.exec((await page.locator('.told h2').textContent()) ?? '')?.[1] ?? '';
+    const told = page.locator('.told h2', { hasText: /^Bar \d/u });
+    const single = /^Bar (\d+) /.exec((await told.textContent()) ?? '')?.[1] ?? '';
     expect(await text(page)).toBe(before.replace('    bars: 1-3\n', `    bars: ${single}\n`));
     await page.locator('.cm-content').focus();
     await page.keyboard.type(' ');
