@@ -3,18 +3,7 @@ import type { Note } from '../../score/index.js';
 import type { Finding } from '../claim.js';
 import { noteEvidence } from '../evidence.js';
 import { family } from '../family.js';
-import {
-  choice,
-  list,
-  map,
-  mark,
-  nothing,
-  optional,
-  quiet,
-  sequence,
-  word,
-  wordsFor,
-} from '../grammar/index.js';
+import { choice, list, map, mark, nothing, optional, quiet, sequence, word } from '../grammar/index.js';
 import type { Parser } from '../grammar/index.js';
 import { segmentsIn } from '../segments.js';
 import { isStep, stepBetween } from '../subjects/line-steps.js';
@@ -22,6 +11,8 @@ import type { Line } from '../subjects/line.js';
 import { degreeName, lineDegree, printDegree, printLineDegree, toneOfDegree } from '../terms/degree.js';
 import type { DegreeName } from '../terms/degree.js';
 import { have, printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
+import { risingAndFalling, upOrDown } from './line-way.js';
 
 /** Degrees that a line goes through one behind the other, somewhere in its place. */
 export interface DegreeRowSays {
@@ -65,15 +56,7 @@ export const degreeRowFamily = family<Line, DegreeRowSays>({
   name: 'row of degrees',
   examples: ['the soprano of bar 1 falls through 3 2 1', 'the soprano of bars 1-2 has the degrees 3 2 1'],
   phrases: [
-    ...(
-      [
-        ['rises', 'rise', true],
-        ['ascends', 'ascend', true],
-        ['climbs', 'climb', true],
-        ['falls', 'fall', false],
-        ['descends', 'descend', false],
-      ] as const
-    ).map(([singular, plural, up]) => [verb(singular, plural), going(up)] as const),
+    ...risingAndFalling.map(([singular, plural, up]) => [verb(singular, plural), going(up)] as const),
     [
       have,
       map(
@@ -97,23 +80,12 @@ export const degreeRowFamily = family<Line, DegreeRowSays>({
       ([singular, plural, how]) =>
         [
           verb(singular, plural),
-          map(
-            sequence(
-              optional(
-                wordsFor<boolean>([
-                  [true, 'up', 'upward', 'upwards'],
-                  [false, 'down', 'downward', 'downwards'],
-                ]),
-              ),
-              fromDegree,
-            ),
-            ([up, degrees]): DegreeRowSays => ({
-              degrees,
-              ...how,
-              ...(up === undefined ? {} : { up }),
-              named: true,
-            }),
-          ),
+          map(sequence(optional(upOrDown), fromDegree), ([up, degrees]): DegreeRowSays => ({
+            degrees,
+            ...how,
+            ...(up === undefined ? {} : { up }),
+            named: true,
+          })),
         ] as const,
     ),
   ],
@@ -132,14 +104,7 @@ export const degreeRowFamily = family<Line, DegreeRowSays>({
     const sounding = all.filter(
       (note, at) => at === 0 || midiOf(note.pitch) !== midiOf(all[at - 1]?.pitch ?? note.pitch),
     );
-    if (sounding.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (sounding.length === 0) return nothingSounds(name);
     const keys = [segmentsIn(context.analysis, span.range)[0]?.key ?? context.home, context.home];
     const isRow = (part: readonly Note[]): boolean =>
       part.length === degrees.length &&

@@ -24,6 +24,7 @@ import type { NoteValue } from '../terms/note-value.js';
 import { count } from '../terms/number.js';
 import { be, have, haveNo, printHas, printHave, verb } from '../terms/verb.js';
 import type { VerbForm } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** What note values a place has, and how its notes lie against the beat. */
 export type RhythmSays =
@@ -295,14 +296,7 @@ function finding<S>(
   says: RhythmSays,
   context: ClaimContext,
 ): Finding<S> {
-  if (notes.length === 0)
-    return {
-      verdict: 'undecided',
-      code: 'C0005',
-      reason: `nothing sounds in ${placed.name}`,
-      evidence: [],
-      pointless: true,
-    };
+  if (notes.length === 0) return nothingSounds(placed.name);
   if (says.kind === 'count') return checkCount(notes, says, placed, context);
   const { holds, notes: decisive, reason } = check(notes, says, placed.span, context);
   return {

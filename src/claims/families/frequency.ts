@@ -18,6 +18,7 @@ import { subjectAt } from '../subjects/subject-at.js';
 import { chordSymbol } from '../terms/chord-name.js';
 import { pitchClassName } from '../terms/note-name.js';
 import { be, printBe } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 type What = 'note' | 'chord';
 
@@ -109,14 +110,7 @@ export const frequencyFamily = family<Ranked, FrequencySays>({
             inversion: 0,
           });
     const entries = tally(what, where.range, context);
-    if (entries.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${where.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (entries.length === 0) return nothingSounds(where.name);
     const byTimes = top(entries, 'times');
     const byLength = top(entries, 'length');
     const ranking = [...entries]

@@ -33,17 +33,18 @@ export const bestOf = (judgements: readonly Judgement[]): Judgement | undefined 
 export const isSupported = (judgement: Judgement): boolean =>
   judgement.outcome === 'supported' || judgement.outcome === 'rivalled';
 
+/** The finding for a place or a line in which nothing sounds. */
+export const nothingSounds = <S>(name: string): Finding<S> => ({
+  verdict: 'undecided',
+  code: 'C0005',
+  reason: `nothing sounds in ${name}`,
+  evidence: [],
+  pointless: true,
+});
+
 /** The finding for a place at which nothing sounds; `undefined` where something does. */
-export function silence<S>(range: Range, name: string, context: ClaimContext): Finding<S> | undefined {
-  if (soundingIn(context.analysis.score, range).length > 0) return undefined;
-  return {
-    verdict: 'undecided',
-    code: 'C0005',
-    reason: `nothing sounds in ${name}`,
-    evidence: [],
-    pointless: true,
-  };
-}
+export const silence = <S>(range: Range, name: string, context: ClaimContext): Finding<S> | undefined =>
+  soundingIn(context.analysis.score, range).length > 0 ? undefined : nothingSounds(name);
 
 /** The finding for a place at which something sounds, but no chord that could be asked about. */
 export const noChord = <S>(name: string, code: Code): Finding<S> => ({

@@ -17,6 +17,7 @@ import { article, withArticle } from '../terms/chord-name.js';
 import { intervalName, intervalSize, isOfSize, printInterval, printSize } from '../terms/interval-name.js';
 import type { IntervalName, IntervalSize } from '../terms/interval-name.js';
 import { have, haveNo, printHave, printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** How large the moves of a line are. */
 export type LeapSizeSays =
@@ -138,14 +139,7 @@ export const leapSizeFamily = family<Line, LeapSizeSays>({
     }
   },
   check: (line, says, context, make): Finding<Line> => {
-    if (line.notes.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${line.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (line.notes.length === 0) return nothingSounds(line.name);
     const all = movesOf(line);
     const within = all.filter(step => !isParted(step, context));
     const strictly = judge(line, says, all, context, make);

@@ -7,6 +7,7 @@ import { together } from '../subjects/pair.js';
 import type { Line } from '../subjects/line.js';
 import { textureLines } from '../subjects/texture.js';
 import { printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** A line that crosses any other. */
 interface AnyCrossing {
@@ -32,14 +33,7 @@ export const lineCrossingFamily = family<Line, AnyCrossing>({
     const voice = notes[0]?.note.voice;
     const lines = textureLines(score, span.range);
     const own = lines.findIndex(line => line.notes.some(({ note }) => note.voice === voice));
-    if (voice === undefined || own < 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (voice === undefined || own < 0) return nothingSounds(name);
     const crossed = lines.flatMap((line, at) => {
       if (line.notes.some(({ note }) => note.voice === voice)) return [];
       // The line that stands higher in the score is taken for the upper one.

@@ -12,6 +12,7 @@ import { be, have, printBe, printHave, printVerb, verb } from '../terms/verb.js'
 import { sayMoment } from '../place/say-moment.js';
 import type { Line } from '../subjects/line.js';
 import type { LineNote } from '../subjects/line-notes.js';
+import { nothingSounds } from './judged.js';
 
 /** What a line is at its place: throughout, somewhere, at its first or at its last note. */
 export interface LinePitch {
@@ -116,14 +117,7 @@ export const linePitchFamily = family<Line, LinePitch>({
     const asked = [says.note, ...(says.others ?? [])];
     const wanted = asked.map(printNoteName).join(' or ');
     const [first] = notes;
-    if (first === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${line.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined) return nothingSounds(line.name);
     const matching = notes.filter(({ note }) => asked.some(name => isNamed(note, name)));
     const others = notes.filter(each => !matching.includes(each));
     const supports = matching.map(({ note }) =>

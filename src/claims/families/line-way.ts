@@ -17,6 +17,14 @@ export const upOrDown = wordsFor<boolean>([
   [true, 'up', 'upward', 'upwards'],
   [false, 'down', 'downward', 'downwards'],
 ]);
+/** Verbs of a line that goes through several notes or degrees, and whether it goes up. */
+export const risingAndFalling = [
+  ['rises', 'rise', true],
+  ['ascends', 'ascend', true],
+  ['climbs', 'climb', true],
+  ['falls', 'fall', false],
+  ['descends', 'descend', false],
+] as const;
 /** `from E5 to B5`. */
 export const fromTo: Parser<Ends> = map(
   sequence(word('from'), noteName, word('to'), noteName),

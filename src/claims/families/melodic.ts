@@ -56,6 +56,8 @@ import {
   severalNotes,
 } from './row-of-notes.js';
 import type { RowSays } from './row-of-notes.js';
+import { nothingSounds } from './judged.js';
+import { risingAndFalling } from './line-way.js';
 
 /** How a line moves: a file for each sort of answer, and here the verbs. */
 export type MelodicSays =
@@ -138,15 +140,7 @@ export const melodicFamily = family<Line, MelodicSays>({
     [verb('goes', 'go'), move],
     [verb('runs', 'run'), upOrDownFrom],
     [verb('moves', 'move'), upOrDownFrom],
-    ...(
-      [
-        ['rises', 'rise', true],
-        ['ascends', 'ascend', true],
-        ['climbs', 'climb', true],
-        ['falls', 'fall', false],
-        ['descends', 'descend', false],
-      ] as const
-    ).map(([singular, plural, up]) => [verb(singular, plural), severalNotes(up)] as const),
+    ...risingAndFalling.map(([singular, plural, up]) => [verb(singular, plural), severalNotes(up)] as const),
     [verb('goes', 'go'), notes],
     [verb('goes', 'go'), degrees],
     [verb('moves', 'move'), degrees],
@@ -156,14 +150,7 @@ export const melodicFamily = family<Line, MelodicSays>({
   ],
   print: describe,
   check: (line, says, context, make): Finding<Line> => {
-    if (line.notes.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${line.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (line.notes.length === 0) return nothingSounds(line.name);
     if (says.kind === 'notes' || says.kind === 'degrees') return checkRow(line, says, context, make);
     if (says.kind === 'lament') return checkLament(line, says, context);
     const steps = stepsOf(line);

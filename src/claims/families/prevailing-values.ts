@@ -10,6 +10,7 @@ import type { Line } from '../subjects/line.js';
 import { lengthOf, noteValue, printNoteValue, sayLength } from '../terms/note-value.js';
 import type { NoteValue } from '../terms/note-value.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** Note values in which a line moves: throughout, or for the most part. */
 export interface PrevailingSays {
@@ -99,14 +100,7 @@ export const prevailingValuesFamily = family<Line, PrevailingSays>({
     const fitting = heads.filter(note => of.some(each => isOf(note, each)));
     const others = heads.filter(note => !fitting.includes(note));
     const [other] = others;
-    if (heads.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (heads.length === 0) return nothingSounds(name);
     // A long note may count for more than a short one.
     const weights = [({ duration }: Note): number => toNumber(duration), (): number => 1];
     const most = weights.map(weight => {

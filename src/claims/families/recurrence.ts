@@ -20,6 +20,7 @@ import { intervalName, intervalNumber, printInterval, printNumber } from '../ter
 import type { IntervalName } from '../terms/interval-name.js';
 import { sayLength } from '../terms/note-value.js';
 import { be, have, printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** How the copy lies against the model. */
 export type Shift =
@@ -293,14 +294,7 @@ export const recurrenceFamily = family<Span, RecurrenceSays>({
         evidence: [],
         pointless: true,
       };
-    if (before.length === 0 && now.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (before.length === 0 && now.length === 0) return nothingSounds(span.name);
     const silentPlace =
       before.length === 0 ? printPlace(says.place) : now.length === 0 ? span.name : undefined;
     if (silentPlace !== undefined)

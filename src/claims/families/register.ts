@@ -34,6 +34,7 @@ import { count, sayTimes } from '../terms/number.js';
 import { be, have, printBe, printVerb, verb } from '../terms/verb.js';
 import type { VerbForm } from '../terms/verb.js';
 import { noteLineFamily } from './note-line.js';
+import { nothingSounds } from './judged.js';
 
 /** Which note is the highest or lowest, and where it is. */
 export type RegisterSays =
@@ -311,14 +312,7 @@ export const lineRangeFamily = family<Line, RangeSays>({
   check: (line, says, context, make): Finding<Line> => {
     const notes = line.notes.map(({ note }) => note);
     const [first] = notes;
-    if (first === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${line.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined) return nothingSounds(line.name);
     const lowest = notes.reduce((low, note) => (midiOf(note.pitch) < midiOf(low.pitch) ? note : low), first);
     const highest = notes.reduce(
       (high, note) => (midiOf(note.pitch) > midiOf(high.pitch) ? note : high),

@@ -19,6 +19,7 @@ import type { DegreeName } from '../terms/degree.js';
 import { numeral } from '../terms/numeral.js';
 import { have, haveNo, printHave, verb } from '../terms/verb.js';
 import { numeralFamily } from './numeral.js';
+import { nothingSounds } from './judged.js';
 
 /** A member of the chord, the leading tone or a degree of the key that a line has somewhere in its place. */
 export type RoleInLineSays =
@@ -111,14 +112,7 @@ export const roleInLineFamily = family<Line, RoleInLineSays>({
   check: (line, says, context): Finding<Line> => {
     const { notes, name } = line;
     const [first] = notes;
-    if (first === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined) return nothingSounds(name);
     if (says.kind === 'member') {
       const here = playing(line, says.member, context);
       const note = here.find(({ onset }) => isOf(says.of, line, onset, context));

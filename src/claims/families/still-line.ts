@@ -5,6 +5,7 @@ import { family } from '../family.js';
 import { map, word } from '../grammar/index.js';
 import type { Line } from '../subjects/line.js';
 import { printVerb, verb } from '../terms/verb.js';
+import { nothingSounds } from './judged.js';
 
 /** A line that keeps its pitch, held or struck again. */
 interface Still {
@@ -50,14 +51,7 @@ export const stillLineFamily = family<Line, Still>({
   print: (_, form) => `${printVerb('stays', 'stay', form)} on one note`,
   check: ({ notes, name }, _, context): Finding<Line> => {
     const [first] = notes;
-    if (first === undefined)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (first === undefined) return nothingSounds(name);
     const other = notes.find(({ note }) => midiOf(note.pitch) !== midiOf(first.note.pitch));
     return {
       verdict: other === undefined ? 'holds' : 'fails',

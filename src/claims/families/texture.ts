@@ -12,6 +12,7 @@ import type { Span } from '../subjects/span.js';
 import { count } from '../terms/number.js';
 import { be, have, printBe, printHave, verb } from '../terms/verb.js';
 import { textureFinding } from './texture-finding.js';
+import { nothingSounds } from './judged.js';
 
 /** How many notes sound together, and whether they move together. */
 export type TextureSays =
@@ -110,14 +111,7 @@ export const textureFamily = family<Span, TextureSays>({
         ),
         local: true,
       };
-    if (notes.length === 0)
-      return {
-        verdict: 'undecided',
-        code: 'C0005',
-        reason: `nothing sounds in ${span.name}`,
-        evidence: [],
-        pointless: true,
-      };
+    if (notes.length === 0) return nothingSounds(span.name);
     const times = onsets(notes, span);
     const most = times.reduce(
       (max, time) => Math.max(max, size(soundingAt(notes, time))),
